@@ -1,0 +1,5 @@
+import { main } from "../commands/command-line.ts";
+
+/** Runs one command line as the CLI would, then says the most memory the process ever held, in MB. */
+process.exitCode = await main(process.argv.slice(2), { say: () => {}, warn: (line) => console.error(line) });
+console.log(Math.round(process.resourceUsage().maxRSS / 1024));

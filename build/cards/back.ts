@@ -1,0 +1,189 @@
+import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
+import { dayMonthYear } from "../model/calendar.ts";
+import { agencyText, cardCautions, factsText, qrTarget, whole } from "./card-words.ts";
+import {
+  addRule,
+  addText,
+  type Column,
+  countLines,
+  createColumn,
+  group,
+  overflow,
+  setText,
+} from "./column.ts";
+import type { FaceLayout, Part } from "./face.ts";
+import type { Ruler, Run } from "./flow.ts";
+import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
+import { type QrSymbol, QUIET_MODULES, qrSymbol } from "./qr.ts";
+import { ascent_pt, leading_pt, SMALL, STRONG, type TypeStyle } from "./type-styles.ts";
+
+const LEFT = CARD_MARGIN_PT;
+const WIDTH = A6.width_pt - 2 * CARD_MARGIN_PT;
+const BOTTOM = A6.height_pt - CARD_MARGIN_PT;
+
+const QR_PT = mm(24);
+/** Room for a pencil in a wet hand. */
+const BLANK_ROW_PT = mm(6.5);
+const BLANK_ROWS = { least: 2, most: 12 };
+/** Ice, cold water, a life jacket and one more stand on every card, come what may. */
+const LEAST_CAUTIONS = 4;
+/** Height that each of the club's fields takes on an ordinary back. */
+const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 };
+
+/** What the front leaves unsaid. */
+const READING = "Days in brackets hold 8 chances in 10. Set: from fly to stop.";
+
+const run = (text: string, style: TypeStyle): Run => ({ text, style });
+
+function addFacts(column: Column, guide: Guide, lake: GuideLake): void {
+  const facts = factsText(lake, guide.club.units);
+  addText(column, [run(`${lake.name}  `, STRONG), run(facts, SMALL)], { role: "H1", field: "region" });
+  if (lake.summary !== null) addText(column, [run(lake.summary, SMALL)], { role: "P", field: "summary" });
+  if (lake.access !== null) {
+    const opens =
+      lake.access.opens === null ? "" : ` Road open from ${whole(dayMonthYear(lake.access.opens))}.`;
+    addText(column, [run("Access  ", STRONG), run(`${lake.access.text}${opens}`, SMALL)], {
+      role: "P",
+      field: "access",
+    });
+  }
+  column.y_pt += 3;
+}
+
+/** A warning triangle with a bar and a dot, drawn: the typeface has none. */
+function triangle(x: number, baseline: number): string {
+  const [top, base] = [baseline - 7, baseline + 0.6];
+  return `M${x} ${base}L${x + 4.2} ${top}L${x + 8.4} ${base}ZM${x + 4.2} ${top + 2.6}V${baseline - 2}M${x + 4.2} ${baseline - 1.1}V${baseline - 0.4}`;
+}
+
+const WARNING_INDENT = 12;
+const cautionRun = ({ short, agency }: Caution): Run => run(`${short} ${agencyText(agency)}`, SMALL);
+const cautionHeight_pt = (column: Column, caution: Caution): number =>
+  countLines(column, [cautionRun(caution)], WIDTH - WARNING_INDENT) * leading_pt(SMALL);
+
+function addWarning(column: Column, runs: readonly Run[], field: string): Part {
+  column.decoration.push({
+    kind: "shape",
+    path: triangle(column.left_pt, column.y_pt + ascent_pt(SMALL)),
+    stroke_pt: 0.8,
+  });
+  const body = setText(column, runs, { role: "LBody", field, indent_pt: WARNING_INDENT });
+  return group("LI", [body]);
+}
+
+/** The lake's own hazards, then the standing cautions, each with the agency it follows. */
+function addWarnings(column: Column, lake: GuideLake, cautions: readonly Caution[]): void {
+  addRule(column, 0.6);
+  column.y_pt += 2;
+  const items = [
+    ...lake.hazards.map((hazard) => addWarning(column, [run(hazard, STRONG)], "hazards")),
+    ...cautions.map((caution) => addWarning(column, [cautionRun(caution)], "cautions")),
+  ];
+  column.parts.push(group("L", items));
+  column.y_pt += 3;
+}
+
+function addRules(column: Column, { rules }: GuideLake): void {
+  addRule(column, 0.6);
+  column.y_pt += 2;
+  const words =
+    rules === null ? "Not noted for this lake: read the agency's own." : `${rules.text} Check again.`;
+  const title = rules === null ? "Rules  " : `Rules as checked on ${dayMonthYear(rules.checked)}  `;
+  addText(column, [run(title, STRONG), run(words, SMALL)], { role: "P", field: "rules" });
+  column.y_pt += 3;
+}
+
+/** Columns to fill in by pencil, with their share of the width. */
+const blankColumns = (units: Guide["club"]["units"]): readonly (readonly [string, number])[] => [
+  ["Date", 0.17],
+  [`Water ${units === "imperial" ? "°F" : "°C"}`, 0.17],
+  [`Clear to ${units === "imperial" ? "ft" : "m"}`, 0.19],
+  ["Depth that worked", 0.28],
+  ["Fly", 0.19],
+];
+
+function addBlanks(column: Column, rows: number, units: Guide["club"]["units"]): void {
+  const heads: Part[] = [];
+  const top_pt = column.y_pt;
+  let indent_pt = 0;
+  const edges: number[] = [];
+  for (const [title, share] of blankColumns(units)) {
+    column.y_pt = top_pt;
+    heads.push(
+      setText(column, [run(title, SMALL)], {
+        role: "TH",
+        field: "blanks",
+        indent_pt: indent_pt + 2,
+        width_pt: share * WIDTH - 3,
+      }),
+    );
+    edges.push(LEFT + indent_pt);
+    indent_pt += share * WIDTH;
+  }
+  column.parts.push(group("Table", [group("TR", heads)]));
+  const bottom_pt = column.y_pt + rows * BLANK_ROW_PT;
+  const across = Array.from(
+    { length: rows + 1 },
+    (_, i) => `M${LEFT} ${column.y_pt + i * BLANK_ROW_PT}H${LEFT + WIDTH}`,
+  );
+  const down = edges.slice(1).map((x) => `M${x} ${column.y_pt}V${bottom_pt}`);
+  column.decoration.push({ kind: "shape", path: [...across, ...down].join(""), stroke_pt: 0.5 });
+  column.y_pt = bottom_pt;
+}
+
+function qrFigure(uri: string, symbol: QrSymbol, top_pt: number): Part {
+  const module_pt = QR_PT / (symbol.modules + 2 * QUIET_MODULES);
+  const inset_pt = QUIET_MODULES * module_pt;
+  const path = symbol.pathAt(LEFT + inset_pt / 2, top_pt + inset_pt, module_pt);
+  return { role: "Figure", alt: `QR code: ${uri}`, parts: [], pieces: [{ kind: "shape", path }] };
+}
+
+/** The QR code with what it opens beside it, and where the card comes from. */
+function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol): void {
+  const { uri, label } = qrTarget(guide, lake);
+  const top_pt = column.y_pt;
+  const indent_pt = QR_PT + 2;
+  column.parts.push(qrFigure(uri, symbol, column.y_pt));
+  column.y_pt = top_pt + 4;
+  addText(column, [run(label, STRONG)], { role: "P", field: "baseUrl", indent_pt });
+  addText(column, [run(uri, SMALL)], { role: "P", field: "baseUrl", indent_pt });
+  addText(column, [run(`${guide.club.name}, ${guide.season}. ${guide.club.notice ?? ""}`, SMALL)], {
+    role: "P",
+    field: "notice",
+    indent_pt,
+  });
+  addText(column, [run("Forecasts are estimates. ", STRONG), run(READING, SMALL)], {
+    role: "P",
+    field: "notice",
+    indent_pt,
+  });
+  column.y_pt = Math.max(column.y_pt, top_pt + QR_PT);
+}
+
+/**
+ * The back: facts, warnings, rules, room to write, and the way to the lake's page. Of the cautions the most pressing
+ * stand there, as many as fit; what is left over is room to write.
+ */
+export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
+  const symbol = qrSymbol(qrTarget(guide, lake).uri);
+  const set = (cautions: readonly Caution[], blankRows: number): Column => {
+    const column = createColumn(ruler, LEFT, WIDTH, CARD_MARGIN_PT);
+    addFacts(column, guide, lake);
+    addWarnings(column, lake, cautions);
+    addRules(column, lake);
+    addBlanks(column, blankRows, guide.club.units);
+    addFoot(column, guide, lake, symbol);
+    return column;
+  };
+  const cautions = cardCautions(guide, lake);
+  const full = set(cautions, BLANK_ROWS.least);
+  let spare_pt = BOTTOM - full.y_pt;
+  while (spare_pt < 0 && cautions.length > LEAST_CAUTIONS)
+    for (const dropped of cautions.splice(-1)) spare_pt += cautionHeight_pt(full, dropped);
+  const rows = BLANK_ROWS.least + Math.max(0, Math.floor(spare_pt / BLANK_ROW_PT));
+  const column = set(cautions, Math.min(BLANK_ROWS.most, rows));
+  return {
+    face: { title: `${lake.name}, back`, parts: column.parts, decoration: column.decoration },
+    misfits: [...column.misfits, ...overflow(column, BOTTOM, USUAL_PT)],
+  };
+}

@@ -1,0 +1,135 @@
+import type { Misfit, Part, Piece } from "./face.ts";
+import { flow, type Ruler, type Run } from "./flow.ts";
+import { inMm } from "./paper.ts";
+import { ascent_pt, leading_pt } from "./type-styles.ts";
+
+/** What was placed in a column so far. */
+export interface Column {
+  readonly left_pt: number;
+  readonly width_pt: number;
+  /** Where the next line begins. */
+  y_pt: number;
+  readonly parts: Part[];
+  readonly decoration: Piece[];
+  readonly misfits: Misfit[];
+  /** Height taken by each of the club's fields. */
+  readonly heights_pt: Map<string, number>;
+  readonly ruler: Ruler;
+}
+
+export const createColumn = (ruler: Ruler, left_pt: number, width_pt: number, top_pt: number): Column => ({
+  left_pt,
+  width_pt,
+  y_pt: top_pt,
+  parts: [],
+  decoration: [],
+  misfits: [],
+  heights_pt: new Map(),
+  ruler,
+});
+
+interface TextOptions {
+  readonly role: Part["role"];
+  /** Which of the club's fields the text comes from. */
+  readonly field: string;
+  /** From the column's left. */
+  readonly indent_pt?: number;
+  /** Up to the column's right unless said. */
+  readonly width_pt?: number;
+  readonly maxLines?: number;
+  readonly reversed?: boolean;
+}
+
+const codeOf = (c: string): string =>
+  `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
+
+function glyphMisfits(runs: readonly Run[], field: string, ruler: Ruler): Misfit[] {
+  return [...new Set(runs.flatMap(({ text, style }) => ruler.missing(text, style)))].map((c) => ({
+    field,
+    message: `the card's typeface has no “${c}” (${codeOf(c)})`,
+    hint: `Write ${field} without it.`,
+  }));
+}
+
+/** Sets text from the column's present height on and moves below it; says what does not fit. */
+export function setText(column: Column, runs: readonly Run[], options: TextOptions): Part {
+  const { ruler } = column;
+  const { role, field, indent_pt = 0, reversed = false, maxLines = Number.POSITIVE_INFINITY } = options;
+  const { width_pt = column.width_pt - indent_pt } = options;
+  const lines = flow(runs, width_pt, ruler);
+  column.misfits.push(...glyphMisfits(runs, field, ruler));
+  const top_pt = column.y_pt;
+  const pieces: Piece[] = [];
+  for (const line of lines) {
+    const styles = line.segments.map(({ style }) => style);
+    const over_pt = line.width_pt - width_pt;
+    if (over_pt > 0.01)
+      column.misfits.push({
+        field,
+        message: `“${line.segments.map(({ text }) => text).join("")}” is ${Math.ceil(inMm(over_pt))} mm too wide`,
+        hint: `Shorten ${field}, or put a space where it may break.`,
+      });
+    const baseline_pt = column.y_pt + Math.max(...styles.map(ascent_pt));
+    for (const { text, x_pt, style } of line.segments)
+      pieces.push({
+        kind: "text",
+        text,
+        x_pt: column.left_pt + indent_pt + x_pt,
+        y_pt: baseline_pt,
+        style,
+        reversed,
+      });
+    column.y_pt += Math.max(...styles.map(leading_pt));
+  }
+  if (lines.length > maxLines)
+    column.misfits.push({
+      field,
+      message: `${lines.length} lines long, ${maxLines} fit`,
+      hint: `Shorten ${field}.`,
+    });
+  column.heights_pt.set(field, (column.heights_pt.get(field) ?? 0) + column.y_pt - top_pt);
+  return { role, pieces, parts: [] };
+}
+
+/** Sets text and adds it to the column's parts. */
+export function addText(column: Column, runs: readonly Run[], options: TextOptions): void {
+  column.parts.push(setText(column, runs, options));
+}
+
+/** How many lines a text would take, without setting it. */
+export const countLines = ({ ruler }: Column, runs: readonly Run[], width_pt: number): number =>
+  flow(runs, width_pt, ruler).length;
+
+/** A part that only holds others. */
+export const group = (role: Part["role"], parts: readonly Part[]): Part => ({ role, pieces: [], parts });
+
+/** A level rule across the column at its present height. */
+export function addRule(column: Column, stroke_pt: number): void {
+  const { left_pt, width_pt, y_pt } = column;
+  column.decoration.push({
+    kind: "shape",
+    path: `M${left_pt} ${y_pt}H${left_pt + width_pt}`,
+    stroke_pt,
+  });
+}
+
+/** Which field took the most beyond its usual share of the height. */
+function longestField(column: Column, usual_pt: Readonly<Record<string, number>>): string {
+  const over = [...column.heights_pt]
+    .filter(([field]) => field in usual_pt)
+    .map(([field, height_pt]) => ({ field, over_pt: height_pt - (usual_pt[field] ?? 0) }))
+    .sort((a, b) => b.over_pt - a.over_pt);
+  return over[0]?.field ?? "the lake's texts";
+}
+
+/** The misfit of a column that runs past `bottom_pt`, blamed on the field furthest over its usual height. */
+export function overflow(
+  column: Column,
+  bottom_pt: number,
+  usual_pt: Readonly<Record<string, number>>,
+): Misfit[] {
+  const over_pt = column.y_pt - bottom_pt;
+  if (over_pt <= 0.01) return [];
+  const field = longestField(column, usual_pt);
+  return [{ field, message: `${Math.ceil(inMm(over_pt))} mm too long`, hint: `Shorten ${field}.` }];
+}

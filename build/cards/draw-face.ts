@@ -1,0 +1,65 @@
+import svgToPdfkit from "svg-to-pdfkit";
+import type { Face, Part, Piece } from "./face.ts";
+import type { FontName } from "./type-styles.ts";
+
+function drawPiece(document: PDFKit.PDFDocument, piece: Piece): void {
+  switch (piece.kind) {
+    case "text":
+      document
+        .font(piece.style.font)
+        .fontSize(piece.style.size_pt)
+        .fillColor(piece.reversed ? "white" : "black")
+        .text(piece.text, piece.x_pt, piece.y_pt, { lineBreak: false, baseline: "alphabetic" });
+      break;
+    case "shape":
+      if (piece.stroke_pt === undefined) document.path(piece.path).fill("black");
+      else document.path(piece.path).lineWidth(piece.stroke_pt).stroke("black");
+      break;
+    case "svg":
+      document.save();
+      svgToPdfkit(document, piece.svg, piece.x_pt, piece.y_pt, {
+        width: piece.width_pt,
+        height: piece.height_pt,
+        assumePt: true,
+        fontCallback: (_family, bold): FontName => (bold ? "bold" : "regular"),
+        warningCallback: (message) => {
+          throw new Error(`The season strip cannot be drawn: ${message}`);
+        },
+      });
+      document.restore();
+      break;
+  }
+}
+
+function structure(document: PDFKit.PDFDocument, part: Part): PDFKit.PDFStructureElement {
+  const children = [
+    ...(part.pieces.length === 0
+      ? []
+      : [
+          () => {
+            for (const piece of part.pieces) drawPiece(document, piece);
+          },
+        ]),
+    ...part.parts.map((child) => structure(document, child)),
+  ];
+  return document.struct(part.role, part.alt === undefined ? {} : { alt: part.alt }, children);
+}
+
+/** Inks things that mean nothing read aloud. */
+export function drawDecoration(document: PDFKit.PDFDocument, pieces: readonly Piece[]): void {
+  document.markContent("Artifact", { type: "Layout" });
+  for (const piece of pieces) drawPiece(document, piece);
+  document.endMarkedContent();
+}
+
+/** Inks a face on the document's present page, its parts tagged in reading order under `root`. */
+export function drawFace(document: PDFKit.PDFDocument, root: PDFKit.PDFStructureElement, face: Face): void {
+  drawDecoration(document, face.decoration);
+  root.add(
+    document.struct(
+      "Sect",
+      { title: face.title },
+      face.parts.map((part) => structure(document, part)),
+    ),
+  );
+}

@@ -1,0 +1,24 @@
+/** A point is 1/72 inch, an inch 25.4 mm, both by definition. */
+const PT_PER_MM = 72 / 25.4;
+
+export const mm = (length_mm: number): number => length_mm * PT_PER_MM;
+export const inMm = (length_pt: number): number => length_pt / PT_PER_MM;
+
+interface PaperSize {
+  readonly name: string;
+  readonly width_pt: number;
+  readonly height_pt: number;
+}
+
+/** A card: ISO 216 A6, 105 by 148 mm. */
+export const A6: PaperSize = { name: "A6", width_pt: mm(105), height_pt: mm(148) };
+
+/** Sheets that cards are printed on: ISO 216 A4, and US letter by ANSI/ASME Y14.1 (8.5 by 11 in). */
+export const SHEET_SIZES = {
+  a4: { name: "A4", width_pt: mm(210), height_pt: mm(297) },
+  letter: { name: "US letter", width_pt: 612, height_pt: 792 },
+} as const satisfies Record<string, PaperSize>;
+export type SheetName = keyof typeof SHEET_SIZES;
+
+/** Nothing stands nearer to a card's edge: the safe margin of 3 mm, and a millimetre for a crooked cut. */
+export const CARD_MARGIN_PT = mm(4);

@@ -1,0 +1,74 @@
+import type { Guide } from "../guide/guide-schema.ts";
+import { dayMonthYear } from "../model/calendar.ts";
+import { makeDocument } from "./document.ts";
+import { drawDecoration, drawFace } from "./draw-face.ts";
+import type { Face, Piece } from "./face.ts";
+import type { Fonts } from "./fonts.ts";
+import { backPlacement, CARDS_PER_SHEET, cropMarks, frontPlacement } from "./imposition.ts";
+import { mm, SHEET_SIZES, type SheetName } from "./paper.ts";
+import { SMALL, STRONG } from "./type-styles.ts";
+
+/** Both sides of one card. */
+export interface CardFaces {
+  readonly name: string;
+  readonly front: Face;
+  readonly back: Face;
+}
+
+const SIDE_MARGIN_PT = mm(15);
+const BAR_MM = 50;
+
+/** What the person at the printer must know, and a bar to check the size by; outside the cards. */
+function printerWords(sheet: SheetName, what: string): Piece[] {
+  const { height_pt } = SHEET_SIZES[sheet];
+  const text = (words: string, y_pt: number, style = SMALL): Piece => ({
+    kind: "text",
+    text: words,
+    x_pt: SIDE_MARGIN_PT,
+    y_pt,
+    style,
+    reversed: false,
+  });
+  const bar_pt = height_pt - mm(12);
+  return [
+    text(what, mm(14), STRONG),
+    text("Print on both sides, flip on the long edge, at 100 %. Cut at the marks.", height_pt - mm(20)),
+    text(`This bar is ${BAR_MM} mm long when the size is right.`, height_pt - mm(15)),
+    {
+      kind: "shape",
+      path: `M${SIDE_MARGIN_PT} ${bar_pt - 3}v6M${SIDE_MARGIN_PT} ${bar_pt}h${mm(BAR_MM)}m0 -3v6`,
+      stroke_pt: 0.8,
+    },
+  ];
+}
+
+/** All cards on sheets to print on both sides: fronts on odd pages, their backs on the pages after. */
+export function sheetsPdf(
+  guide: Guide,
+  cards: readonly CardFaces[],
+  sheet: SheetName,
+  fonts: Fonts,
+): Promise<Buffer> {
+  const { name, width_pt, height_pt } = SHEET_SIZES[sheet];
+  const sheets = Math.ceil(cards.length / CARDS_PER_SHEET);
+  const asOf = dayMonthYear(guide.asOf);
+  const title = `${guide.club.name}: lake cards as of ${asOf}, ${name} sheets`;
+  return makeDocument({ title, author: guide.club.name, asOf: guide.asOf }, fonts, (document, root) => {
+    for (let i = 0; i < sheets; i++) {
+      const onSheet = cards.slice(i * CARDS_PER_SHEET, (i + 1) * CARDS_PER_SHEET);
+      for (const side of ["front", "back"] as const) {
+        const what = `Cards as of ${asOf}: sheet ${i + 1} of ${sheets}, ${side}`;
+        document.addPage({ size: [width_pt, height_pt], margin: 0 });
+        document.outline.addItem(`${what}: ${onSheet.map((card) => card.name).join(", ")}`);
+        drawDecoration(document, [cropMarks(sheet), ...printerWords(sheet, what)]);
+        for (const [slot, card] of onSheet.entries()) {
+          const place = side === "front" ? frontPlacement : backPlacement;
+          document.save();
+          document.transform(...place(sheet, slot));
+          drawFace(document, root, card[side]);
+          document.restore();
+        }
+      }
+    }
+  });
+}

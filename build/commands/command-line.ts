@@ -1,0 +1,113 @@
+import { readFileSync } from "node:fs";
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import { type Effects, EXIT, type Exit } from "../effects.ts";
+import { SCAFFOLD_KINDS } from "../load/scaffold.ts";
+import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
+import type { GuideRequest } from "../pipeline.ts";
+import { backtestCommand } from "./backtest.ts";
+import { checkCommand } from "./check.ts";
+import { guideCommand } from "./guide.ts";
+import { newCommand } from "./new.ts";
+import { previewCommand } from "./preview.ts";
+
+const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as {
+  version: string;
+};
+
+function dateArgument(text: string): CalendarDate {
+  const date = parseCalendarDate(text);
+  if (date === undefined) throw new InvalidArgumentError("Write a day of the calendar as YYYY-MM-DD.");
+  return date;
+}
+
+function urlArgument(text: string): string {
+  if (!/^https?:$/.test(URL.canParse(text) ? new URL(text).protocol : ""))
+    throw new InvalidArgumentError("Write a web address such as https://club.example/guide/.");
+  return text.endsWith("/") ? text : `${text}/`;
+}
+
+const dataOption = () => new Option("--data <dir>", "club folder").default("demo-data");
+const outOption = () => new Option("--out <dir>", "where to publish").default("site");
+const formatOption = () =>
+  new Option("--format <format>", "how to print").choices(["text", "json"]).default("text");
+
+interface GuideOptions {
+  readonly data: string;
+  readonly out: string;
+  readonly asOf?: CalendarDate;
+  readonly baseUrl?: string;
+  readonly only?: string;
+}
+
+const guideRequest = ({ data, out, asOf, baseUrl, only }: GuideOptions): GuideRequest => ({
+  dataDir: data,
+  outDir: out,
+  version,
+  ...(asOf === undefined ? {} : { asOf }),
+  ...(baseUrl === undefined ? {} : { baseUrl }),
+  ...(only === undefined ? {} : { only }),
+});
+
+/** Runs one command line and returns its exit code; never ends the process itself. */
+export async function main(args: readonly string[], effects: Effects): Promise<Exit> {
+  let exit: Exit = EXIT.done;
+  const program = new Command("lake-season-guide")
+    .description("Turns a fly club's lake notes into a field guide and pocket cards.")
+    .version(version)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => effects.say(text.trimEnd()),
+      writeErr: (text) => effects.warn(text.trimEnd()),
+    });
+  program
+    .command("guide")
+    .description("build the guide: pages, cards, data")
+    .addOption(dataOption())
+    .addOption(outOption())
+    .option("--as-of <date>", "the day to speak from, YYYY-MM-DD", dateArgument)
+    .option("--base-url <url>", "where it will be published, for QR codes and link previews", urlArgument)
+    .option("--only <slug>", "make one lake's page and card anew, keep the rest as published")
+    .action(async (options: GuideOptions) => {
+      exit = await guideCommand(guideRequest(options), effects);
+    });
+  program
+    .command("check")
+    .description("read the club folder and print every problem")
+    .addOption(dataOption())
+    .addOption(formatOption())
+    .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+      exit = await checkCommand({ dataDir: data, format, version }, effects);
+    });
+  program
+    .command("preview")
+    .description("serve the guide and rebuild it on every edit")
+    .addOption(dataOption())
+    .addOption(outOption())
+    .action(async (options: GuideOptions) => {
+      exit = await previewCommand(guideRequest(options), effects);
+    });
+  program
+    .command("new")
+    .description("write a ready-to-edit file, or a whole club folder")
+    .addArgument(new Argument("<kind>", "what to begin").choices(SCAFFOLD_KINDS))
+    .argument("<name...>", "its name")
+    .addOption(dataOption())
+    .action(async (kind: (typeof SCAFFOLD_KINDS)[number], name: string[], { data }: { data: string }) => {
+      exit = await newCommand({ kind, name: name.join(" "), dataDir: data }, effects);
+    });
+  program
+    .command("backtest")
+    .description("score the season model on this club's past seasons")
+    .addOption(dataOption())
+    .addOption(formatOption())
+    .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+      exit = await backtestCommand(data, format, effects);
+    });
+  try {
+    await program.parseAsync(args, { from: "user" });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? EXIT.done : EXIT.badUsage;
+  }
+  return exit;
+}

@@ -1,0 +1,113 @@
+import type { JSX } from "preact";
+import type { DayState } from "../model/phase.ts";
+import type { Band } from "./band.ts";
+import type { Ink } from "./ink.ts";
+
+type Segment = readonly [from: number, to: number];
+
+/** Distance between hatching lines along the vertical, in the drawing's units. */
+const PITCH = 6;
+
+/** Where a straight piece that goes from `a` to `b` lies above zero, as shares of its length. */
+function aboveZero(a: number, b: number): Segment | undefined {
+  if (a <= 0 && b <= 0) return undefined;
+  if (a > 0 && b > 0) return [0, 1];
+  const zero = a / (a - b);
+  return a > 0 ? [0, zero] : [zero, 1];
+}
+
+/**
+ * The stretches, in x, of the line `y = level + slope x` that lie within a band.
+ * Neighbouring stretches are joined.
+ */
+export function stretchesWithin({ xs, upper, lower }: Band, level: number, slope: number): Segment[] {
+  const joined: Segment[] = [];
+  for (let i = 0; i + 1 < xs.length; i++) {
+    const [x0 = 0, x1 = 0] = [xs[i], xs[i + 1]];
+    const [y0, y1] = [level + slope * x0, level + slope * x1];
+    const under = aboveZero(y0 - (upper[i] ?? 0), y1 - (upper[i + 1] ?? 0));
+    const over = aboveZero((lower[i] ?? 0) - y0, (lower[i + 1] ?? 0) - y1);
+    if (under === undefined || over === undefined) continue;
+    const from = x0 + Math.max(under[0], over[0]) * (x1 - x0);
+    const to = x0 + Math.min(under[1], over[1]) * (x1 - x0);
+    if (to <= from) continue;
+    const last = joined.at(-1);
+    if (last !== undefined && from - last[1] < 1e-9) joined.splice(-1, 1, [last[0], to]);
+    else joined.push([from, to]);
+  }
+  return joined;
+}
+
+interface Hatch {
+  /** Downwards per unit to the right. */
+  readonly slope: number;
+  /** Lines as a share of the usual distance. */
+  readonly pitch: number;
+  readonly dotted: boolean;
+}
+
+/** What tells a state's area from the others where there is no colour; solid and bare grounds have none. */
+const HATCHING: Readonly<Record<DayState, Hatch | undefined>> = {
+  /** Level lines, like ice lying flat. */
+  iced: { slope: 0, pitch: 1, dotted: false },
+  /** Strokes across the way the spring runs. */
+  iceOff: { slope: 1, pitch: 1.4, dotted: false },
+  /** Stipple, like silt in the water. */
+  turnover: { slope: 0, pitch: 0.5, dotted: true },
+  /** Solid: the days to go. */
+  postTurnover: undefined,
+  /** Bare. */
+  summer: undefined,
+};
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** Dots of one level begin and end on a grid that is shifted by half from one level to the next. */
+function onGrid([from, to]: Segment, row: number): Segment | undefined {
+  const shift = row % 2 === 0 ? 0 : PITCH / 2;
+  const first = Math.ceil((from - shift + 0.8) / PITCH) * PITCH + shift;
+  const last = Math.floor((to - shift - 0.8) / PITCH) * PITCH + shift;
+  return last < first ? undefined : [first, last + 0.1];
+}
+
+/** The hatching of one state's area; `null` where the ground alone tells it. */
+export function Hatching({
+  state,
+  band,
+  ink,
+}: {
+  state: DayState;
+  band: Band;
+  ink: Ink;
+}): JSX.Element | null {
+  const hatch = HATCHING[state];
+  if (hatch === undefined) return null;
+  const { slope, dotted } = hatch;
+  const pitch = PITCH * hatch.pitch;
+  const levels = band.xs.flatMap((x, i) => [
+    (band.upper[i] ?? 0) - slope * x,
+    (band.lower[i] ?? 0) - slope * x,
+  ]);
+  const first = Math.ceil(Math.min(...levels) / pitch);
+  const last = Math.floor(Math.max(...levels) / pitch);
+  const lines: string[] = [];
+  for (let row = first; row <= last; row++) {
+    const level = row * pitch;
+    for (const stretch of stretchesWithin(band, level, slope)) {
+      const [from, to] = (dotted ? onGrid(stretch, row) : stretch) ?? [0, 0];
+      if (to - from < 0.1 - 1e-9) continue;
+      const end = slope === 0 ? `H${tenth(to)}` : `L${tenth(to)} ${tenth(level + slope * to)}`;
+      lines.push(`M${tenth(from)} ${tenth(level + slope * from)}${end}`);
+    }
+  }
+  return (
+    <path
+      d={lines.join("")}
+      fill="none"
+      stroke={ink.states[state].hatch}
+      {...(dotted
+        ? { "stroke-width": 1.6, "stroke-linecap": "round", "stroke-dasharray": `0.01 ${PITCH - 0.01}` }
+        : { "stroke-width": 0.8 })}
+    />
+  );
+}

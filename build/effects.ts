@@ -1,0 +1,11 @@
+/** What a command may do to the world besides reading and writing files: talk. */
+export interface Effects {
+  /** One line of the answer, to standard output. */
+  say(line: string): void;
+  /** One line about the run itself, to standard error. */
+  warn(line: string): void;
+}
+
+/** How a command ends; the numbers are the process's exit code. */
+export const EXIT = { done: 0, badData: 1, badUsage: 2, cannotWrite: 3 } as const;
+export type Exit = (typeof EXIT)[keyof typeof EXIT];

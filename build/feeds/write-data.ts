@@ -1,0 +1,30 @@
+import { mkdir, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { z } from "zod";
+import { type Guide, guideSchema } from "../guide/guide-schema.ts";
+import { seasonCalendar } from "./season-calendar.ts";
+
+/**
+ * Writes what programs read: guide.json, the JSON Schemas, and each lake's calendar.
+ * @param inputSchemas JSON Schema of each kind of club file, by kind
+ * @throws when a file cannot be written
+ */
+export async function writeData(
+  guide: Guide,
+  inputSchemas: Readonly<Record<string, object>>,
+  outDir: string,
+): Promise<void> {
+  const schemas = { guide: z.toJSONSchema(guideSchema), ...inputSchemas };
+  await mkdir(path.join(outDir, "schema"), { recursive: true });
+  for (const [kind, schema] of Object.entries(schemas))
+    await writeFile(
+      path.join(outDir, "schema", `${kind}.schema.json`),
+      `${JSON.stringify(schema, null, 2)}\n`,
+    );
+  await writeFile(path.join(outDir, "guide.json"), `${JSON.stringify(guide)}\n`);
+  for (const lake of guide.lakes) {
+    const folder = path.join(outDir, "lakes", lake.slug);
+    await mkdir(folder, { recursive: true });
+    await writeFile(path.join(folder, "season.ics"), seasonCalendar(guide, lake));
+  }
+}

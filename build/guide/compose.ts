@@ -1,0 +1,162 @@
+import { chooseFlies } from "../flies/choose-flies.ts";
+import type { Club, Lake, Pattern, Report } from "../model/club.ts";
+import type { StandingContent } from "../model/content.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import { phaseName } from "../model/phase.ts";
+import { rigsForLake, rigTables } from "../rigs/rigs.ts";
+import { backtest } from "../season/backtest.ts";
+import type { LakeForecast } from "../season/forecast.ts";
+import { forecastSeason } from "../season/season.ts";
+import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
+import { renderChapter, renderMarkdown } from "./markdown.ts";
+import { nextText, nowText, whyText } from "./status-words.ts";
+import { composeTrip } from "./trips.ts";
+
+export interface ComposeOptions {
+  /** The program's version. */
+  readonly version: string;
+  /** Where the guide will be published; absent when only for a disk. */
+  readonly baseUrl?: string;
+}
+
+export interface Composed {
+  readonly guide: Guide;
+  /** Reports the season model doubts and rigs that cannot be right; warnings only. */
+  readonly problems: readonly Diagnostic[];
+}
+
+const orNull = <T>(value: T | undefined): T | null => value ?? null;
+
+function seenIn({ ice, phase }: Report): string[] {
+  return [
+    ...(ice === undefined ? [] : [`ice ${ice}`]),
+    ...(phase === undefined ? [] : [phaseName(phase).toLowerCase()]),
+  ];
+}
+
+const composeReport = (report: Report): GuideLake["reports"][number] => ({
+  date: report.date,
+  seen: seenIn(report),
+  water_C: orNull(report.water_C),
+  clarity_m: orNull(report.clarity_m),
+  oxygen_mgL: orNull(report.oxygen_mgL),
+  notes: orNull(report.notes),
+});
+
+function composePlan(lake: Lake, club: Club): GuideLake["plan"] {
+  return rigsForLake(lake, club.rigs, club.units).map((phaseRigs) => ({
+    ...phaseRigs,
+    flies: chooseFlies(
+      club.patterns,
+      phaseRigs.phase,
+      phaseRigs.rigs.map(({ way }) => way),
+      lake.water,
+    ).map(({ pattern, way, why }) => ({
+      pattern: pattern.slug,
+      name: pattern.name,
+      sizes: [...pattern.sizes],
+      colours: [...pattern.colours],
+      way,
+      why,
+    })),
+  }));
+}
+
+function composeLake(
+  lake: Lake,
+  forecast: LakeForecast,
+  club: Club,
+  lakesBySlug: ReadonlyMap<string, Lake>,
+): GuideLake {
+  return {
+    slug: lake.slug,
+    name: lake.name,
+    position: { ...lake.position },
+    elevation_m: orNull(lake.elevation_m),
+    region: orNull(lake.region),
+    area_ha: orNull(lake.area_ha),
+    maxDepth_m: orNull(lake.maxDepth_m),
+    meanDepth_m: orNull(lake.meanDepth_m),
+    water: orNull(lake.water),
+    summary: orNull(lake.summary),
+    access: lake.access === undefined ? null : { text: lake.access.text, opens: orNull(lake.access.opens) },
+    hazards: [...lake.hazards],
+    rules: lake.rules === undefined ? null : { ...lake.rules },
+    notes: lake.notes === undefined ? null : renderMarkdown(lake.notes),
+    turnsOver: lake.turnoverRule.turnsOver,
+    ...forecast,
+    status: {
+      now: nowText(forecast),
+      next: nextText(forecast),
+      why: whyText(forecast, club.asOf, lakesBySlug),
+    },
+    plan: composePlan(lake, club),
+    reports: club.reports.filter((report) => report.lake === lake.slug).map(composeReport),
+  };
+}
+
+/** The lakes on whose list a pattern stands, and in which phases. */
+function lakesFor(pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern["lakes"] {
+  return lakes.flatMap(({ slug, name, plan }) => {
+    const phases = plan
+      .filter(({ flies }) => flies.some((fly) => fly.pattern === pattern.slug))
+      .map(({ phase }) => phase);
+    return phases.length === 0 ? [] : [{ slug, name, phases }];
+  });
+}
+
+const composePattern = (pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern => ({
+  slug: pattern.slug,
+  name: pattern.name,
+  imitates: pattern.imitates,
+  sizes: [...pattern.sizes],
+  colours: [...pattern.colours],
+  phases: [...pattern.phases],
+  ways: [...pattern.ways],
+  waters: [...pattern.waters],
+  stock: pattern.stock.map((row) => ({ ...row })),
+  dressing: pattern.dressing.map((row) => ({ ...row })),
+  notes: pattern.notes === undefined ? null : renderMarkdown(pattern.notes),
+  lakes: lakesFor(pattern, lakes),
+});
+
+const composePage = ({ slug, title, markdown }: StandingContent["chapters"][number]): GuidePage => ({
+  slug,
+  title,
+  html: renderChapter(markdown),
+});
+
+/** Everything a reader will see, computed from what the club wrote. Pure. */
+export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
+  const forecast = forecastSeason(club);
+  const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
+  const lakes = club.lakes
+    .flatMap((lake) => {
+      const lakeForecast = forecast.lakes.get(lake.slug);
+      return lakeForecast === undefined ? [] : [composeLake(lake, lakeForecast, club, lakesBySlug)];
+    })
+    .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
+  const nameOf = (slug: string): string => lakesBySlug.get(slug)?.name ?? slug;
+  const guide: Guide = {
+    $schema: "schema/guide.schema.json",
+    program: { name: "lake-season-guide", version: options.version },
+    club: { name: club.name, notice: orNull(club.notice), timezone: club.timezone, units: club.units },
+    season: club.season,
+    asOf: club.asOf,
+    baseUrl: orNull(options.baseUrl),
+    window: forecast.window,
+    lakes,
+    patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
+    trips: club.trips.map((trip) => composeTrip(trip, forecast, nameOf)),
+    rigs: {
+      rod_m: club.rigs.rod_m,
+      offBottom: { ...club.rigs.offBottom },
+      ...rigTables(club.rigs, club.units),
+    },
+    backtest: backtest(club.lakes, club.season),
+    cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
+    chapters: content.chapters.map(composePage),
+    pages: club.pages.map(composePage),
+  };
+  return { guide, problems: forecast.doubts };
+}

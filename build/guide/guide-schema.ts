@@ -1,0 +1,153 @@
+import { z } from "zod";
+import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
+import { chanceSchema, dateSchema } from "../model/exported.ts";
+import { DAY_STATES, PHASES } from "../model/phase.ts";
+import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema } from "../rigs/rig-plan.ts";
+import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
+
+const html = () => z.string().meta({ description: "HTML made from the club's Markdown, harmless." });
+
+const flyChoiceSchema = z.strictObject({
+  pattern: z.string().meta({ description: "Slug." }),
+  name: z.string(),
+  sizes: z.array(z.number()),
+  colours: z.array(z.string()),
+  way: z.enum(WAYS),
+  why: z.string().meta({ description: "One line: why it stands in this place." }),
+});
+export type FlyChoice = z.infer<typeof flyChoiceSchema>;
+
+const planSchema = phaseRigsSchema.extend({ flies: z.array(flyChoiceSchema) });
+
+const lakeSchema = lakeForecastSchema.extend({
+  slug: z.string(),
+  name: z.string(),
+  position: z.strictObject({ lat: z.number(), lon: z.number() }),
+  elevation_m: z.number().nullable(),
+  region: z.string().nullable(),
+  area_ha: z.number().nullable(),
+  maxDepth_m: z.number().nullable(),
+  meanDepth_m: z.number().nullable(),
+  water: z.enum(WATER_COLOURS).nullable(),
+  summary: z.string().nullable(),
+  access: z.strictObject({ text: z.string(), opens: dateSchema.nullable() }).nullable(),
+  hazards: z.array(z.string()),
+  rules: z.strictObject({ text: z.string(), checked: dateSchema }).nullable(),
+  notes: html().nullable(),
+  turnsOver: z.boolean(),
+  status: z.strictObject({
+    now: z.string().meta({ description: "What the lake most likely is now, in words." }),
+    next: z.string().meta({ description: "What comes next and when, with its spread." }),
+    why: z.array(z.string()).meta({ description: "The evidence, a sentence each." }),
+  }),
+  plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
+  reports: z.array(
+    z.strictObject({
+      date: dateSchema,
+      seen: z.array(z.string()),
+      water_C: z.number().nullable(),
+      clarity_m: z.number().nullable(),
+      oxygen_mgL: z.number().nullable(),
+      notes: z.string().nullable(),
+    }),
+  ),
+});
+export type GuideLake = z.infer<typeof lakeSchema>;
+
+const patternSchema = z.strictObject({
+  slug: z.string(),
+  name: z.string(),
+  imitates: z.enum(FOODS),
+  sizes: z.array(z.number()),
+  colours: z.array(z.string()),
+  phases: z.array(z.enum(PHASES)),
+  ways: z.array(z.enum(WAYS)),
+  waters: z.array(z.enum(WATER_COLOURS)),
+  stock: z.array(z.strictObject({ size: z.number(), colour: z.string(), count: z.number() })),
+  dressing: z.array(z.strictObject({ part: z.string(), material: z.string() })),
+  notes: html().nullable(),
+  lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), phases: z.array(z.enum(PHASES)) })),
+});
+export type GuidePattern = z.infer<typeof patternSchema>;
+
+const tripSchema = z.strictObject({
+  slug: z.string(),
+  name: z.string(),
+  from: dateSchema,
+  to: dateSchema,
+  rods: z.number(),
+  unlisted: z.boolean(),
+  notes: html().nullable(),
+  days: z.array(
+    z.strictObject({
+      date: dateSchema,
+      lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), good: chanceSchema })),
+      anyGood: chanceSchema.meta({
+        description: "Chance that at least one of the trip's lakes is good, sharing one spring.",
+      }),
+    }),
+  ),
+  pick: z
+    .strictObject({
+      slug: z.string(),
+      name: z.string(),
+      fallback: z.strictObject({ slug: z.string(), name: z.string() }).nullable(),
+      good: chanceSchema,
+      either: chanceSchema,
+    })
+    .meta({
+      description: "The lake with the best mean chance over the trip, and the fallback that adds most.",
+    }),
+});
+export type GuideTrip = z.infer<typeof tripSchema>;
+
+const pageSchema = z.strictObject({ slug: z.string(), title: z.string(), html: html() });
+export type GuidePage = z.infer<typeof pageSchema>;
+
+const cautionSchema = z.strictObject({
+  id: z.string(),
+  when: z
+    .array(z.enum(["always", ...DAY_STATES]))
+    .meta({ description: "The lake states in which it matters most." }),
+  short: z.string().max(90),
+  agency: z.string().meta({ description: "The public agency whose advice it follows." }),
+});
+export type Caution = z.infer<typeof cautionSchema>;
+
+/** Everything a reader will see, computed for one as-of date. Published as guide.json. */
+export const guideSchema = z.strictObject({
+  $schema: z.string(),
+  program: z.strictObject({ name: z.string(), version: z.string() }),
+  club: z.strictObject({
+    name: z.string(),
+    notice: z.string().nullable(),
+    timezone: z.string(),
+    units: z.enum(["imperial", "metric"]),
+  }),
+  season: z.number().int(),
+  asOf: dateSchema,
+  baseUrl: z.string().nullable(),
+  window: z
+    .strictObject({ from: dateSchema, to: dateSchema })
+    .meta({ description: "The days every daily table covers." }),
+  lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
+  patterns: z.array(patternSchema),
+  trips: z.array(tripSchema),
+  rigs: z.strictObject({
+    rod_m: z.number(),
+    offBottom: z.strictObject({ from_m: z.number(), to_m: z.number() }),
+    tippet: z.array(tippetSchema),
+    leaders: z.array(leaderSchema),
+    lines: z.array(lineSchema),
+  }),
+  backtest: z
+    .array(backtestRowSchema)
+    .nullable()
+    .meta({ description: "Null with too few seasons to score." }),
+  cautions: z.array(cautionSchema),
+  chapters: z
+    .array(pageSchema)
+    .meta({ description: "The standing chapters: cautions, reading, methods, printing, about." }),
+  pages: z.array(pageSchema).meta({ description: "The club's own pages." }),
+});
+export type Guide = z.infer<typeof guideSchema>;

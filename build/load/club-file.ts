@@ -1,0 +1,85 @@
+import type { z } from "zod";
+import { type CalendarDate, type Hemisphere, seasonOf } from "../model/calendar.ts";
+import type { Report } from "../model/club.ts";
+import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
+import type { ClubFile } from "./club-files.ts";
+import { clubSchema } from "./club-schema.ts";
+import { didYouMean } from "./did-you-mean.ts";
+import type { Moment } from "./moment.ts";
+import { errorAt } from "./problem.ts";
+import { readRecord } from "./read-record.ts";
+import { readYaml } from "./yaml-document.ts";
+
+/** club.yaml as far as it could be read. */
+export interface ClubFacts extends Partial<z.output<typeof clubSchema>> {
+  spot(key: string): SourceSpot;
+}
+
+function isTimezone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: name });
+    return true;
+  } catch {
+    return false; // a RangeError is how the runtime says that it does not know the zone
+  }
+}
+
+/** Reads club.yaml; undefined when it is not YAML. */
+export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]): ClubFacts | undefined {
+  const { document: doc, problems: unread } = readYaml(file, text);
+  problems.push(...unread);
+  if (doc === undefined) return undefined;
+  const fields = readRecord(clubSchema, doc, problems);
+  if (fields.timezone !== undefined && !isTimezone(fields.timezone)) {
+    const meant = didYouMean(fields.timezone, Intl.supportedValuesOf("timeZone"));
+    problems.push(
+      errorAt(doc.spot(["timezone"]), {
+        code: "unknown-timezone",
+        message: `“${fields.timezone}” is not a time zone that is known`,
+        hint:
+          meant === undefined ? "write its IANA name, such as America/Denver" : `did you mean “${meant}”?`,
+      }),
+    );
+  }
+  return { ...fields, spot: (key) => doc.spot([key]) };
+}
+
+/** The season and as-of date: as asked for, else club.yaml's, else the season's latest report. */
+export function momentOf(
+  facts: ClubFacts,
+  asked: CalendarDate | undefined,
+  reports: readonly Report[],
+  hemisphere: Hemisphere,
+  problems: Diagnostic[],
+): Moment | undefined {
+  const { season } = facts;
+  if (season === undefined) return undefined;
+  const asOf =
+    asked ??
+    facts.asOf ??
+    reports
+      .map(({ date }) => date)
+      .filter((date) => seasonOf(date, hemisphere) === season)
+      .sort()
+      .at(-1);
+  const refuse = (key: string, message: string, hint: string, code: string): undefined => {
+    problems.push(errorAt(facts.spot(key), { code, message, hint }));
+    return undefined;
+  };
+  if (asOf === undefined)
+    return refuse(
+      "asOf",
+      `nothing says which day the guide speaks from: there is no asOf, and no report of season ${season}`,
+      `add a line such as “asOf: ${season}-05-16”`,
+      "missing-as-of",
+    );
+  const actual = seasonOf(asOf, hemisphere);
+  return actual === season
+    ? { season, asOf }
+    : refuse(
+        asked === undefined ? "asOf" : "season",
+        `the day the guide speaks from, ${asOf}, is not in season ${season}`,
+        `correct the day, or write season: ${actual}`,
+        "as-of-outside-season",
+      );
+}

@@ -1,0 +1,17 @@
+import { z } from "zod";
+import { day, oneOf, text } from "./fields.ts";
+import { season } from "./lake-schema.ts";
+
+export const clubSchema = z
+  .strictObject({
+    name: text("The club's name."),
+    notice: text("A sentence shown on every page and card.").optional(),
+    season: season("Year of the season the guide is for."),
+    asOf: day("The day the guide speaks from; nothing dated later is used.").optional(),
+    timezone: z
+      .string()
+      .min(1)
+      .meta({ description: "IANA time zone of the lakes.", examples: ["America/Denver"] }),
+    units: oneOf(["imperial", "metric"], "The units the guide is printed in."),
+  })
+  .meta({ title: "Club", description: "The club and the season: club.yaml." });

@@ -1,0 +1,116 @@
+import type { z } from "zod";
+import type { CalendarDate } from "../model/calendar.ts";
+import type { IceOffRecord, Lake, Report } from "../model/club.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import type { iceOffRow } from "./lake-schema.ts";
+import type { Moment } from "./moment.ts";
+import { present } from "./present.ts";
+import { errorAt, type Fault, warningAt } from "./problem.ts";
+import type { Row } from "./read-record.ts";
+import {
+  afterAsOf,
+  futureSeason,
+  outOfSpring,
+  type SeasonContext,
+  secondRow,
+  wrongSeason,
+} from "./season-checks.ts";
+import type { YamlDocument } from "./yaml-document.ts";
+
+type IceOffValue = z.output<typeof iceOffRow>;
+
+interface KeyFault {
+  readonly key: string;
+  readonly fault: Fault;
+}
+
+const TWO_WAYS = "write “on: DAY”, or “after: DAY” for still iced and “by: DAY” for already open";
+
+function shapeFault({ on, after, by }: IceOffValue): KeyFault | undefined {
+  const isInterval = after !== undefined || by !== undefined;
+  if (on === undefined && !isInterval)
+    return {
+      key: "season",
+      fault: { code: "no-ice-off-date", message: "the row has no date", hint: TWO_WAYS },
+    };
+  if (on !== undefined && isInterval)
+    return {
+      key: after === undefined ? "by" : "after",
+      fault: { code: "on-and-interval", message: "“on” stands beside “after” or “by”", hint: TWO_WAYS },
+    };
+  if (after !== undefined && by !== undefined && by <= after)
+    return {
+      key: "by",
+      fault: {
+        code: "by-before-after",
+        message: `by ${by} is not later than after ${after}`,
+        hint: "“after” is the last day seen iced, “by” the first day seen open: swap or correct them",
+      },
+    };
+  return undefined;
+}
+
+function keyFaults(value: IceOffValue, { hemisphere, moment }: SeasonContext): KeyFault[] {
+  const { season, on, after, by } = value;
+  const future = futureSeason(season, moment);
+  if (future !== undefined) return [{ key: "season", fault: future }];
+  const dates = Object.entries(present({ on, after, by })).flatMap(([key, date]) => {
+    const fault = wrongSeason(key, date, season, hemisphere) ?? outOfSpring(key, date, season, hemisphere);
+    return fault === undefined ? [] : [{ key, fault }];
+  });
+  const shape = shapeFault(value);
+  return shape === undefined ? dates : [...dates, shape];
+}
+
+function toRecord({ season, on, after, by }: IceOffValue, where: IceOffRecord["where"]): IceOffRecord {
+  return on === undefined ? { season, where, ...present({ after, by }) } : { season, where, on };
+}
+
+/** The ice-off rows of one lake as records. Several rows of one season are kept, with a warning. */
+export function iceOffRecords(
+  rows: readonly Row<IceOffValue>[],
+  doc: YamlDocument,
+  context: SeasonContext,
+  problems: Diagnostic[],
+): IceOffRecord[] {
+  const firstLines = new Map<number, number>();
+  return rows.flatMap(({ value, path, where }) => {
+    const faults = keyFaults(value, context);
+    problems.push(...faults.map(({ key, fault }) => errorAt(doc.spot([...path, key]), fault)));
+    if (faults.length > 0) return [];
+    const unknown = afterAsOf(value.on ?? value.after ?? value.by, context.moment);
+    if (unknown !== undefined) problems.push(warningAt(where, unknown));
+    const firstLine = firstLines.get(value.season);
+    if (firstLine === undefined) firstLines.set(value.season, where.line);
+    else problems.push(warningAt(where, secondRow(value.season, firstLine, "the day in the middle is used")));
+    return [toRecord(value, where)];
+  });
+}
+
+/** The first day a record speaks of. */
+const firstDay = (record: IceOffRecord): CalendarDate | undefined =>
+  "on" in record ? record.on : (record.after ?? record.by);
+
+/** The season in progress recorded in a lake's own file and reported as well. */
+export function recordedTwice(
+  lakes: readonly Lake[],
+  reports: readonly Report[],
+  moment: Moment,
+): Diagnostic[] {
+  const isKnown = (record: IceOffRecord): boolean => afterAsOf(firstDay(record), moment) === undefined;
+  const reported = new Map(
+    reports.filter(({ ice }) => ice !== undefined).map(({ lake, where }) => [lake, where.file]),
+  );
+  return lakes.flatMap(({ slug, iceOff }) => {
+    const row = iceOff.find((record) => record.season === moment.season && isKnown(record));
+    const file = reported.get(slug);
+    if (row === undefined || file === undefined) return [];
+    return [
+      warningAt(row.where, {
+        code: "recorded-twice",
+        message: `season ${moment.season} is still running, and this lake's ice is in ${file} too`,
+        hint: "leave the season in progress to the reports; add its row when it is over",
+      }),
+    ];
+  });
+}

@@ -1,0 +1,22 @@
+import { z } from "zod";
+import { clubSchema } from "./club-schema.ts";
+import { lakeSchema } from "./lake-schema.ts";
+import { patternSchema } from "./pattern-schema.ts";
+import { reportsSchema } from "./report-schema.ts";
+import { rigsSchema } from "./rigs-schema.ts";
+import { tripSchema } from "./trip-schema.ts";
+
+/** JSON Schema, draft 2020-12, of each kind of club file; editors complete and explain keys by it. */
+export function inputSchemas(): Record<string, object> {
+  const kinds = {
+    club: clubSchema,
+    lake: lakeSchema,
+    pattern: patternSchema,
+    reports: reportsSchema,
+    trip: tripSchema,
+    rigs: rigsSchema,
+  };
+  return Object.fromEntries(
+    Object.entries(kinds).map(([kind, schema]) => [kind, z.toJSONSchema(schema, { io: "input" })]),
+  );
+}

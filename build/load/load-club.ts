@@ -1,0 +1,89 @@
+import type { CalendarDate } from "../model/calendar.ts";
+import type { Club } from "../model/club.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import { momentOf, readClubFacts } from "./club-file.ts";
+import { type ClubFile, readClubFiles } from "./club-files.ts";
+import { recordedTwice } from "./ice-off.ts";
+import { finishLake, readLake } from "./lake-file.ts";
+import { readPage } from "./page-file.ts";
+import { readPattern } from "./pattern-file.ts";
+import { errorAt, inReadingOrder, startOf } from "./problem.ts";
+import { knownReports, readReports, withoutRepeats } from "./report-file.ts";
+import { readRigBox } from "./rigs-file.ts";
+import { readTrip, tripsOfSeason } from "./trip-file.ts";
+
+export interface LoadOptions {
+  /** Overrides club.yaml's as-of date. */
+  readonly asOf?: CalendarDate;
+}
+
+export interface LoadedClub {
+  /** Absent when any problem is an error. */
+  readonly club?: Club;
+  /** In reading order: club.yaml first, then by file, line and column. */
+  readonly problems: readonly Diagnostic[];
+}
+
+/**
+ * Reads a club folder: the whole club, or every problem of every file in one run. What could not be read of one
+ * file is not held against another: a report of a lake whose file is broken is no second problem.
+ */
+export async function loadClub(dir: string, options: LoadOptions = {}): Promise<LoadedClub> {
+  const { files, problems } = await readClubFiles(dir);
+  if (files === undefined) return { problems };
+  const readAll = <T>(
+    read: (file: ClubFile, problems: Diagnostic[]) => T | undefined,
+    list: readonly ClubFile[],
+  ): T[] => list.map((file) => read(file, problems)).filter((value) => value !== undefined);
+
+  const facts = files.club && readClubFacts(files.club, problems);
+  const drafts = readAll(readLake, files.lakes);
+  const sides = new Map([
+    ...files.lakeSlugs.map((slug) => [slug, undefined] as const),
+    ...drafts.map(({ slug, hemisphere }) => [slug, hemisphere] as const),
+  ]);
+  if (sides.size === 0) problems.push(NO_LAKES);
+  const hemisphere = [...sides.values()].find((side) => side !== undefined) ?? "north";
+  const written = withoutRepeats(
+    files.reports.flatMap((file) => readReports(file, sides, problems)),
+    problems,
+  );
+  const moment = facts && momentOf(facts, options.asOf, written, hemisphere, problems);
+
+  const lakes = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);
+  const patterns = readAll(readPattern, files.patterns);
+  const slugs = new Set(sides.keys());
+  const planned = files.trips.flatMap((file) => readTrip(file, slugs, problems) ?? []);
+  const pages = readAll(readPage, files.pages);
+  const rigs = await readRigBox(files.rigs, problems);
+
+  if (moment === undefined) return { problems: inReadingOrder(problems) };
+  const reports = knownReports(written, moment.asOf, problems);
+  const trips = tripsOfSeason(planned, moment.season, hemisphere, problems);
+  problems.push(...recordedTwice(lakes, reports, moment));
+
+  const sorted = inReadingOrder(problems);
+  const { name, notice, timezone, units } = facts ?? {};
+  if (name === undefined || timezone === undefined || units === undefined) return { problems: sorted };
+  if (sorted.some(({ severity }) => severity === "error")) return { problems: sorted };
+  const club: Club = {
+    name,
+    ...(notice === undefined ? {} : { notice }),
+    ...moment,
+    timezone,
+    units,
+    lakes,
+    patterns,
+    reports,
+    trips,
+    rigs,
+    pages,
+  };
+  return { club, problems: sorted };
+}
+
+const NO_LAKES = errorAt(startOf("lakes"), {
+  code: "no-lakes",
+  message: "there is no lake",
+  hint: "write one with a name and a position, or begin with: npm run new -- lake NAME",
+});

@@ -1,0 +1,51 @@
+import { z } from "zod";
+import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
+import { PHASES } from "../model/phase.ts";
+import { oneOf, quantity, text, whole } from "./fields.ts";
+
+const hookSize = (description: string) => whole(1, 28, description);
+
+export const patternSchema = z
+  .strictObject({
+    name: text("What the club calls the fly."),
+    imitates: oneOf(FOODS, "What the fish take it for."),
+    sizes: z
+      .array(hookSize("A hook size."))
+      .min(1)
+      .meta({ description: "Hook sizes, 1 to 28.", examples: [[12, 14]] }),
+    colours: z.array(text("A colour.")).optional().meta({ description: "Colours it is tied in." }),
+    phases: z
+      .array(oneOf(PHASES, "A phase."))
+      .min(1)
+      .meta({ description: "When it is fished.", examples: [["ice-off", "post-turnover"]] }),
+    ways: z
+      .array(oneOf(WAYS, "A way of fishing."))
+      .min(1)
+      .meta({ description: "How it is fished, the usual way first.", examples: [["indicator still"]] }),
+    waters: z
+      .array(oneOf(WATER_COLOURS, "A water colour."))
+      .optional()
+      .meta({ description: "Water colours it is tied for; any when left out." }),
+    stock: z
+      .array(
+        z.strictObject({
+          size: hookSize("Hook size."),
+          colour: text("Colour."),
+          count: whole(0, 100_000, "How many are in the box."),
+        }),
+      )
+      .optional()
+      .meta({ description: "What is in the club's box." }),
+    dressing: z
+      .array(z.strictObject({ part: text("Part of the fly."), material: text("What it is made of.") }))
+      .optional()
+      .meta({ description: "How it is tied, in order." }),
+    mass: quantity("mass", {
+      description: "Mass of the finished fly.",
+      example: "0.1 g",
+      above: "0 g",
+      most: "10 g",
+    }).optional(),
+    notes: text("Anything else, in Markdown.").optional(),
+  })
+  .meta({ title: "Pattern", description: "One fly pattern: patterns/NAME.yaml." });

@@ -1,0 +1,181 @@
+import { FOODS, ICE_STATES, LINE_KINDS, WATER_COLOURS, WAYS } from "../model/club.ts";
+import { PHASES } from "../model/phase.ts";
+
+/** JSON's quoted text is YAML's too. */
+const quoted = (text: string): string => JSON.stringify(text.trim());
+
+const schemaLine = (kind: string, folder: string): string =>
+  `# yaml-language-server: $schema=${folder}site/schema/${kind}.schema.json`;
+const fromClubFolder = (kind: string): string => schemaLine(kind, "../");
+const fromSubfolder = (kind: string): string => schemaLine(kind, "../../");
+
+const choices = (words: readonly string[]): string => words.join(", ");
+
+export const clubYaml = (name: string): string => `${fromClubFolder("club")}
+# The line above lets an editor explain the keys, once the guide has been built in the folder “site” beside this one.
+# A line that begins with # is a note. To use a key that stands in such a line, remove the # and the space behind it.
+
+name: ${quoted(name)}
+
+# A sentence shown on every page and card.
+notice: An example to begin with. Nothing in it is real yet.
+
+# The year of the spring this guide is for (south of the equator: the year in which that spring begins).
+season: 2026
+
+# The day the guide speaks from; nothing dated later is used. Without it: the day of the latest report.
+asOf: 2026-05-16
+
+# The lakes' time zone by its IANA name.
+timezone: America/Denver
+
+# imperial (feet, °F) or metric (metres, °C). You may write either in your files.
+units: imperial
+`;
+
+export const lakeYaml = (name: string): string => `${fromSubfolder("lake")}
+name: ${quoted(name)}
+
+# Put your lake's own position here: degrees, south and west negative.
+position: { lat: 41.3, lon: -106.3 }
+
+# Everything below may be left out. Write quantities with their unit: 8 ft, 2580 m, 40 acre.
+# elevation: 8460 ft
+# area: 40 acre
+# region: Lakes of one region share a spring
+# depth: { max: 29 ft, mean: 12 ft }
+
+# What the water looks like in spring: ${choices(WATER_COLOURS)}.
+# water: clear
+
+# summary: One line, what kind of lake it is.
+
+# access:
+#   text: How to get there.
+#   opens: 2026-05-20
+
+# hazards:
+#   - One hazard a line.
+
+# rules:
+#   text: The rules as you read them. The agency's own word rules.
+#   checked: 2026-03-01
+
+# Where fish were found, by phase; plumb it.
+# depthBands:
+#   ice-off: { from: 2 ft, to: 6 ft }
+#   turnover: { from: 4 ft, to: 9 ft }
+#   post-turnover: { from: 9 ft, to: 16 ft }
+
+# One row a season: the day it was seen to open, or the last day still iced and the first day already open.
+iceOff: []
+#   - { season: 2024, on: 2024-05-09 }
+#   - { season: 2025, after: 2025-05-11, by: 2025-05-18 }
+
+# First and last cloudy day.
+# turnover:
+#   - { season: 2025, from: 2025-05-24, to: 2025-06-04 }
+
+# For a lake that never turns over: none. Left out: 8 to 15 days after ice-off, for 8 to 15 days.
+# turnoverRule:
+#   onset: { from: 8 days, to: 15 days }
+#   duration: { from: 8 days, to: 15 days }
+
+# notes: |
+#   As many paragraphs as you like, in Markdown.
+`;
+
+export const patternYaml = (name: string): string => `${fromSubfolder("pattern")}
+name: ${quoted(name)}
+
+# One of: ${choices(FOODS)}.
+imitates: nothing in particular
+
+# Hook sizes.
+sizes: [12, 14]
+
+# Any of: ${choices(PHASES)}.
+phases: [ice-off, post-turnover]
+
+# Any of: ${choices(WAYS)}. The usual way first.
+ways: [indicator still]
+
+# Everything below may be left out.
+# colours: [olive, tan]
+
+# Water colours it is tied for: ${choices(WATER_COLOURS)}. Left out: any.
+# waters: [marl, clear]
+
+# stock:
+#   - { size: 12, colour: olive, count: 6 }
+
+# dressing:
+#   - { part: hook, material: curved shrimp hook }
+#   - { part: body, material: olive dubbing }
+
+# mass: 0.1 g
+
+# notes: |
+#   How to fish it, in Markdown.
+`;
+
+export const tripYaml = (name: string, lake: string): string => `${fromSubfolder("trip")}
+name: ${quoted(name)}
+
+# First and last day.
+from: 2026-05-29
+to: 2026-05-31
+
+# How many people fish.
+rods: 4
+
+# The lakes that come into question, by the names of their files without “.yaml”; the first choice first.
+lakes: [${lake}]
+
+# Everything below may be left out.
+# notes: |
+#   Plans and meeting places, in Markdown.
+
+# A page that nothing in the guide links to.
+# unlisted: true
+`;
+
+export const reportsYaml = (lake: string): string => `${fromSubfolder("reports")}
+# What members saw in the season of 2026: one row a visit, also the visits without a fish.
+#   lake   its file name without “.yaml”
+#   date   the day it was seen
+#   ice    ${choices(ICE_STATES)}
+#   phase  ${choices(PHASES)}
+#   water, clarity, oxygen, rods, hours, notes   as far as you know them
+
+- { lake: ${lake}, date: 2026-05-02, ice: on, notes: "An example: replace it with what you saw." }
+# - { lake: ${lake}, date: 2026-05-12, ice: off, water: 43 degF, clarity: 7 ft }
+# - { lake: ${lake}, date: 2026-05-24, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
+`;
+
+export const rigsYaml = (): string => `${fromClubFolder("rigs")}
+# What your club builds rigs from. What you leave out comes from the program's defaults; a list you write replaces
+# the whole list of the defaults.
+
+rod: 9 ft
+# castLimit: 1.2 g
+
+# leaders:
+#   - name: Long
+#     taper: { length: 12 ft, size: 3X }
+#     middle: { length: 6 ft, size: 4X }
+#     tippet: { length: 3 ft, size: 5X }
+#     tied: 2
+
+# Kinds: ${choices(LINE_KINDS)}.
+# lines:
+#   - { name: Floating, kind: floating }
+#   - { name: Clear intermediate, kind: clear intermediate, sinkRate: 1.5 in/s }
+
+# Weigh ten of yours and divide by ten.
+# shot:
+#   - { name: BB, mass: 0.4 g, material: tin, carried: 20 }
+
+# indicators:
+#   - { name: Three-quarter, diameter: 0.75 in, density: 60 kg/m3, carried: 4 }
+`;

@@ -1,0 +1,108 @@
+import { constructFromEvents, EVENT_ID, type Event, parseEvents, YAMLException } from "js-yaml";
+import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
+import { errorAt, type Fault, startOf } from "./problem.ts";
+import { type Entry, type Place, placesOf } from "./yaml-places.ts";
+import { yamlFault } from "./yaml-words.ts";
+
+/** Keys and list positions (from 0) that lead to a value. */
+export type Path = readonly PropertyKey[];
+
+/** A YAML file read as data, with the place of every key and value. */
+export interface YamlDocument {
+  readonly file: string;
+  readonly data: unknown;
+  /** Where the value at `path` stands; where nothing is written, its key or the group it belongs in. */
+  spot(path: Path): SourceSpot;
+  /** Where the key that ends `path` stands. */
+  keySpot(path: Path): SourceSpot;
+}
+
+/** Deeper than any club file needs: its deepest value is five steps down. */
+const MAX_DEPTH = 12;
+
+const EMPTY_FILE: Fault = {
+  code: "empty-file",
+  message: "the file is empty",
+  hint: "fill it in, or delete it",
+};
+const SEVERAL_DOCUMENTS: Fault = {
+  code: "several-documents",
+  message: "a second document begins here",
+  hint: "remove this line, or move what follows to a file of its own",
+};
+
+type SpotOf = (offset: number) => SourceSpot;
+
+function spotter(file: string, text: string): SpotOf {
+  const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length)];
+  return (offset) => {
+    let low = 0;
+    let high = starts.length - 1;
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if ((starts[middle] ?? 0) <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { file, line: low + 1, column: offset - (starts[low] ?? 0) + 1 };
+  };
+}
+
+/** Offset of the line that begins the second document; undefined when there is only one. */
+function secondDocumentStart(text: string, events: readonly Event[]): number | undefined {
+  const documents = events.filter((event) => event.type === EVENT_ID.DOCUMENT);
+  if (documents.length < 2) return undefined;
+  const marks = [...text.matchAll(/^(?:---|\.\.\.)(?=\s|$)/gm)].map(({ index }) => index);
+  return marks[documents[0]?.explicitStart === true ? 1 : 0] ?? 0;
+}
+
+function finder(root: Place, spotOf: SpotOf): Pick<YamlDocument, "spot" | "keySpot"> {
+  const entryAt = (path: Path): Entry =>
+    path.reduce<Entry>((entry, step) => entry.value.entries.get(String(step)) ?? entry, {
+      keyStart: root.start,
+      value: root,
+    });
+  return {
+    spot: (path) => spotOf(entryAt(path).value.start),
+    keySpot: (path) => spotOf(entryAt(path).keyStart),
+  };
+}
+
+function refusal(error: unknown, text: string, spotOf: SpotOf): Diagnostic {
+  if (!(error instanceof YAMLException) || error.mark === undefined) throw error;
+  const { position } = error.mark;
+  const before =
+    text
+      .slice(0, position)
+      .split(/[\r\n]/)
+      .at(-1) ?? "";
+  const rest = text.slice(position).split(/[\r\n]/)[0] ?? "";
+  return errorAt(spotOf(position), yamlFault(error.reason, before, rest));
+}
+
+interface ReadYaml {
+  /** Absent when the file cannot be read as data. */
+  readonly document?: YamlDocument;
+  readonly problems: readonly Diagnostic[];
+}
+
+/** Reads one YAML file strictly: one document, no aliases, no tags, no key twice. */
+export function readYaml(file: string, text: string): ReadYaml {
+  const spotOf = spotter(file, text);
+  try {
+    const events = parseEvents(text, { maxDepth: MAX_DEPTH });
+    if (events.length === 0) return { problems: [errorAt(startOf(file), EMPTY_FILE)] };
+    const second = secondDocumentStart(text, events);
+    if (second !== undefined) return { problems: [errorAt(spotOf(second), SEVERAL_DOCUMENTS)] };
+    const problems: Diagnostic[] = [];
+    const root = placesOf(text, events, {
+      refuse: (offset, fault) => problems.push(errorAt(spotOf(offset), fault)),
+      lineOf: (offset) => spotOf(offset).line,
+    });
+    // A key written twice does not hide the file's other problems: the later one is read.
+    if (problems.some(({ code }) => code !== "duplicate-key")) return { problems };
+    const [data] = constructFromEvents(events, { source: text, maxAliases: 0, json: true });
+    return { document: { file, data, ...finder(root, spotOf) }, problems };
+  } catch (error) {
+    return { problems: [refusal(error, text, spotOf)] };
+  }
+}

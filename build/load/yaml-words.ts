@@ -1,0 +1,101 @@
+import type { Fault } from "./problem.ts";
+
+interface Wording {
+  readonly reason: RegExp;
+  readonly fault: Fault;
+}
+
+const syntax = (message: string, hint: string): Fault => ({ code: "yaml-syntax", message, hint });
+
+const INDENT = syntax(
+  "this line does not line up with the lines around it",
+  "indent lines of one group by the same number of spaces, and write “key: value” with a space after the colon",
+);
+
+/** What the YAML parser says, and what we say instead. */
+const WORDINGS: readonly Wording[] = [
+  {
+    reason: /^tab characters/,
+    fault: {
+      code: "yaml-tab",
+      message: "this line is indented with a tab",
+      hint: "use spaces, two for each step",
+    },
+  },
+  {
+    reason: /^nesting exceeded/,
+    fault: {
+      code: "yaml-too-deep",
+      message: "brackets are nested deeper than any club file needs",
+      hint: "check for a “[” or “{” too many",
+    },
+  },
+  {
+    reason: /complex keys/,
+    fault: {
+      code: "yaml-bad-key",
+      message: "a list or group stands where a key belongs",
+      hint: "write a plain word before the colon",
+    },
+  },
+  {
+    reason: /null byte|non-printable|valid JSON character/,
+    fault: {
+      code: "yaml-bad-character",
+      message: "the file holds a character that cannot be printed",
+      hint: "delete it; save the file as plain text, UTF-8",
+    },
+  },
+  {
+    reason: /single quoted|double quoted/,
+    fault: syntax("a quote that was opened is not closed", "close it with the same kind of quote"),
+  },
+  {
+    reason: /escape sequence|hexadecimal/,
+    fault: syntax(
+      "a backslash inside double quotes begins a code that does not exist",
+      "use single quotes, or write the backslash twice",
+    ),
+  },
+  {
+    reason: /flow collection|deficient indentation|found ','/,
+    fault: syntax(
+      "a bracket or quote opened before here is not closed",
+      "close each “[” with “]”, each “{” with “}” and each quote, with a comma between entries",
+    ),
+  },
+  { reason: /indentation|multiline key|expected ':'/, fault: INDENT },
+];
+
+const COLON_IN_TEXT = syntax(
+  "there is a second colon on this line",
+  'put a text that holds a colon in quotes: notes: "Launch: north shore"',
+);
+const TEXT_AFTER_QUOTE = syntax(
+  "the quoted text ends before the end of the line",
+  "put the whole text in quotes; inside single quotes write a quote twice: 'the club''s boat'",
+);
+const RESERVED_START = syntax(
+  "a text without quotes cannot begin with * & ! @ % or `",
+  "put the text in quotes",
+);
+
+/**
+ * The parser's complaint in plain words.
+ * @param before what stands on the line before the place the parser stopped at
+ * @param rest what stands on the line from there on
+ */
+export function yamlFault(reason: string, before: string, rest: string): Fault {
+  if (/^bad indentation of a mapping entry/.test(reason)) {
+    if (/^:\s/.test(rest)) return COLON_IN_TEXT;
+    if (/^[@%`]/.test(rest) || /[:-]\s+[*&!]\S*\s*$/.test(before)) return RESERVED_START;
+    if (/[:-]\s+(["']).*\1\s*$/.test(before)) return TEXT_AFTER_QUOTE;
+  }
+  return (
+    WORDINGS.find((wording) => wording.reason.test(reason))?.fault ??
+    syntax(
+      "this is not YAML that can be read",
+      "compare with the lines above, and with a file of the demo club",
+    )
+  );
+}

@@ -1,0 +1,105 @@
+import { Temporal } from "temporal-polyfill";
+
+/** A calendar day written as ISO 8601 `YYYY-MM-DD`. Never an instant: it has no time of day and no zone. */
+export type CalendarDate = string & { readonly calendarDate: never };
+
+/** Seasons are named by the year of their day 1: 1 January north of the equator, 1 July south of it. */
+export type Hemisphere = "north" | "south";
+
+const ISO_DATE = /^\d{4}-\d{2}-\d{2}$/;
+
+/** Reads `YYYY-MM-DD`; `undefined` for another form or a day the calendar does not have (30 February). */
+export function parseCalendarDate(text: string): CalendarDate | undefined {
+  if (!ISO_DATE.test(text)) return undefined;
+  try {
+    return Temporal.PlainDate.from(text, { overflow: "reject" }).toString() as CalendarDate;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Days already read: a guide speaks of the same few hundred days over and over. */
+const known = new Map<CalendarDate, Temporal.PlainDate>();
+
+function plain(date: CalendarDate): Temporal.PlainDate {
+  const day = known.get(date) ?? Temporal.PlainDate.from(date);
+  known.set(date, day);
+  return day;
+}
+
+/** The day `days` after `date` (before it when negative). */
+export const addDays = (date: CalendarDate, days: number): CalendarDate =>
+  plain(date).add({ days }).toString() as CalendarDate;
+
+/** Whole days from `from` to `to`; negative when `to` comes first. */
+export const daysBetween = (from: CalendarDate, to: CalendarDate): number =>
+  plain(from).until(plain(to), { largestUnit: "days" }).days;
+
+/** Every day from `from` to `to`, both included. */
+export const daysFromTo = (from: CalendarDate, to: CalendarDate): CalendarDate[] =>
+  Array.from({ length: daysBetween(from, to) + 1 }, (_, i) => addDays(from, i));
+
+const firstDay = (season: number, hemisphere: Hemisphere): CalendarDate =>
+  `${String(season).padStart(4, "0")}-${hemisphere === "north" ? "01-01" : "07-01"}` as CalendarDate;
+
+/** Day of season: 1 on the season's first day (1 January in the north, 1 July in the south). */
+export const seasonDay = (date: CalendarDate, season: number, hemisphere: Hemisphere): number =>
+  daysBetween(firstDay(season, hemisphere), date) + 1;
+
+/** The calendar day of a whole day of season; the inverse of {@link seasonDay}. */
+export const dateOfSeasonDay = (day: number, season: number, hemisphere: Hemisphere): CalendarDate =>
+  addDays(firstDay(season, hemisphere), day - 1);
+
+/** The season a day belongs to. */
+export function seasonOf(date: CalendarDate, hemisphere: Hemisphere): number {
+  const { year, month } = plain(date);
+  return hemisphere === "south" && month < 7 ? year - 1 : year;
+}
+
+/** Lakes on the equator count as northern. */
+export const hemisphereOf = (latitude_deg: number): Hemisphere => (latitude_deg < 0 ? "south" : "north");
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
+const monthName = (date: Temporal.PlainDate): string => MONTHS[date.month - 1] ?? "";
+
+/** "16 May": how a day is written everywhere a reader sees it. */
+export function dayMonth(date: CalendarDate): string {
+  const d = plain(date);
+  return `${d.day} ${monthName(d)}`;
+}
+
+/** "Sat 16 May". */
+export const weekdayDayMonth = (date: CalendarDate): string =>
+  `${WEEKDAYS[plain(date).dayOfWeek - 1] ?? ""} ${dayMonth(date)}`;
+
+/** "16 May 2026". */
+export const dayMonthYear = (date: CalendarDate): string => `${dayMonth(date)} ${plain(date).year}`;
+
+/** "14–21 May", "28 May – 3 Jun", or "16 May" when both are one day. */
+export function dayRange(from: CalendarDate, to: CalendarDate): string {
+  if (from === to) return dayMonth(from);
+  const a = plain(from);
+  const b = plain(to);
+  return a.month === b.month && a.year === b.year
+    ? `${a.day}–${b.day} ${monthName(b)}`
+    : `${dayMonth(from)} – ${dayMonth(to)}`;
+}
+
+/** True on the first day of a month. */
+export const isFirstOfMonth = (date: CalendarDate): boolean => plain(date).day === 1;
+
+/** Day of the month, 1 to 31. */
+export const dayOfMonth = (date: CalendarDate): number => plain(date).day;
+
+/** "May". */
+export const monthOf = (date: CalendarDate): string => monthName(plain(date));
+
+/** True on a Saturday. */
+export const isSaturday = (date: CalendarDate): boolean => plain(date).dayOfWeek === 6;
+
+/** The days of the weekend that `date` falls in, or else of the next one, without those before `date`. */
+export function weekendFrom(date: CalendarDate): CalendarDate[] {
+  const weekday = plain(date).dayOfWeek;
+  return weekday === 7 ? [date] : [addDays(date, 6 - weekday), addDays(date, 7 - weekday)];
+}

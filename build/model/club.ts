@@ -1,0 +1,231 @@
+import type { CalendarDate } from "./calendar.ts";
+import type { Chapter } from "./content.ts";
+import type { SourceSpot } from "./diagnostic.ts";
+import type { Phase } from "./phase.ts";
+import type { UnitSystem } from "./units.ts";
+
+/** What a club wrote, read and checked: plain records in SI units, no behaviour. */
+export interface Club {
+  readonly name: string;
+  /** A sentence shown on every page and card, such as "Everything here is invented." */
+  readonly notice?: string;
+  readonly season: number;
+  /** The day the guide speaks from; nothing dated later is used. */
+  readonly asOf: CalendarDate;
+  /** IANA name, such as America/Denver. */
+  readonly timezone: string;
+  readonly units: UnitSystem;
+  /** In file-name order. */
+  readonly lakes: readonly Lake[];
+  readonly patterns: readonly Pattern[];
+  readonly reports: readonly Report[];
+  readonly trips: readonly Trip[];
+  readonly rigs: RigBox;
+  /** Pages of the club's own. */
+  readonly pages: readonly Chapter[];
+}
+
+/** What a lake's water looks like in spring: the colour its scuds take. */
+export const WATER_COLOURS = ["marl", "clear", "green", "tea"] as const;
+export type WaterColour = (typeof WATER_COLOURS)[number];
+
+export interface Lake {
+  /** File name without its ending; the lake's folder in the output. */
+  readonly slug: string;
+  readonly name: string;
+  /** WGS 84 degrees. */
+  readonly position: { readonly lat: number; readonly lon: number };
+  readonly elevation_m?: number;
+  /** Lakes of one region share a spring; all lakes are one region unless said. */
+  readonly region?: string;
+  readonly area_ha?: number;
+  readonly maxDepth_m?: number;
+  readonly meanDepth_m?: number;
+  readonly water?: WaterColour;
+  /** One line: what kind of lake it is. */
+  readonly summary?: string;
+  /** How to get there and from when the road is open. */
+  readonly access?: { readonly text: string; readonly opens?: CalendarDate };
+  readonly hazards: readonly string[];
+  /** Rules as somebody read them on a day; the agency's own word rules. */
+  readonly rules?: { readonly text: string; readonly checked: CalendarDate };
+  /** Depths at which fish were found, by phase; plumbed by the club. */
+  readonly depthBands: Partial<Readonly<Record<Phase, DepthBand>>>;
+  readonly iceOff: readonly IceOffRecord[];
+  readonly turnover: readonly TurnoverRecord[];
+  readonly turnoverRule: TurnoverRule;
+  /** Markdown. */
+  readonly notes?: string;
+}
+
+export interface DepthBand {
+  readonly from_m: number;
+  readonly to_m: number;
+}
+
+/** One season's ice-off: seen on its day, or between a day still iced and a day already open. */
+export type IceOffRecord = { readonly season: number; readonly where: SourceSpot } & (
+  | { readonly on: CalendarDate }
+  /** Still iced on `after`, open by `by`; one of the two may be missing. */
+  | { readonly after?: CalendarDate; readonly by?: CalendarDate }
+);
+
+/** Turnover seen from its first cloudy day to its last. */
+export interface TurnoverRecord {
+  readonly season: number;
+  readonly from: CalendarDate;
+  readonly to: CalendarDate;
+  readonly where: SourceSpot;
+}
+
+/** Whole days, both ends included, each day as likely as another. */
+export interface DayRange {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** When a lake turns over: days from ice-off to onset, and days it stays poor; or that it never does. */
+export type TurnoverRule =
+  | { readonly turnsOver: true; readonly onset: DayRange; readonly duration: DayRange }
+  | { readonly turnsOver: false };
+
+/** 8 to 15 days after ice-off, for 8 to 15 days. Common practice, no published source. */
+export const USUAL_TURNOVER: TurnoverRule = {
+  turnsOver: true,
+  onset: { from: 8, to: 15 },
+  duration: { from: 8, to: 15 },
+};
+
+export const FOODS = [
+  "scud",
+  "chironomid pupa",
+  "chironomid larva",
+  "damsel nymph",
+  "dragonfly nymph",
+  "mayfly nymph",
+  "caddis larva",
+  "water boatman",
+  "leech",
+  "daphnia",
+  "small fish",
+  "nothing in particular",
+] as const;
+export type Food = (typeof FOODS)[number];
+
+/** How a fly is fished. */
+export const WAYS = [
+  "indicator still",
+  "indicator twitched",
+  "floating line",
+  "clear intermediate",
+  "sink tip",
+  "buoyant on sinking line",
+  "trolled",
+] as const;
+export type Way = (typeof WAYS)[number];
+
+export interface Pattern {
+  readonly slug: string;
+  readonly name: string;
+  readonly imitates: Food;
+  /** Hook sizes, largest hook (smallest number) first. */
+  readonly sizes: readonly number[];
+  readonly colours: readonly string[];
+  readonly phases: readonly Phase[];
+  readonly ways: readonly Way[];
+  /** Water colours it is tied for; empty means any. */
+  readonly waters: readonly WaterColour[];
+  readonly stock: readonly { readonly size: number; readonly colour: string; readonly count: number }[];
+  readonly dressing: readonly { readonly part: string; readonly material: string }[];
+  /** Mass of the finished fly and the diameter of its bead, for sinking and drag. */
+  readonly mass_g?: number;
+  /** Markdown. */
+  readonly notes?: string;
+}
+
+export const ICE_STATES = ["on", "part", "off"] as const;
+export type IceState = (typeof ICE_STATES)[number];
+
+/** What one person saw on one lake on one day. */
+export interface Report {
+  readonly lake: string;
+  readonly date: CalendarDate;
+  readonly ice?: IceState;
+  readonly phase?: Phase;
+  readonly water_C?: number;
+  /** Secchi depth. */
+  readonly clarity_m?: number;
+  readonly oxygen_mgL?: number;
+  readonly rods?: number;
+  readonly hours?: number;
+  readonly notes?: string;
+  readonly where: SourceSpot;
+}
+
+export interface Trip {
+  readonly slug: string;
+  readonly name: string;
+  readonly from: CalendarDate;
+  readonly to: CalendarDate;
+  readonly rods: number;
+  /** Slugs, the first choice first. */
+  readonly lakes: readonly string[];
+  /** Markdown. */
+  readonly notes?: string;
+  readonly unlisted: boolean;
+}
+
+/** A piece of tippet or a leader's end by its X size, such as 4 or 4.5. */
+export type TippetSize = number;
+
+export interface LeaderStock {
+  readonly name: string;
+  readonly taper: { readonly length_m: number; readonly size: TippetSize };
+  readonly middle: { readonly length_m: number; readonly size: TippetSize };
+  readonly tippet: { readonly length_m: number; readonly size: TippetSize };
+  /** Already tied and on a board. */
+  readonly tied: number;
+  readonly where: SourceSpot;
+}
+
+export const LINE_KINDS = ["floating", "clear intermediate", "sink tip", "sinking"] as const;
+export type LineKind = (typeof LINE_KINDS)[number];
+
+/** What the club owns to build rigs from. Lists are never empty: the loader fills in `content/rig-defaults.yaml`. */
+export interface RigBox {
+  readonly rod_m: number;
+  /** How much less than a rod's length of fixed leader can be landed, for the arm's reach. */
+  readonly reach_m: number;
+  /** How far above the plumbed bottom the fly hangs. */
+  readonly offBottom: DepthBand;
+  /** Knot-free leader left below and above the indicator. */
+  readonly margin_m: number;
+  /** How far the fly may lift from straight below before more shot is wanted. */
+  readonly lift_m: number;
+  /** Share of an indicator's volume that stays dry. */
+  readonly dryShare: number;
+  /** The most weight that still casts comfortably. */
+  readonly castLimit_g: number;
+  readonly leaders: readonly LeaderStock[];
+  readonly lines: readonly {
+    readonly name: string;
+    readonly kind: LineKind;
+    /** Absent for a floating line. */
+    readonly sinkRate_mps?: number;
+    readonly where: SourceSpot;
+  }[];
+  readonly shot: readonly {
+    readonly name: string;
+    readonly mass_g: number;
+    readonly density_kgm3: number;
+    readonly carried: number;
+    readonly where: SourceSpot;
+  }[];
+  readonly indicators: readonly {
+    readonly name: string;
+    readonly diameter_m: number;
+    readonly density_kgm3: number;
+    readonly carried: number;
+    readonly where: SourceSpot;
+  }[];
+}

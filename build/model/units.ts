@@ -1,0 +1,132 @@
+import Qty from "js-quantities";
+
+/** Which units a club reads; computing is always SI. */
+export type UnitSystem = "imperial" | "metric";
+
+interface QuantityKind {
+  /** Unit of every number of this kind inside the program. */
+  readonly base: string;
+  /** Spellings a club may write, in the order a message lists them. */
+  readonly allowed: readonly string[];
+}
+
+/** Every kind of quantity the club folder can hold; conversions are js-quantities'. */
+export const QUANTITY_KINDS = {
+  length: { base: "m", allowed: ["m", "ft", "in", "cm", "mm", "yd"] },
+  distance: { base: "km", allowed: ["km", "mi", "m"] },
+  area: { base: "hectare", allowed: ["ha", "acre", "km2"] },
+  temperature: { base: "tempC", allowed: ["degC", "degF"] },
+  mass: { base: "g", allowed: ["g", "mg", "oz", "gr"] },
+  density: { base: "kg/m3", allowed: ["kg/m3", "g/cm3"] },
+  sinkRate: { base: "m/s", allowed: ["in/s", "cm/s", "m/s", "ft/s"] },
+  days: { base: "day", allowed: ["days", "day", "d", "weeks"] },
+  duration: { base: "h", allowed: ["h", "min"] },
+  oxygen: { base: "mg/l", allowed: ["mg/L"] },
+  angle: { base: "deg", allowed: ["deg"] },
+} as const satisfies Record<string, QuantityKind>;
+export type QuantityKindName = keyof typeof QUANTITY_KINDS;
+
+/** Spellings a club uses that the units library spells otherwise. */
+const LIBRARY_SPELLING: Readonly<Record<string, string>> = {
+  degC: "tempC",
+  degF: "tempF",
+  ha: "hectare",
+  gr: "grain",
+  d: "day",
+  "mg/L": "mg/l",
+};
+const inLibrary = (unit: string): string => LIBRARY_SPELLING[unit] ?? unit;
+
+/** Digits that survive a conversion in floating point; what comes after them is noise: two weeks are 14 days. */
+const TRUSTED_DIGITS = 12;
+
+/** `value` in `unit`, converted to the kind's base unit. */
+export function toBase(value: number, unit: string, kind: QuantityKindName): number {
+  const { base } = QUANTITY_KINDS[kind];
+  if (inLibrary(unit) === base) return value;
+  return Number(Qty(value, inLibrary(unit)).to(base).scalar.toPrecision(TRUSTED_DIGITS));
+}
+
+const fromBase = (value: number, kind: QuantityKindName, unit: string): number =>
+  Qty(value, QUANTITY_KINDS[kind].base).to(inLibrary(unit)).scalar;
+
+/** Rounds half away from zero to `digits` decimals and drops trailing zeros: "2.5", "12". */
+export const rounded = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
+
+/** Water depth and leader length, to the half foot or the decimetre: "8.5 ft", "2.6 m". */
+export const depthText = (depth_m: number, units: UnitSystem): string =>
+  `${depthNumber(depth_m, units)} ${depthUnit(units)}`;
+
+/** The same without its unit, for table cells. */
+export const depthNumber = (depth_m: number, units: UnitSystem): string =>
+  units === "imperial"
+    ? rounded(Math.round(fromBase(depth_m, "length", "ft") * 2) / 2, 1)
+    : rounded(depth_m, 1);
+
+export const depthUnit = (units: UnitSystem): string => (units === "imperial" ? "ft" : "m");
+
+/** "8–12 ft", "2.4–3.7 m". */
+export const depthRange = (from_m: number, to_m: number, units: UnitSystem): string => {
+  const [from, to] = [depthNumber(from_m, units), depthNumber(to_m, units)];
+  return from === to ? `${from} ${depthUnit(units)}` : `${from}–${to} ${depthUnit(units)}`;
+};
+
+/** A hand's-breadth length, to the inch or the centimetre: "7 in", "18 cm". */
+export const smallLengthText = (length_m: number, units: UnitSystem): string =>
+  units === "imperial"
+    ? `${rounded(fromBase(length_m, "length", "in"))} in`
+    : `${rounded(fromBase(length_m, "length", "cm"))} cm`;
+
+/** "8,460 ft", "2,580 m". */
+export const elevationText = (elevation_m: number, units: UnitSystem): string => {
+  const value = units === "imperial" ? fromBase(elevation_m, "length", "ft") : elevation_m;
+  return `${Math.round(value).toLocaleString("en-GB")} ${units === "imperial" ? "ft" : "m"}`;
+};
+
+/** "44 °F", "6.5 °C". */
+export const temperatureText = (temperature_C: number, units: UnitSystem): string =>
+  units === "imperial"
+    ? `${rounded(fromBase(temperature_C, "temperature", "degF"))} °F`
+    : `${rounded(temperature_C, 1)} °C`;
+
+/** "40 acres", "16 ha". */
+export const areaText = (area_ha: number, units: UnitSystem): string =>
+  units === "imperial" ? `${rounded(fromBase(area_ha, "area", "acre"))} acres` : `${rounded(area_ha)} ha`;
+
+/** Sink rates are sold in inches a second: "1.5 in/s", "3.8 cm/s". */
+export const sinkRateText = (rate_mps: number, units: UnitSystem): string =>
+  units === "imperial"
+    ? `${rounded(fromBase(rate_mps, "sinkRate", "in/s"), 1)} in/s`
+    : `${rounded(fromBase(rate_mps, "sinkRate", "cm/s"), 1)} cm/s`;
+
+/** Line and tippet diameters: "0.007 in", "0.18 mm". */
+export const diameterText = (diameter_mm: number, units: UnitSystem): string =>
+  units === "imperial" ? `${rounded(diameter_mm / 25.4, 4)} in` : `${rounded(diameter_mm, 2)} mm`;
+
+/** A chance for readers, never 0 % or 100 %: "under 1 %", "63 %", "over 99 %". */
+export function chanceText(chance: number): string {
+  if (chance < 0.01) return "under 1 %";
+  if (chance > 0.99) return "over 99 %";
+  return `${rounded(chance * 100)} %`;
+}
+
+const isSameUnit = (unit: string, other: string): boolean => {
+  try {
+    return Qty(1, unit).eq(Qty(1, inLibrary(other)));
+  } catch {
+    return false; // the units library throws at a spelling it does not know
+  }
+};
+
+/** The allowed spelling of the unit somebody wrote otherwise: "feet" is "ft", "°F" is "degF"; undefined when none is it. */
+export function unitMeant(written: string, kind: QuantityKindName): string | undefined {
+  const plainWord = written.toLowerCase().replace(/s$/, "");
+  const bareTemperature = written.replace(/^°\s*/, "deg").replace(/^(?=[CF]$)/i, "deg");
+  return QUANTITY_KINDS[kind].allowed.find(
+    (unit) =>
+      unit.toLowerCase() === bareTemperature.toLowerCase() ||
+      unit.toLowerCase() === written.toLowerCase() ||
+      isSameUnit(written, unit) ||
+      isSameUnit(plainWord, unit),
+  );
+}

@@ -1,0 +1,65 @@
+import path from "node:path";
+import { writeCards } from "./cards/cards.ts";
+import { writeData } from "./feeds/write-data.ts";
+import { composeGuide } from "./guide/compose.ts";
+import type { Guide } from "./guide/guide-schema.ts";
+import { inputSchemas } from "./load/input-schemas.ts";
+import { loadClub } from "./load/load-club.ts";
+import { loadContent } from "./load/load-content.ts";
+import type { CalendarDate } from "./model/calendar.ts";
+import type { Diagnostic } from "./model/diagnostic.ts";
+import { publish } from "./publish/publish.ts";
+import { writeSite } from "./site/site.ts";
+
+export interface GuideRequest {
+  readonly dataDir: string;
+  readonly outDir: string;
+  readonly version: string;
+  readonly asOf?: CalendarDate;
+  readonly baseUrl?: string;
+  /** One lake's slug: only its page and card are made anew, the rest stays as published. */
+  readonly only?: string;
+}
+
+export interface GuideResult {
+  /** Absent when the data has errors; then nothing was written. */
+  readonly guide?: Guide;
+  readonly problems: readonly Diagnostic[];
+}
+
+/** The request cannot be met as it was asked. */
+export class RequestError extends Error {
+  override readonly name = "RequestError";
+}
+
+/**
+ * The whole program: club folder -> Club -> Guide -> pages, cards and data, swapped in at once.
+ * @throws RequestError when `only` names no lake of the club; PublishError when the output cannot be written
+ */
+export async function makeGuide(request: GuideRequest): Promise<GuideResult> {
+  const { club, problems } = await loadClub(
+    request.dataDir,
+    request.asOf === undefined ? {} : { asOf: request.asOf },
+  );
+  if (club === undefined) return { problems };
+  const composed = composeGuide(club, await loadContent(), request);
+  const said = [...problems, ...composed.problems];
+  const { guide } = composed;
+  if (said.some(({ severity }) => severity === "error")) return { problems: said };
+  if (request.only !== undefined && !guide.lakes.some(({ slug }) => slug === request.only))
+    throw new RequestError(
+      `no lake “${request.only}”: the lakes are ${guide.lakes.map(({ slug }) => slug).join(", ")}`,
+    );
+  const unfit: Diagnostic[] = [];
+  const published = await publish(
+    path.resolve(request.outDir),
+    request.only !== undefined,
+    async (staging) => {
+      await writeSite(guide, staging, request.only);
+      await writeData(guide, inputSchemas(), staging);
+      unfit.push(...(await writeCards(guide, staging, request.only)));
+      return unfit.length === 0;
+    },
+  );
+  return published ? { guide, problems: said } : { problems: [...said, ...unfit] };
+}

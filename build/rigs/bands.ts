@@ -1,0 +1,26 @@
+import type { DepthBand, Lake } from "../model/club.ts";
+import { PHASES, type Phase } from "../model/phase.ts";
+import type { PhaseRigs } from "./rig-plan.ts";
+
+/** Where to look when the club has not plumbed its own band. Common practice, no source. */
+const USUAL_BANDS: Readonly<Record<Phase, DepthBand>> = {
+  "ice-off": { from_m: 0.6, to_m: 2 },
+  turnover: { from_m: 1, to_m: 3 },
+  "post-turnover": { from_m: 2.5, to_m: 5.5 },
+};
+
+/** The phases a lake goes through: a lake that does not turn over has no turnover to fish. */
+export const phasesOf = (lake: Lake): readonly Phase[] =>
+  lake.turnoverRule.turnsOver ? PHASES : PHASES.filter((phase) => phase !== "turnover");
+
+/** The water depths to fish in one phase, never deeper than the lake. */
+export function bandOf(lake: Lake, phase: Phase): PhaseRigs["band"] {
+  const own = lake.depthBands[phase];
+  const { from_m, to_m } = own ?? USUAL_BANDS[phase];
+  const deepest_m = lake.maxDepth_m ?? Number.POSITIVE_INFINITY;
+  return {
+    from_m: Math.min(from_m, deepest_m),
+    to_m: Math.min(to_m, deepest_m),
+    source: own === undefined ? "usual" : "club",
+  };
+}

@@ -1,0 +1,109 @@
+import type { DepthBand, Lake, RigBox } from "../model/club.ts";
+import { phaseName } from "../model/phase.ts";
+import { depthNumber, depthRange, depthUnit, type UnitSystem } from "../model/units.ts";
+import { bandOf, phasesOf } from "./bands.ts";
+import { type LeaderCandidate, leaderCandidates } from "./candidates.ts";
+import { cover } from "./cover.ts";
+import { overlap_m, SAME_M } from "./intervals.ts";
+import { leaderOf, sectionsOf } from "./leader.ts";
+import type { LeaderBoards } from "./rig-tables.ts";
+import { tooShallowText } from "./rig-words.ts";
+import { leastIndicatorWater_m, setDepthOf } from "./set-depth.ts";
+import { unservedText } from "./unserved.ts";
+import { isUnderIndicator, WAYS_OF_PHASE } from "./ways.ts";
+
+/** A band of water depths to be fished under an indicator. */
+export interface BandToFish {
+  /** For readers: "Ember Lake, best weeks". */
+  readonly name: string;
+  readonly band: DepthBand;
+}
+
+/** How long and by how many the boards will be used. */
+export interface BoardUse {
+  readonly days: number;
+  readonly rods: number;
+}
+
+/** The bands of a lake that are fished under an indicator, phase by phase. */
+export const bandsToFish = (lake: Lake): BandToFish[] =>
+  phasesOf(lake)
+    .filter((phase) => WAYS_OF_PHASE[phase].some(isUnderIndicator))
+    .map((phase) => ({
+      name: `${lake.name}, ${phaseName(phase).toLowerCase()}`,
+      band: bandOf(lake, phase),
+    }));
+
+/** A rod wears out or loses a long leader about every other day. Common practice, from memory. */
+const DAYS_A_LEADER_LASTS = 2;
+
+const neededFor = ({ days, rods }: BoardUse): number =>
+  rods * (1 + Math.ceil(Math.max(1, days) / DAYS_A_LEADER_LASTS));
+
+const times = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
+
+const countText = (use: BoardUse): string =>
+  `For ${times(use.rods, "rod")} and ${times(use.days, "day")}: one on each rod, and a spare for every two days.`;
+
+/** The club's name for its own recipe, else the lengths: "9 + 6 + 3 ft". */
+const nameFor = ({ stock, make }: LeaderCandidate, units: UnitSystem): string =>
+  stock?.name ??
+  `${sectionsOf(make)
+    .map(({ length_m }) => depthNumber(length_m, units))
+    .join(" + ")} ${depthUnit(units)}`;
+
+interface BandSets {
+  readonly name: string;
+  readonly sets: DepthBand;
+}
+
+function whyText({ serves }: LeaderCandidate, bands: readonly BandSets[], units: UnitSystem): string {
+  const parts = bands
+    .filter(({ sets }) => overlap_m(sets, serves) >= -SAME_M)
+    .map(({ name, sets }) => {
+      const part = { from_m: Math.max(sets.from_m, serves.from_m), to_m: Math.min(sets.to_m, serves.to_m) };
+      return `${name} (sets ${depthRange(part.from_m, part.to_m, units)})`;
+    });
+  return `For ${parts.join("; ")}.`;
+}
+
+/**
+ * The leader boards to tie for one lake or a trip's lakes: the fewest leaders that serve every set depth of every
+ * band, those already tied first.
+ * @param box free of the errors that `rigDiagnostics` finds
+ */
+export function leaderBoards(
+  bands: readonly BandToFish[],
+  box: RigBox,
+  use: BoardUse,
+  units: UnitSystem,
+): LeaderBoards {
+  const sets = bands.flatMap(({ name, band }): BandSets[] => {
+    const own = setDepthOf(band, box);
+    return own === undefined ? [] : [{ name, sets: own }];
+  });
+  const candidates = leaderCandidates(box);
+  const { chosen, uncovered } = cover(
+    sets.map(({ sets: own }) => own),
+    candidates.map((candidate) => ({ ...candidate, alreadyTied: (candidate.stock?.tied ?? 0) > 0 })),
+  );
+  const needed = neededFor(use);
+  return {
+    boards: chosen.map((candidate) => {
+      const tied = candidate.stock?.tied ?? 0;
+      return {
+        leader: leaderOf({ ...candidate.make, name: nameFor(candidate, units), tied }, box.margin_m, units),
+        why: whyText(candidate, sets, units),
+        needed,
+        tie: Math.max(0, needed - tied),
+      };
+    }),
+    count: countText(use),
+    uncovered: [
+      ...bands
+        .filter(({ band }) => band.from_m < leastIndicatorWater_m(box))
+        .map(({ name }) => `${name}: ${tooShallowText(box, units)}`),
+      ...uncovered.map((piece) => unservedText(piece, candidates, units)),
+    ],
+  };
+}

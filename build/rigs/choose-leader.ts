@@ -1,0 +1,55 @@
+import type { DepthBand, LeaderStock, RigBox } from "../model/club.ts";
+import { overlap_m, SAME_M, subtract } from "./intervals.ts";
+import { leaderLength_m, servedRange } from "./leader.ts";
+
+export interface ChosenLeader {
+  readonly leader: LeaderStock;
+  /** The set depths it serves, m. */
+  readonly serves: DepthBand;
+}
+
+const tiedFirst = (a: LeaderStock, b: LeaderStock): number =>
+  Number(b.tied > 0) - Number(a.tied > 0) || leaderLength_m(a) - leaderLength_m(b);
+
+/** Every leader of the box an indicator slides on, with the set depths it serves. */
+export const indicatorLeaders = ({ leaders, margin_m }: RigBox): ChosenLeader[] =>
+  leaders.flatMap((leader) => {
+    const serves = servedRange(leader, margin_m);
+    return serves === undefined ? [] : [{ leader, serves }];
+  });
+
+/** The leader that serves most of the sets; of equals one already tied, then the shortest. */
+export function chooseIndicatorLeader(sets: DepthBand, box: RigBox): ChosenLeader | undefined {
+  return indicatorLeaders(box)
+    .filter(({ serves }) => overlap_m(sets, serves) >= -SAME_M)
+    .map((chosen) => ({ chosen, overlap: overlap_m(sets, chosen.serves) }))
+    .sort((a, b) => {
+      const difference_m = b.overlap - a.overlap;
+      return Math.abs(difference_m) > SAME_M ? difference_m : tiedFirst(a.chosen.leader, b.chosen.leader);
+    })[0]?.chosen;
+}
+
+/** The sets no leader of the box serves. */
+export const unservedSets = (sets: DepthBand, box: RigBox): DepthBand[] =>
+  subtract(
+    sets,
+    indicatorLeaders(box).map(({ serves }) => serves),
+  );
+
+/** The leader for a retrieve: the shortest at least `length_m` long, else the longest; of equals one already tied. */
+export function chooseRetrieveLeader(
+  length_m: number,
+  leaders: readonly LeaderStock[],
+): LeaderStock | undefined {
+  const shortestFirst = [...leaders].sort(
+    (a, b) => leaderLength_m(a) - leaderLength_m(b) || Number(b.tied > 0) - Number(a.tied > 0),
+  );
+  return shortestFirst.find((leader) => leaderLength_m(leader) >= length_m - SAME_M) ?? shortestFirst.at(-1);
+}
+
+/** The longest leader that still holds a buoyant fly close above a sinking line, m. Common practice, from memory. */
+const LONGEST_SHORT_LEADER_M = 1.8;
+
+/** A leader short enough to keep a buoyant fly down, one already tied first. */
+export const chooseShortLeader = (leaders: readonly LeaderStock[]): LeaderStock | undefined =>
+  leaders.filter((leader) => leaderLength_m(leader) <= LONGEST_SHORT_LEADER_M).sort(tiedFirst)[0];

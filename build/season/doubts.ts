@@ -1,0 +1,46 @@
+import { dayMonth } from "../model/calendar.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import { chanceText } from "../model/units.ts";
+import type { LakeSeason } from "./region-season.ts";
+import type { Statement } from "./statements.ts";
+
+/** Below this chance of being true a report is named. */
+const DOUBT = 0.1;
+
+export const isDoubted = ({ spring }: LakeSeason, place: number): boolean => (spring.fit[place] ?? 1) < DOUBT;
+
+const said = ({ seen, date }: Statement): string => `“${seen}” on ${dayMonth(date)}`;
+
+/** The latest statement of open water before `statement`, when that one speaks of ice. */
+function openBefore(statement: Statement, all: readonly Statement[]): Statement | undefined {
+  if (statement.open) return undefined;
+  return all.findLast(({ open, day }) => open && day < statement.day);
+}
+
+/** Reports that cannot be true together, and reports the rest of the evidence speaks against. Warnings, in the order of the dates. */
+export function doubtsOf(lake: LakeSeason): Diagnostic[] {
+  return lake.statements.flatMap((statement, place): Diagnostic[] => {
+    const { name } = lake.lake;
+    const opened = openBefore(statement, lake.statements);
+    if (opened !== undefined)
+      return [
+        {
+          ...statement.where,
+          severity: "warning",
+          code: "ice-back",
+          message: `${name}: ${said(statement)} after ${said(opened)}`,
+          hint: "a lake is taken to open once in a season: check both dates and take out the one that is wrong",
+        },
+      ];
+    if (!isDoubted(lake, place)) return [];
+    return [
+      {
+        ...statement.where,
+        severity: "warning",
+        code: "report-doubted",
+        message: `${name}: ${said(statement)} hardly fits past seasons and the other reports (chance ${chanceText(lake.spring.fit[place] ?? 0)})`,
+        hint: "check the lake and the date; if both are right leave it, it counts for little against the rest",
+      },
+    ];
+  });
+}

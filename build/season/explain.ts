@@ -1,0 +1,174 @@
+import type { CalendarDate } from "../model/calendar.ts";
+import type { LakeForecast } from "./forecast.ts";
+import { evidenceOf } from "./lake-evidence.ts";
+import { at } from "./numbers.ts";
+import type { LakeSeason, RegionSeason } from "./region-season.ts";
+import { momentsOf } from "./season-grid.ts";
+import { evidenceOnGrid, middlesOf, type OnGrid, SHARED_WEIGHT } from "./season-posterior.ts";
+import { sharpenersOf } from "./sharpen.ts";
+import type { Statement } from "./statements.ts";
+
+type Evidence = LakeForecast["evidence"];
+
+/** Reports named for one lake. */
+const NAMED_REPORTS = 3;
+/** Lakes whose reports are tried for one lake, beside its own: those that move the season most where this lake stands. */
+const TRIED_LAKES = 3;
+/** A shift under this is not worth a sentence, days. */
+const LEAST_SHIFT_DAYS = 0.05;
+
+const ofRegion = (region: RegionSeason): readonly LakeSeason[] => region.lakes;
+
+/** How far this spring runs from a middling one, averaged over the lakes somebody has seen. */
+function springOf(region: RegionSeason): Evidence["spring"] {
+  const seen = ofRegion(region).filter(({ statements }) => statements.length > 0);
+  if (seen.length === 0) return null;
+  const { grid, weights } = region.posterior;
+  const s = momentsOf(grid.s, weights).mean;
+  const k = momentsOf(grid.k, weights).mean;
+  const days = seen.reduce((sum, { law }) => sum + s + law.x * k, 0) / seen.length;
+  return { days: rounded(days), lakes: seen.length };
+}
+
+const rounded = (days: number): number => Math.round(days * 100) / 100;
+
+/** Mean ice-off day of a lake when the season's points weigh `weights` before its own evidence. */
+function meanDay(
+  lake: LakeSeason,
+  region: RegionSeason,
+  weights: Float64Array,
+  own: OnGrid | undefined,
+): number {
+  const middles = own === undefined ? middlesOf(lake.law, region.posterior.grid) : undefined;
+  let chance = 0;
+  let day = 0;
+  for (let p = 0; p < weights.length; p++) {
+    const weight = at(weights, p);
+    if (weight < 1e-12) continue;
+    chance += weight * (own === undefined ? 1 : at(own.chance, p));
+    day += weight * (middles === undefined ? at(own?.chanceTimesDay ?? weights, p) : at(middles, p));
+  }
+  return day / chance;
+}
+
+/** A lake's evidence without one of its statements; `undefined` when nothing is left. */
+function withoutStatement(lake: LakeSeason, statement: Statement, region: RegionSeason): OnGrid | undefined {
+  const rest = lake.statements.filter((other) => other !== statement);
+  return rest.length === 0
+    ? undefined
+    : evidenceOnGrid(evidenceOf(rest, lake.cases, lake.span), lake.law, region.posterior.grid);
+}
+
+/** How the season's mean effect and slope move when a lake's evidence comes in. */
+interface Pull {
+  readonly place: number;
+  readonly s: number;
+  readonly k: number;
+}
+
+function pullsOf({ posterior, lakes }: RegionSeason): Pull[] {
+  const { grid, weights } = posterior;
+  const s = momentsOf(grid.s, weights).mean;
+  const k = momentsOf(grid.k, weights).mean;
+  return lakes.flatMap(({ statements }, place) => {
+    if (statements.length === 0) return [];
+    const without = posterior.without(place);
+    return [{ place, s: s - momentsOf(grid.s, without).mean, k: k - momentsOf(grid.k, without).mean }];
+  });
+}
+
+/** Ratio by which the season's points change when one statement of another lake is taken out. */
+function ratiosOf(region: RegionSeason): (place: number, statement: Statement) => Float64Array {
+  const known = new Map<Statement, Float64Array>();
+  return (place, statement) => {
+    const ratio = known.get(statement);
+    if (ratio !== undefined) return ratio;
+    const lake = region.lakes[place];
+    const whole = region.posterior.onGrid[place];
+    if (lake === undefined || whole === undefined) return new Float64Array();
+    const rest = withoutStatement(lake, statement, region);
+    const made = whole.chance.map(
+      (chance, p) => ((rest === undefined ? 1 : at(rest.chance, p)) / chance) ** SHARED_WEIGHT,
+    );
+    known.set(statement, made);
+    return made;
+  };
+}
+
+/** The reports that moved a lake's mean ice-off most: each is taken out in turn and the mean taken anew. */
+function movedByOf(
+  region: RegionSeason,
+  place: number,
+  pulls: readonly Pull[],
+  ratioOf: (place: number, statement: Statement) => Float64Array,
+): Evidence["movedBy"] {
+  const lake = region.lakes[place];
+  if (lake === undefined) return [];
+  const own = region.posterior.onGrid[place];
+  const season = region.posterior.without(place);
+  const mean = meanDay(lake, region, season, own);
+  const others = pulls
+    .filter((pull) => pull.place !== place)
+    .map((pull) => ({ place: pull.place, size: Math.abs(pull.s + lake.law.x * pull.k) }))
+    .sort((a, b) => b.size - a.size)
+    .slice(0, TRIED_LAKES);
+  const shifts = [
+    ...lake.statements.map((statement) => ({
+      statement,
+      days: mean - meanDay(lake, region, season, withoutStatement(lake, statement, region)),
+    })),
+    ...others.flatMap((other) =>
+      (region.lakes[other.place]?.statements ?? []).map((statement) => {
+        const ratio = ratioOf(other.place, statement);
+        const days =
+          mean -
+          meanDay(
+            lake,
+            region,
+            season.map((weight, p) => weight * at(ratio, p)),
+            own,
+          );
+        return { statement, days };
+      }),
+    ),
+  ];
+  return shifts
+    .filter(({ days }) => Math.abs(days) >= LEAST_SHIFT_DAYS)
+    .sort((a, b) => Math.abs(b.days) - Math.abs(a.days))
+    .slice(0, NAMED_REPORTS)
+    .map(({ statement: { lake: slug, date, seen }, days }) => ({
+      lake: slug,
+      date,
+      seen,
+      days: rounded(days),
+    }));
+}
+
+/** Why each lake of a region is forecast as it is, by slug. */
+export function explainRegion(
+  region: RegionSeason,
+  isObserved: (lake: LakeSeason) => boolean,
+  dateOf: (day: number) => CalendarDate,
+): ReadonlyMap<string, Evidence> {
+  const spring = springOf(region);
+  const pulls = pullsOf(region);
+  const ratioOf = ratiosOf(region);
+  const sharpeners = sharpenersOf(region, isObserved);
+  return new Map(
+    region.lakes.map((lake, place) => {
+      const seasons = [...lake.past.keys()].sort((a, b) => a - b);
+      return [
+        lake.lake.slug,
+        {
+          seasons: seasons.length,
+          firstSeason: seasons.at(0) ?? null,
+          lastSeason: seasons.at(-1) ?? null,
+          usualIceOff: dateOf(Math.round(lake.law.m)),
+          spring,
+          movedBy: movedByOf(region, place, pulls, ratioOf),
+          wouldSharpen: sharpeners[place] ?? null,
+        },
+      ];
+    }),
+  );
+}

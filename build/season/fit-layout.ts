@@ -1,0 +1,85 @@
+import type { FitInput, PastRecord } from "./fit-input.ts";
+import type { Blocks } from "./normal-equations.ts";
+import { at, meanOf } from "./numbers.ts";
+import { rowsOf, type SparseRows } from "./sparse-rows.ts";
+
+/** Places of the fit's unknowns: first `beta`, then `m` lake by lake, then `s` and `k` season by season. */
+export interface Layout {
+  readonly betas: number;
+  readonly lakes: number;
+  readonly seasons: number;
+  readonly size: number;
+  /** The larger side, lakes or seasons, is eliminated: only the smaller one needs a dense solve. */
+  readonly blocks: Blocks;
+}
+
+export function layoutOf({ covariates, regions, seasons }: FitInput): Layout {
+  const betas = 1 + covariates.length;
+  const lakes = regions.length;
+  return {
+    betas,
+    lakes,
+    seasons,
+    size: betas + lakes + 2 * seasons,
+    blocks:
+      lakes > 2 * seasons
+        ? { first: betas, count: lakes, width: 1 }
+        : { first: betas + lakes, count: seasons, width: 2 },
+  };
+}
+
+export const placeOfLake = ({ betas }: Layout, lake: number): number => betas + lake;
+const placeOfSeason = ({ betas, lakes }: Layout, season: number): number => betas + lakes + 2 * season;
+
+/** Each coefficient by itself. */
+export const betaRows = ({ betas }: Layout): SparseRows =>
+  rowsOf(Array.from({ length: betas }, (_, j) => [[j, 1]]));
+
+/** Each lake by itself. */
+export const lakeRows = (layout: Layout): SparseRows =>
+  rowsOf(Array.from({ length: layout.lakes }, (_, lake) => [[placeOfLake(layout, lake), 1]]));
+
+/** `m - z beta`, lake by lake, with covariates counted from their mean. */
+export function offsetRows(layout: Layout, { covariates, regions }: FitInput): SparseRows {
+  const centred = covariates.map(({ values }) => {
+    const middle = meanOf(values);
+    return Float64Array.from(values, (value) => value - middle);
+  });
+  return rowsOf(
+    regions.map((_, lake) => [
+      [placeOfLake(layout, lake), 1],
+      [0, -1],
+      ...centred.map((values, j) => [1 + j, -at(values, lake)] as const),
+    ]),
+  );
+}
+
+/** `s` and `k + slope s`, season by season. */
+export function seasonRows(layout: Layout, slope: number): SparseRows {
+  return rowsOf(
+    Array.from({ length: layout.seasons }, (_, season) => placeOfSeason(layout, season)).flatMap((s) => [
+      [[s, 1]],
+      [
+        [s, slope],
+        [s + 1, 1],
+      ],
+    ]),
+  );
+}
+
+/** `m + s + x k`, record by record, for whatever `x` the lakes have at the time. */
+export function recordRows(layout: Layout, records: readonly PastRecord[]): (x: Float64Array) => SparseRows {
+  const starts = Int32Array.from({ length: records.length + 1 }, (_, n) => 3 * n);
+  const unknowns = new Int32Array(3 * records.length);
+  records.forEach(({ lake, season }, n) => {
+    const s = placeOfSeason(layout, season);
+    unknowns.set([placeOfLake(layout, lake), s, s + 1], 3 * n);
+  });
+  return (x) => {
+    const weights = new Float64Array(3 * records.length).fill(1);
+    records.forEach(({ lake }, n) => {
+      weights[3 * n + 2] = at(x, lake);
+    });
+    return { starts, unknowns, weights };
+  };
+}

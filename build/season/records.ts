@@ -1,0 +1,65 @@
+import { median } from "simple-statistics";
+import { type CalendarDate, type Hemisphere, hemisphereOf, seasonDay } from "../model/calendar.ts";
+import type { IceOffRecord, Lake } from "../model/club.ts";
+
+/** When a lake opened in one season, day of season: `from` and `to` are equal when the day is known, otherwise infinite or the edges of an interval. */
+export interface IceOffDays {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Half a day: an ice-off "on" day 110 lies between 109.5 and 110.5 on the day scale. */
+const HALF_DAY = 0.5;
+
+/** The hemisphere of the lakes' mean latitude. */
+export const hemisphereOfLakes = (lakes: readonly Lake[]): Hemisphere =>
+  hemisphereOf(lakes.reduce((sum, { position }) => sum + position.lat, 0) / Math.max(1, lakes.length));
+
+/** A record as it was known on a day: what is dated later is left out; `undefined` when nothing is left. */
+export function knownBy(record: IceOffRecord, asOf: CalendarDate): IceOffRecord | undefined {
+  if ("on" in record) return record.on <= asOf ? record : undefined;
+  const { season, where, after, by } = record;
+  const kept = {
+    ...(after !== undefined && after <= asOf ? { after } : {}),
+    ...(by !== undefined && by <= asOf ? { by } : {}),
+  };
+  return Object.keys(kept).length === 0 ? undefined : { season, where, ...kept };
+}
+
+function daysOf(record: IceOffRecord, hemisphere: Hemisphere): IceOffDays {
+  const day = (date: CalendarDate): number => seasonDay(date, record.season, hemisphere);
+  if ("on" in record) return { from: day(record.on), to: day(record.on) };
+  const from = record.after === undefined ? Number.NEGATIVE_INFINITY : day(record.after) + HALF_DAY;
+  const to = record.by === undefined ? Number.POSITIVE_INFINITY : day(record.by) + HALF_DAY;
+  const oneDay = to - from === 1;
+  return oneDay ? { from: to - HALF_DAY, to: to - HALF_DAY } : { from, to };
+}
+
+const isExact = ({ from, to }: IceOffDays): boolean => from === to;
+
+/** Several rows of one season: the median of the known days, or else what all intervals allow, or else what any allows. */
+function merged(rows: readonly IceOffDays[]): IceOffDays {
+  const exact = rows.filter(isExact).map(({ from }) => from);
+  if (exact.length > 0) {
+    const middle = median(exact);
+    return { from: middle, to: middle };
+  }
+  const [froms, tos] = [rows.map(({ from }) => from), rows.map(({ to }) => to)];
+  const common = { from: Math.max(...froms), to: Math.min(...tos) };
+  return common.from < common.to ? common : { from: Math.min(...froms), to: Math.max(...tos) };
+}
+
+/** A lake's ice-off in every season on record, as it was known on a day. */
+export function iceOffBySeason(
+  lake: Lake,
+  hemisphere: Hemisphere,
+  asOf?: CalendarDate,
+): ReadonlyMap<number, IceOffDays> {
+  const bySeason = new Map<number, IceOffDays[]>();
+  for (const record of lake.iceOff) {
+    const known = asOf === undefined ? record : knownBy(record, asOf);
+    if (known === undefined) continue;
+    bySeason.set(known.season, [...(bySeason.get(known.season) ?? []), daysOf(known, hemisphere)]);
+  }
+  return new Map([...bySeason].map(([season, rows]) => [season, merged(rows)]));
+}

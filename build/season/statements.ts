@@ -1,0 +1,147 @@
+import { type CalendarDate, type Hemisphere, seasonDay, seasonOf } from "../model/calendar.ts";
+import type { Club, IceState, Lake, Report } from "../model/club.ts";
+import type { SourceSpot } from "../model/diagnostic.ts";
+import type { Phase } from "../model/phase.ts";
+import type { Mark } from "./forecast.ts";
+import { knownBy } from "./records.ts";
+
+/** One possible spring of a lake, in days of season. */
+export interface SpringDays {
+  /** First day of open water. */
+  readonly iceOff: number;
+  /** First cloudy day. */
+  readonly onset: number;
+  /** First clear day after turnover. */
+  readonly clear: number;
+}
+
+/** Something seen on a lake this season, as a statement about its spring. */
+export interface Statement {
+  readonly lake: string;
+  readonly date: CalendarDate;
+  readonly day: number;
+  readonly seen: Mark["seen"];
+  /** A dated record rather than somebody's report of a visit. */
+  readonly recorded: boolean;
+  readonly where: SourceSpot;
+  /** True when it can only be said of an open lake. */
+  readonly open: boolean;
+  /** True when it speaks of turnover, not of ice alone. */
+  readonly ofTurnover: boolean;
+  fits(spring: SpringDays): boolean;
+  /** Chance of the statement in a spring it does not fit. */
+  readonly ifWrong: number;
+}
+
+/** One report in fifty is taken to be wrong. No published source. */
+export const WRONG = 0.02;
+/** A wrong dated record may name any of so many days. No published source. */
+export const WRONG_DAYS = 60;
+/** From "part" to open water takes a week at most. Common practice, no published source. */
+const PART_DAYS = 7;
+
+type Fits = (spring: SpringDays) => boolean;
+
+const iceFits = (ice: IceState, t: number): Fits =>
+  ({
+    on: ({ iceOff }: SpringDays) => iceOff > t,
+    part: ({ iceOff }: SpringDays) => iceOff >= t && iceOff <= t + PART_DAYS,
+    off: ({ iceOff }: SpringDays) => iceOff <= t,
+  })[ice];
+
+const phaseFits = (phase: Phase, t: number): Fits =>
+  ({
+    "ice-off": ({ iceOff, onset }: SpringDays) => iceOff <= t && t < onset,
+    turnover: ({ onset, clear }: SpringDays) => onset <= t && t < clear,
+    "post-turnover": ({ clear }: SpringDays) => clear <= t,
+  })[phase];
+
+/** A report as one statement: when it names ice and phase, both must fit. A report of neither says nothing here. */
+function statementOf(report: Report, season: number, hemisphere: Hemisphere): Statement | undefined {
+  const { lake, date, ice, phase, where } = report;
+  const day = seasonDay(date, season, hemisphere);
+  const parts = [
+    ...(ice === undefined ? [] : [iceFits(ice, day)]),
+    ...(phase === undefined ? [] : [phaseFits(phase, day)]),
+  ];
+  const seen = phase ?? (ice === undefined ? undefined : (`ice ${ice}` as const));
+  if (seen === undefined) return undefined;
+  return {
+    lake,
+    date,
+    day,
+    seen,
+    recorded: false,
+    where,
+    open: phase !== undefined || ice === "off",
+    ofTurnover: phase !== undefined,
+    fits: (spring) => parts.every((part) => part(spring)),
+    ifWrong: WRONG,
+  };
+}
+
+/** This season's rows of a lake's own records, as they were known on the as-of date. */
+function recordStatements(
+  lake: Lake,
+  season: number,
+  asOf: CalendarDate,
+  hemisphere: Hemisphere,
+): Statement[] {
+  const day = (date: CalendarDate): number => seasonDay(date, season, hemisphere);
+  const make = (
+    date: CalendarDate,
+    seen: Mark["seen"],
+    where: SourceSpot,
+    ofOneDay: boolean,
+    fits: Fits,
+  ): Statement => ({
+    lake: lake.slug,
+    date,
+    day: day(date),
+    seen,
+    recorded: true,
+    where,
+    open: seen !== "ice on",
+    ofTurnover: seen !== "ice on" && seen !== "ice off",
+    fits,
+    ifWrong: ofOneDay ? WRONG / WRONG_DAYS : WRONG,
+  });
+  const iceOff = lake.iceOff
+    .filter((record) => record.season === season)
+    .flatMap((record): Statement[] => {
+      const known = knownBy(record, asOf);
+      if (known === undefined) return [];
+      const { where } = known;
+      if ("on" in known)
+        return [make(known.on, "ice off", where, true, (spring) => spring.iceOff === day(known.on))];
+      const { after, by } = known;
+      return [
+        ...(after === undefined ? [] : [make(after, "ice on", where, false, iceFits("on", day(after)))]),
+        ...(by === undefined ? [] : [make(by, "ice off", where, false, iceFits("off", day(by)))]),
+      ];
+    });
+  const turnover = lake.turnover
+    .filter((record) => record.season === season && record.from <= asOf)
+    .flatMap(({ from, to, where }) => [
+      make(from, "turnover", where, true, ({ onset }) => onset === day(from)),
+      ...(to <= asOf ? [make(to, "turnover", where, true, ({ clear }) => clear === day(to) + 1)] : []),
+    ]);
+  return [...iceOff, ...turnover];
+}
+
+/** Everything seen this season up to the as-of date, lake by lake, in order of date. */
+export function statementsByLake(
+  club: Pick<Club, "season" | "asOf" | "lakes" | "reports">,
+  hemisphere: Hemisphere,
+): ReadonlyMap<string, readonly Statement[]> {
+  const { season, asOf } = club;
+  const byLake = new Map<string, Statement[]>();
+  for (const lake of club.lakes) byLake.set(lake.slug, recordStatements(lake, season, asOf, hemisphere));
+  for (const report of club.reports) {
+    if (report.date > asOf || seasonOf(report.date, hemisphere) !== season) continue;
+    const statement = statementOf(report, season, hemisphere);
+    if (statement !== undefined) byLake.get(report.lake)?.push(statement);
+  }
+  for (const statements of byLake.values()) statements.sort((a, b) => a.day - b.day);
+  return byLake;
+}

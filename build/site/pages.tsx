@@ -1,0 +1,52 @@
+import type { JSX } from "preact";
+import { BoardPage } from "../../templates/board.tsx";
+import { ChapterPage, NotFoundPage } from "../../templates/chapter-pages.tsx";
+import { hasRigs, listedTrips } from "../../templates/contents.ts";
+import { LakePage } from "../../templates/lake/lake-page.tsx";
+import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
+import { RigsPage } from "../../templates/rigs-page.tsx";
+import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
+import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
+import type { Guide } from "../guide/guide-schema.ts";
+import { arrangeBoard } from "./arrange-board.ts";
+import { tripGear } from "./trip-gear.ts";
+
+/** One page of the site: where it goes, and how it is drawn when its turn comes. */
+export interface SitePage {
+  readonly address: string;
+  readonly draw: () => JSX.Element;
+}
+
+/** Every page of the guide, or one lake's alone. */
+export function sitePages(guide: Guide, only?: string): SitePage[] {
+  const page = (address: string, draw: (sheet: Sheet) => JSX.Element): SitePage => ({
+    address,
+    draw: () => draw(sheetAt(guide, address)),
+  });
+  const lakes = guide.lakes.map((lake) =>
+    page(ADDRESS.lake(lake.slug), (sheet) => <LakePage lake={lake} sheet={sheet} />),
+  );
+  if (only !== undefined) return lakes.filter(({ address }) => address === ADDRESS.lake(only));
+  return [
+    page(ADDRESS.board, (sheet) => <BoardPage board={arrangeBoard(guide)} sheet={sheet} />),
+    ...lakes,
+    ...(guide.patterns.length > 0 ? [page(ADDRESS.patterns, (sheet) => <PatternsPage sheet={sheet} />)] : []),
+    ...guide.patterns.map((pattern) =>
+      page(ADDRESS.pattern(pattern.slug), (sheet) => <PatternPage pattern={pattern} sheet={sheet} />),
+    ),
+    ...(hasRigs(guide) ? [page(ADDRESS.rigs, (sheet) => <RigsPage sheet={sheet} />)] : []),
+    ...(listedTrips(guide).length > 0 ? [page(ADDRESS.trips, (sheet) => <TripsPage sheet={sheet} />)] : []),
+    ...guide.trips.map((trip) =>
+      page(ADDRESS.trip(trip.slug), (sheet) => (
+        <TripPage trip={trip} gear={tripGear(trip, guide)} sheet={sheet} />
+      )),
+    ),
+    ...guide.chapters.map((chapter) =>
+      page(ADDRESS.chapter(chapter.slug), (sheet) => <ChapterPage chapter={chapter} sheet={sheet} />),
+    ),
+    ...guide.pages.map((chapter) =>
+      page(ADDRESS.clubPage(chapter.slug), (sheet) => <ChapterPage chapter={chapter} sheet={sheet} />),
+    ),
+    page(ADDRESS.notFound, (sheet) => <NotFoundPage sheet={sheet} />),
+  ];
+}

@@ -1,0 +1,53 @@
+import { createRequire } from "node:module";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import Eleventy from "@11ty/eleventy";
+import { renderToString } from "preact-render-to-string";
+import { ADDRESS } from "../../templates/sheet.ts";
+import type { Guide } from "../guide/guide-schema.ts";
+import { sitePages } from "./pages.tsx";
+
+const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
+const fontFile = (weight: number): string =>
+  createRequire(import.meta.url).resolve(
+    `@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-${weight}-normal.woff2`,
+  );
+
+/** Files that every page loads, from where they lie to where they go. */
+const ASSETS: Readonly<Record<string, string>> = {
+  [path.join(TEMPLATES, "site.css")]: ADDRESS.styles,
+  [path.join(TEMPLATES, "icon.svg")]: ADDRESS.icon,
+  [path.join(TEMPLATES, "browser/glare.js")]: ADDRESS.glare,
+  [fontFile(400)]: ADDRESS.textFont,
+  [fontFile(700)]: ADDRESS.boldFont,
+};
+
+/** Eleventy takes paths from where the program was started. */
+const fromHere = (file: string): string => path.relative(process.cwd(), file);
+
+/**
+ * Writes the guide's pages and what they load.
+ * @param outDir where the guide is written; files already there that are not pages stay
+ * @param only a lake's slug: its page alone
+ * @throws when a page cannot be drawn or written
+ */
+export async function writeSite(guide: Guide, outDir: string, only?: string): Promise<void> {
+  const eleventy = new Eleventy(fromHere(TEMPLATES), fromHere(outDir), {
+    configPath: false,
+    quietMode: true,
+    config: (config) => {
+      config.setTemplateFormats(["11ty.js"]);
+      config.setDataFileSuffixes([]);
+      config.addPassthroughCopy(
+        Object.fromEntries(Object.entries(ASSETS).map(([file, address]) => [fromHere(file), address])),
+      );
+      for (const { address, draw } of sitePages(guide, only))
+        config.addTemplate(`${address}.11ty.js`, {
+          data: () => ({ permalink: address }),
+          render: () => `<!DOCTYPE html>\n${renderToString(draw())}\n`,
+        });
+    },
+  });
+  eleventy.disableLogger();
+  await eleventy.write();
+}

@@ -1,0 +1,152 @@
+import { screenInk } from "../build/draw/ink.ts";
+import { monthScale } from "../build/draw/month-scale.tsx";
+import { seasonStrip } from "../build/draw/season-strip.tsx";
+import { stripLegend } from "../build/draw/strip-legend.tsx";
+import type { GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import { type CalendarDate, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
+import { STATE_WORDS } from "../build/model/phase.ts";
+import { chanceText } from "../build/model/units.ts";
+import { listedTrips } from "./contents.ts";
+import { Page } from "./layout.tsx";
+import { ForecastNote, Harmless, Section } from "./parts.tsx";
+import { ADDRESS, type Sheet } from "./sheet.ts";
+
+export interface BoardRow {
+  readonly lake: GuideLake;
+  /** Chance that the lake is good, meant over the days of the weekend; null outside the guide's window. */
+  readonly weekend: number | null;
+}
+
+export interface BoardGroup {
+  readonly id: "weekend" | "soon" | "later" | "past";
+  readonly rows: readonly BoardRow[];
+}
+
+export interface Board {
+  /** The days of this weekend, or of the next one. */
+  readonly weekend: readonly CalendarDate[];
+  readonly groups: readonly BoardGroup[];
+}
+
+const weekendText = (days: readonly CalendarDate[]): string => {
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === undefined || last === undefined) return "";
+  return first === last ? weekdayDayMonth(first) : dayRange(first, last);
+};
+
+function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): string {
+  switch (id) {
+    case "weekend":
+      return `Go this weekend: ${weekendText(weekend)}`;
+    case "soon":
+      return "Good within two weeks";
+    case "later":
+      return "Later";
+    case "past":
+      return "Spring weeks over";
+  }
+}
+
+function Row({ row: { lake, weekend }, sheet }: { row: BoardRow; sheet: Sheet }) {
+  const { guide, to } = sheet;
+  const { now, bestDays } = lake;
+  return (
+    <li>
+      <h3>
+        <a href={to(ADDRESS.lake(lake.slug))}>{lake.name}</a>
+      </h3>
+      {weekend === null ? null : (
+        <p class="odds">
+          <strong>{chanceText(weekend)}</strong> <span class="small">good</span>
+        </p>
+      )}
+      <p class="state">
+        Now {STATE_WORDS[now.state].name.toLowerCase()}, {chanceText(now.chance)}
+      </p>
+      <Harmless
+        class="row-strip"
+        html={seasonStrip(lake, guide, { ink: screenInk, width: 320, height: 22, compact: true })}
+      />
+      <div class="dates">
+        <p>{lake.status.next}</p>
+        {bestDays === null ? null : (
+          <p>
+            Best days <strong>{dayRange(bestDays.from, bestDays.to)}</strong>, {chanceText(bestDays.chance)}
+          </p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+function Group({ group, board, sheet }: { group: BoardGroup; board: Board; sheet: Sheet }) {
+  return (
+    <section aria-labelledby={group.id} class={`group ${group.id}`}>
+      <h2 id={group.id}>{groupTitle(group.id, board.weekend)}</h2>
+      <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
+      <ul class="board">
+        {group.rows.map((row) => (
+          <Row row={row} sheet={sheet} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What the first group would have said, where no lake is likely to be good this weekend. */
+function NothingGood({ board }: { board: Board }) {
+  if (board.groups.some(({ id }) => id === "weekend")) return null;
+  return (
+    <p class="lead">
+      No lake is likely to be good this weekend, {weekendText(board.weekend)}. What comes next stands first.
+    </p>
+  );
+}
+
+const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
+  <li>
+    <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>, {dayRange(trip.from, trip.to)}:{" "}
+    {trip.pick.name} {chanceText(trip.pick.good)}
+    {trip.pick.fallback === null
+      ? ""
+      : `, or else ${trip.pick.fallback.name}; one of the two ${chanceText(trip.pick.either)}`}
+  </li>
+);
+
+/** All lakes of the season, those to go to first. */
+export function BoardPage({ sheet, board }: { sheet: Sheet; board: Board }) {
+  const { guide } = sheet;
+  const trips = listedTrips(guide);
+  const first = board.groups[0]?.rows[0]?.lake;
+  return (
+    <Page
+      sheet={sheet}
+      title={guide.club.name}
+      description={`Which lake to fish and when in spring ${guide.season}${first === undefined ? "" : `; first on the board: ${first.name}`}. As of ${weekdayDayMonth(guide.asOf)}.`}
+    >
+      <h1>Season {guide.season}</h1>
+      <NothingGood board={board} />
+      {board.groups.map((group) => (
+        <Group group={group} board={board} sheet={sheet} />
+      ))}
+      <Section title="Reading the strips" id="key">
+        <Harmless class="key" html={stripLegend({ ink: screenInk, width: 320, marks: false })} />
+        <p class="small">
+          Each strip runs from {dayRange(guide.window.from, guide.window.to)}; the height of a state is its
+          chance on that day, the line is the as-of day. “Good” is ice-off or best weeks. Dates in brackets
+          hold with eight chances in ten.
+        </p>
+        <ForecastNote sheet={sheet} />
+      </Section>
+      {trips.length === 0 ? null : (
+        <Section title="Trips" id="trips">
+          <ul class="plain">
+            {trips.map((trip) => (
+              <TripLine trip={trip} sheet={sheet} />
+            ))}
+          </ul>
+        </Section>
+      )}
+    </Page>
+  );
+}

@@ -1,0 +1,50 @@
+import type { Caution, GuidePage } from "../build/guide/guide-schema.ts";
+import { STATE_WORDS } from "../build/model/phase.ts";
+import { Page } from "./layout.tsx";
+import { Backtest } from "./methods-score.tsx";
+import { Harmless, Section } from "./parts.tsx";
+import { ADDRESS, type Sheet } from "./sheet.ts";
+
+const whenText = ({ when }: Caution): string =>
+  when.map((state) => (state === "always" ? "always" : STATE_WORDS[state].name.toLowerCase())).join(", ");
+
+/** The short cautions that stand on lake pages and cards, all in one place. */
+function ShortCautions({ sheet }: { sheet: Sheet }) {
+  const { cautions } = sheet.guide;
+  if (cautions.length === 0) return null;
+  return (
+    <Section title="As they stand on the cards" id="short">
+      <ul>
+        {cautions.map((caution) => (
+          <li>
+            <strong>{caution.short}</strong>{" "}
+            <span class="small">
+              {caution.agency}; {whenText(caution)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+/** A standing chapter or a page of the club's own; methods and cautions add what was computed. */
+export const ChapterPage = ({ chapter, sheet }: { chapter: GuidePage; sheet: Sheet }) => (
+  <Page sheet={sheet} title={chapter.title} description={`${chapter.title}: ${sheet.guide.club.name}.`}>
+    <h1>{chapter.title}</h1>
+    {sheet.address === ADDRESS.chapter("cautions") ? <ShortCautions sheet={sheet} /> : null}
+    <Harmless class="prose" html={chapter.html} />
+    {sheet.address === ADDRESS.chapter("methods") ? <Backtest sheet={sheet} /> : null}
+  </Page>
+);
+
+/** For an address that is not there. */
+export const NotFoundPage = ({ sheet }: { sheet: Sheet }) => (
+  <Page sheet={sheet} title="Not here" description="There is no such page in this guide.">
+    <h1>Not here</h1>
+    <p class="lead">
+      There is no such page in this guide. All lakes are on the{" "}
+      <a href={sheet.to(ADDRESS.board)}>season board</a>.
+    </p>
+  </Page>
+);

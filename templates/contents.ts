@@ -1,0 +1,14 @@
+import type { Guide, GuideTrip } from "../build/guide/guide-schema.ts";
+
+// What a guide holds decides which pages it has and which links lead there.
+
+/** Trips that everybody may see. */
+export const listedTrips = ({ trips }: Guide): GuideTrip[] => trips.filter(({ unlisted }) => !unlisted);
+
+/** True where there is anything to say about rigs. */
+export const hasRigs = ({ rigs }: Guide): boolean =>
+  rigs.tippet.length + rigs.leaders.length + rigs.lines.length > 0;
+
+/** True where the guide has a standing chapter of that name, such as "methods". */
+export const hasChapter = ({ chapters }: Guide, slug: string): boolean =>
+  chapters.some((chapter) => chapter.slug === slug);

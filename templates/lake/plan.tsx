@@ -1,0 +1,110 @@
+import type { FlyChoice, GuideLake } from "../../build/guide/guide-schema.ts";
+import { phaseName, stateOfPhase } from "../../build/model/phase.ts";
+import type { Rig } from "../../build/rigs/rig-plan.ts";
+import { capital, Fact, inOneLine, Section, sizesText } from "../parts.tsx";
+import { leaderId } from "../rigs-page.tsx";
+import { ADDRESS, type Sheet } from "../sheet.ts";
+import { phaseToRigFor } from "./glance.tsx";
+import { bandText, countdownText, holdText, setDepthText } from "./rig-words.ts";
+
+/** Ways of fishing that stand open; the rest is a tap away, so that the flies stay near. */
+const SHOWN_RIGS = 2;
+
+type PhasePlan = GuideLake["plan"][number];
+
+function Leader({ name, sheet }: { name: string; sheet: Sheet }) {
+  const id = leaderId(sheet.guide, name);
+  return id === undefined ? <span>{name}</span> : <a href={`${sheet.to(ADDRESS.rigs)}#${id}`}>{name}</a>;
+}
+
+function RigFacts({ rig, sheet }: { rig: Rig; sheet: Sheet }) {
+  const depth = setDepthText(rig, sheet.guide.club.units);
+  const hold = holdText(rig);
+  return (
+    <li>
+      <h4>{capital(rig.way)}</h4>
+      <dl>
+        <Fact name="Set">{depth === null ? null : <strong>{depth}</strong>}</Fact>
+        <Fact name="Leader">
+          {rig.leader === null ? null : (
+            <>
+              <Leader name={rig.leader} sheet={sheet} />
+              {hold === null ? "" : `, ${hold}`}
+            </>
+          )}
+        </Fact>
+        <Fact name="Line">{rig.line}</Fact>
+        <Fact name="Count">{rig.countdown === null ? null : <strong>{countdownText(rig)}</strong>}</Fact>
+        <Fact name="Check">{rig.check}</Fact>
+        <Fact name="Not covered">{rig.uncovered}</Fact>
+      </dl>
+    </li>
+  );
+}
+
+const Fly = ({ fly, sheet }: { fly: FlyChoice; sheet: Sheet }) => (
+  <li>
+    <a href={sheet.to(ADDRESS.pattern(fly.pattern))}>{fly.name}</a> <strong>{sizesText(fly.sizes)}</strong>
+    {fly.colours.length === 0 ? "" : `, ${fly.colours.join(" or ")}`}
+    <span class="small">{inOneLine([fly.way, fly.why])}</span>
+  </li>
+);
+
+function Rigs({ rigs, sheet }: { rigs: readonly Rig[]; sheet: Sheet }) {
+  if (rigs.length === 0) return null;
+  return (
+    <ol class="rigs">
+      {rigs.map((rig) => (
+        <RigFacts rig={rig} sheet={sheet} />
+      ))}
+    </ol>
+  );
+}
+
+function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet: Sheet }) {
+  const more = plan.rigs.slice(SHOWN_RIGS);
+  const isNow = stateOfPhase(plan.phase) === lake.now.state;
+  return (
+    <section class="phase" aria-labelledby={`fish-${plan.phase}`}>
+      <h3 id={`fish-${plan.phase}`}>
+        {phaseName(plan.phase)}
+        {isNow ? <span class="now"> now</span> : null}
+      </h3>
+      <p>Fish at {bandText(plan, sheet.guide.club.units)}.</p>
+      <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
+      {more.length === 0 ? null : (
+        <details class="more">
+          <summary>Other ways: {more.map(({ way }) => way).join(", ")}</summary>
+          <Rigs rigs={more} sheet={sheet} />
+        </details>
+      )}
+      {plan.flies.length === 0 ? null : (
+        <>
+          <h4>Flies, the first choice first</h4>
+          <ol class="flies">
+            {plan.flies.map((fly) => (
+              <Fly fly={fly} sheet={sheet} />
+            ))}
+          </ol>
+        </>
+      )}
+    </section>
+  );
+}
+
+/** What to fish, the phase at hand first. */
+export function Plan({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
+  if (lake.plan.length === 0) return null;
+  const first = phaseToRigFor(lake);
+  const ordered = [
+    ...lake.plan.filter(({ phase }) => phase === first),
+    ...lake.plan.filter(({ phase }) => phase !== first),
+  ];
+  return (
+    <Section title="What to fish" id="fish">
+      {ordered.map((plan) => (
+        <Phase plan={plan} lake={lake} sheet={sheet} />
+      ))}
+    </Section>
+  );
+}

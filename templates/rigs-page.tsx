@@ -1,0 +1,159 @@
+import type { Guide } from "../build/guide/guide-schema.ts";
+import {
+  depthRange,
+  depthText,
+  diameterText,
+  rounded,
+  sinkRateText,
+  smallLengthText,
+} from "../build/model/units.ts";
+import type { Leader, Line } from "../build/rigs/rig-plan.ts";
+import { Page } from "./layout.tsx";
+import { capital, Fact, Scroll, Section } from "./parts.tsx";
+import type { Sheet } from "./sheet.ts";
+
+/** Where on the rigs page a leader stands; undefined for a name that is not there. */
+export function leaderId({ rigs }: Guide, name: string): string | undefined {
+  const place = rigs.leaders.findIndex((leader) => leader.name === name);
+  return place < 0 ? undefined : `leader-${place + 1}`;
+}
+
+function LeaderBoard({ leader, sheet }: { leader: Leader; sheet: Sheet }) {
+  const { guide } = sheet;
+  const { units } = guide.club;
+  return (
+    <section class="phase" id={leaderId(guide, leader.name)} aria-label={`Leader ${leader.name}`}>
+      <h3>{leader.name}</h3>
+      <p>
+        {leader.serves === null ? (
+          <>Serves no set depth: there is no knot-free line for the indicator to slide on.</>
+        ) : (
+          <>
+            For set depths of <strong>{depthRange(leader.serves.from_m, leader.serves.to_m, units)}</strong>
+          </>
+        )}
+      </p>
+      <dl>
+        {leader.sections.map(({ part, length_m, size, diameter_mm }) => (
+          <Fact name={capital(part)}>
+            {depthText(length_m, units)} of <strong>{size}</strong>, {diameterText(diameter_mm, units)}
+          </Fact>
+        ))}
+        <Fact name="Whole">
+          {depthText(leader.total_m, units)}, of which knotted {depthText(leader.knotted_m, units)}
+        </Fact>
+        <Fact name="Tied">{leader.tied === 0 ? "none yet" : `${leader.tied} on boards`}</Fact>
+        {leader.warnings.map((warning) => (
+          <Fact name="Mind">{warning}</Fact>
+        ))}
+        {leader.label.length === 0 ? null : (
+          <Fact name="Label">
+            {leader.label.map((line) => (
+              <span class="label-line">{line}</span>
+            ))}
+          </Fact>
+        )}
+      </dl>
+    </section>
+  );
+}
+
+const lineText = (line: Line, { guide }: Sheet): string =>
+  line.sinkRate_mps === null
+    ? line.kind
+    : `${line.kind}, sinks ${sinkRateText(line.sinkRate_mps, guide.club.units)}`;
+
+/** Seconds to count before the retrieve: depths down, lines across. */
+function Countdowns({ sheet }: { sheet: Sheet }) {
+  const { rigs, club } = sheet.guide;
+  const sinking = rigs.lines.filter(({ countdown }) => countdown.length > 0);
+  const depths_m = [
+    ...new Set(sinking.flatMap(({ countdown }) => countdown.map(({ depth_m }) => depth_m))),
+  ].sort((a, b) => a - b);
+  if (sinking.length === 0) return null;
+  return (
+    <Scroll label="Seconds to count before the retrieve">
+      <table class="days">
+        <caption>Seconds to count before the retrieve</caption>
+        <thead>
+          <tr>
+            <th scope="col">Depth</th>
+            {sinking.map(({ name }) => (
+              <th scope="col">{name}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {depths_m.map((depth_m) => (
+            <tr>
+              <th scope="row">{depthText(depth_m, club.units)}</th>
+              {sinking.map(({ countdown }) => {
+                const step = countdown.find((one) => one.depth_m === depth_m);
+                return <td>{step === undefined ? "–" : `${rounded(step.seconds)} s`}</td>;
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+const Tippet = ({ sheet }: { sheet: Sheet }) => (
+  <dl class="tippet">
+    {sheet.guide.rigs.tippet.map(({ size, diameter_mm }) => (
+      <Fact name={size}>{diameterText(diameter_mm, sheet.guide.club.units)}</Fact>
+    ))}
+  </dl>
+);
+
+/** Leaders, lines and tippet, as the club owns them. */
+export function RigsPage({ sheet }: { sheet: Sheet }) {
+  const { rigs, club } = sheet.guide;
+  const { offBottom } = rigs;
+  return (
+    <Page
+      sheet={sheet}
+      title="Rigs"
+      description="Leaders and the depths they reach, lines and their countdowns, and the tippet table."
+    >
+      <h1>Rigs</h1>
+      <p class="lead">
+        Plumb first, then hang the fly{" "}
+        <strong>
+          {smallLengthText(offBottom.from_m, club.units).replace(/ .*/, "")} to{" "}
+          {smallLengthText(offBottom.to_m, club.units)}
+        </strong>{" "}
+        above the bottom.
+      </p>
+      {rigs.leaders.length === 0 ? null : (
+        <Section title="Leaders" id="leaders">
+          <div class="columns">
+            {rigs.leaders.map((leader) => (
+              <LeaderBoard leader={leader} sheet={sheet} />
+            ))}
+          </div>
+        </Section>
+      )}
+      {rigs.lines.length === 0 ? null : (
+        <Section title="Lines" id="lines">
+          <dl>
+            {rigs.lines.map((line) => (
+              <Fact name={line.name}>{lineText(line, sheet)}</Fact>
+            ))}
+          </dl>
+          <Countdowns sheet={sheet} />
+        </Section>
+      )}
+      {rigs.tippet.length === 0 ? null : (
+        <Section title="Tippet" id="tippet">
+          <Tippet sheet={sheet} />
+        </Section>
+      )}
+      <p class="small">
+        Worked out for a rod of {depthText(rigs.rod_m, club.units)}. Planning aids: plumb, count and look
+        again on the water.
+      </p>
+    </Page>
+  );
+}

@@ -1,0 +1,38 @@
+import type { Guide } from "../build/guide/guide-schema.ts";
+
+/** One page on its way out: the guide, where in the guide the page stands, and how it links to the rest. */
+export interface Sheet {
+  readonly guide: Guide;
+  /** Inside the guide, such as "lakes/ember/index.html". */
+  readonly address: string;
+  /** From this page to another address; works on a disk and from any folder of a server. */
+  readonly to: (address: string) => string;
+}
+
+/** The page of `guide` that stands at `address`. */
+export function sheetAt(guide: Guide, address: string): Sheet {
+  const up = "../".repeat(address.split("/").length - 1);
+  return { guide, address, to: (target) => `${up}${encodeURI(target)}` };
+}
+
+/** Where each page stands; every link is made from these. */
+export const ADDRESS = {
+  board: "index.html",
+  lake: (slug: string): string => `lakes/${slug}/index.html`,
+  calendar: (slug: string): string => `lakes/${slug}/season.ics`,
+  card: (slug: string): string => `cards/${slug}.pdf`,
+  patterns: "patterns/index.html",
+  pattern: (slug: string): string => `patterns/${slug}/index.html`,
+  rigs: "rigs/index.html",
+  trips: "trips/index.html",
+  trip: (slug: string): string => `trips/${slug}/index.html`,
+  chapter: (slug: string): string => `${slug}/index.html`,
+  clubPage: (slug: string): string => `pages/${slug}/index.html`,
+  notFound: "404.html",
+  data: "guide.json",
+  styles: "assets/site.css",
+  glare: "assets/glare.js",
+  icon: "assets/icon.svg",
+  textFont: "assets/text.woff2",
+  boldFont: "assets/bold.woff2",
+} as const;

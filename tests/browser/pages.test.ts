@@ -1,0 +1,166 @@
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { pathToFileURL } from "node:url";
+import type { AxeResults } from "axe-core";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import { bareGuide, siteGuide } from "../site/site-fixture.ts";
+import { browserAtHand, startBrowser } from "./browser.ts";
+
+const PAGES = [
+  "index.html",
+  "lakes/ember/index.html",
+  "lakes/high/index.html",
+  "patterns/index.html",
+  "patterns/marl-scud/index.html",
+  "rigs/index.html",
+  "trips/index.html",
+  "trips/june-weekend/index.html",
+  "cautions/index.html",
+  "methods/index.html",
+  "pages/club-days/index.html",
+  "404.html",
+];
+const WIDTHS_PX = [360, 1280];
+const SCHEMES = ["light", "dark"] as const;
+
+const AXE_SOURCE = readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/**
+ * What axe finds, a line each; every rule it has, the best practices included. Without loading the styles once more,
+ * which a page opened from a disk may not.
+ */
+async function axeFaults(page: Page): Promise<string[]> {
+  await page.evaluate(await AXE_SOURCE);
+  const results = (await page.evaluate("axe.run(document, { preload: false })")) as AxeResults;
+  return results.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
+}
+
+/** How far the page can be pushed sideways. */
+const sidewaysScroll_px = (page: Page): Promise<number> =>
+  page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+
+describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
+  let browser: Browser;
+  let site: BuiltSite;
+  beforeAll(async () => {
+    browser = await startBrowser();
+    site = await buildSite(siteGuide());
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await site?.remove();
+  });
+
+  const urlOf = (address: string): string => pathToFileURL(`${site.dir}/${address}`).href;
+
+  /** Opens a context whose pages write down what goes wrong in them. */
+  async function watched(options: Parameters<Browser["newContext"]>[0]): Promise<[BrowserContext, string[]]> {
+    const context = await browser.newContext(options);
+    const faults: string[] = [];
+    context.on("console", (message) => {
+      if (message.type() === "error" || message.type() === "warning") faults.push(message.text());
+    });
+    context.on("weberror", (error) => faults.push(String(error.error())));
+    context.on("requestfailed", (request) => faults.push(`not loaded: ${request.url()}`));
+    return [context, faults];
+  }
+
+  describe.each(SCHEMES)("%s", (colorScheme) => {
+    test.each(WIDTHS_PX)(
+      "%d px wide: axe finds nothing, nothing sticks out, nothing fails",
+      async (width) => {
+        const [context, failures] = await watched({ colorScheme, viewport: { width, height: 800 } });
+        const page = await context.newPage();
+        const faults: Record<string, unknown> = {};
+        for (const address of PAGES) {
+          await page.goto(urlOf(address));
+          for (const details of await page.locator("details > summary").all()) await details.click();
+          const found = await axeFaults(page);
+          if (found.length > 0) faults[address] = found;
+          const beyond_px = await sidewaysScroll_px(page);
+          if (beyond_px > 0) faults[`${address} sideways`] = beyond_px;
+        }
+        await context.close();
+        expect(faults).toEqual({});
+        expect(failures).toEqual([]);
+      },
+    );
+  });
+
+  test("axe finds nothing with sun glare on, and the next page remembers it", async () => {
+    const [context] = await watched({ colorScheme: "dark", viewport: { width: 360, height: 800 } });
+    const page = await context.newPage();
+    await page.goto(urlOf("index.html"));
+    await page.getByLabel("Sun glare").check();
+    expect(await axeFaults(page)).toEqual([]);
+    await page.goto(urlOf("lakes/ember/index.html"));
+    expect(await page.getByLabel("Sun glare").isChecked()).toBe(true);
+    expect(await axeFaults(page)).toEqual([]);
+    expect(await sidewaysScroll_px(page)).toBe(0);
+    await context.close();
+  });
+
+  // WCAG 2.2, 1.4.10 Reflow: 1,280 px at 400 % is 320 px.
+  test("nothing sticks out at 320 px, which is 400 % zoom", async () => {
+    const [context] = await watched({ viewport: { width: 320, height: 256 } });
+    const page = await context.newPage();
+    const beyond: Record<string, number> = {};
+    for (const address of PAGES) {
+      await page.goto(urlOf(address));
+      const beyond_px = await sidewaysScroll_px(page);
+      if (beyond_px > 0) beyond[address] = beyond_px;
+    }
+    await context.close();
+    expect(beyond).toEqual({});
+  });
+
+  test("the keyboard reaches the page first, then every link, and shows where it is", async () => {
+    const [context] = await watched({ viewport: { width: 360, height: 800 } });
+    const page = await context.newPage();
+    await page.goto(urlOf("lakes/ember/index.html"));
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate("document.activeElement.textContent.trim()")).toBe("Skip to the page");
+    const reachable = await page.locator("a[href], input, summary").count();
+    const outlined = new Set<string>();
+    for (let i = 0; i < reachable; i++) {
+      outlined.add(String(await page.evaluate("getComputedStyle(document.activeElement).outlineStyle")));
+      await page.keyboard.press("Tab");
+    }
+    expect([...outlined]).toEqual(["solid"]);
+    await context.close();
+  });
+
+  test("reads whole without JavaScript", async () => {
+    const [context] = await watched({ javaScriptEnabled: false, viewport: { width: 360, height: 800 } });
+    const page = await context.newPage();
+    await page.goto(urlOf("lakes/ember/index.html"));
+    await page.getByText("1.5–5.5 ft").first().waitFor();
+    await page.getByText("Chances week by week").click();
+    expect(await page.getByText("Sat 16 May").last().isVisible()).toBe(true);
+    await context.close();
+  });
+
+  test("a lake's page prints on two sheets of A4 at most", async () => {
+    const [context] = await watched({});
+    const page = await context.newPage();
+    await page.goto(urlOf("lakes/ember/index.html"));
+    const pdf = await page.pdf({ format: "A4", preferCSSPageSize: false });
+    await context.close();
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(2);
+  });
+
+  test("a guide with places and dates alone passes too", async () => {
+    const bare = await buildSite(bareGuide());
+    const [context, failures] = await watched({ viewport: { width: 360, height: 800 } });
+    const page = await context.newPage();
+    for (const address of bare.pages.keys()) {
+      await page.goto(pathToFileURL(`${bare.dir}/${address}`).href);
+      expect(await axeFaults(page), address).toEqual([]);
+    }
+    await context.close();
+    await bare.remove();
+    expect(failures).toEqual([]);
+  });
+});

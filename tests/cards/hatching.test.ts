@@ -1,0 +1,52 @@
+import { expect, test } from "vitest";
+import { makeDocument } from "../../build/cards/document.ts";
+import { drawDecoration } from "../../build/cards/draw-face.ts";
+import { parseFonts } from "../../build/cards/fonts.ts";
+import { paperInk } from "../../build/draw/ink.ts";
+import { stateSwatch } from "../../build/draw/strip-legend.tsx";
+import { DAY_STATES } from "../../build/model/phase.ts";
+import { AS_OF } from "./card-fixture.ts";
+import { blackShare, crop, difference, type Raster, rasterise, thresholded, withPdf } from "./rasterise.ts";
+
+const SIDE_PT = 80;
+const SCALE = 600 / 72;
+
+/** A swatch of each state as a black-and-white laser printer of 600 dots an inch prints it, without its outline. */
+async function printedSwatches(): Promise<Raster[]> {
+  const bytes = await makeDocument(
+    { title: "Swatches", author: "", asOf: AS_OF },
+    parseFonts(),
+    (document) => {
+      for (const state of DAY_STATES) {
+        document.addPage({ size: [SIDE_PT, SIDE_PT], margin: 0 });
+        const svg = stateSwatch(state, paperInk, SIDE_PT, SIDE_PT);
+        drawDecoration(document, [
+          { kind: "svg", svg, x_pt: 0, y_pt: 0, width_pt: SIDE_PT, height_pt: SIDE_PT },
+        ]);
+      }
+    },
+  );
+  return withPdf(bytes, async (pdf) => {
+    const swatches: Raster[] = [];
+    for (let page = 0; page < DAY_STATES.length; page++) {
+      const raster = await rasterise(pdf, page, SCALE);
+      swatches.push(crop(thresholded(raster), 20, 20, raster.width - 40, raster.height - 40));
+    }
+    return swatches;
+  });
+}
+
+test("the five states stay apart in pure black and white", async () => {
+  const swatches = await printedSwatches();
+  const shares = swatches.map(blackShare);
+  // The days to go are solid and summer is bare; the three hatched ones lie well between and are not alike.
+  expect(shares[DAY_STATES.indexOf("postTurnover")]).toBe(1);
+  expect(shares[DAY_STATES.indexOf("summer")]).toBe(0);
+  for (const state of ["iced", "iceOff", "turnover"] as const) {
+    const share = shares[DAY_STATES.indexOf(state)] ?? 0;
+    expect(share).toBeGreaterThan(0.05);
+    expect(share).toBeLessThan(0.5);
+  }
+  for (const [i, a] of swatches.entries())
+    for (const b of swatches.slice(i + 1)) expect(difference(a, b)).toBeGreaterThan(0.05);
+});

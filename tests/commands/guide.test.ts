@@ -1,0 +1,189 @@
+import { cp, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import Ajv2020 from "ajv/dist/2020.js";
+import addFormats from "ajv-formats";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Guide } from "../../build/guide/guide-schema.ts";
+import { run } from "./run.ts";
+
+/** The demo holds one doubtful report on purpose; it must be named, and nothing else. */
+const onlyTheIntendedDoubt = expect.stringMatching(
+  /^reports\/2026\.yaml:\d+:\d+ warning report-doubted Gannister Lake[^\n]*\n[^\n]*$/,
+);
+
+let work: string;
+let out: string;
+const inWork = (name: string): string => path.join(work, name);
+const readGuide = async (dir: string): Promise<Guide> =>
+  JSON.parse(await readFile(path.join(dir, "guide.json"), "utf8")) as Guide;
+
+async function filesOf(dir: string): Promise<Map<string, Buffer>> {
+  const entries = await readdir(dir, { recursive: true, withFileTypes: true });
+  const files = entries
+    .filter((entry) => entry.isFile())
+    .map(({ parentPath, name }) => path.join(parentPath, name));
+  return new Map(
+    await Promise.all(
+      files.sort().map(async (file) => [path.relative(dir, file), await readFile(file)] as const),
+    ),
+  );
+}
+
+beforeAll(async () => {
+  work = await mkdtemp(path.join(tmpdir(), "guide-"));
+  out = inWork("site");
+  expect(await run("guide", "--data", "demo-data", "--out", out)).toMatchObject({
+    exit: 0,
+    warned: onlyTheIntendedDoubt,
+  });
+});
+afterAll(() => rm(work, { recursive: true, force: true }));
+
+describe("the demo guide", () => {
+  test("every file of the contract is there", async () => {
+    const guide = await readGuide(out);
+    const files = await filesOf(out);
+    const promised = [
+      "index.html",
+      "guide.json",
+      ...["guide", "club", "lake", "pattern", "reports", "trip", "rigs"].map(
+        (kind) => `schema/${kind}.schema.json`,
+      ),
+      ...guide.lakes.flatMap(({ slug }) => [
+        `lakes/${slug}/index.html`,
+        `lakes/${slug}/season.ics`,
+        `cards/${slug}.pdf`,
+      ]),
+      ...guide.patterns.map(({ slug }) => `patterns/${slug}/index.html`),
+      ...guide.trips.map(({ slug }) => `trips/${slug}/index.html`),
+      "cards/sheets-a4.pdf",
+      "cards/sheets-letter.pdf",
+    ];
+    expect(promised.filter((file) => !files.has(file))).toEqual([]);
+  });
+
+  test("two builds are byte-identical", async () => {
+    await run("guide", "--data", "demo-data", "--out", inWork("again"));
+    const [first, second] = [await filesOf(out), await filesOf(inWork("again"))];
+    expect([...second.keys()]).toEqual([...first.keys()]);
+    expect(
+      [...first].filter(([file, bytes]) => !second.get(file)?.equals(bytes)).map(([file]) => file),
+    ).toEqual([]);
+  });
+
+  test("guide.json follows its published schema (Ajv, an independent validator)", async () => {
+    const ajv = addFormats.default(new Ajv2020.default({ strict: true, allErrors: true }));
+    const schema = JSON.parse(await readFile(path.join(out, "schema/guide.schema.json"), "utf8")) as object;
+    const validate = ajv.compile(schema);
+    const guide = (await readGuide(out)) as unknown as Record<string, unknown>;
+    expect(validate(guide), JSON.stringify(validate.errors)).toBe(true);
+    expect(validate({ ...guide, asOf: "16 May" })).toBe(false);
+    expect(validate({ ...guide, unheardOf: 1 })).toBe(false);
+  });
+
+  test("the chances of every lake sum to 1 on every day", async () => {
+    for (const { slug, daily } of (await readGuide(out)).lakes)
+      for (const { date, iced, iceOff, turnover, postTurnover, summer } of daily)
+        expect(
+          Math.abs(iced + iceOff + turnover + postTurnover + summer - 1),
+          `${slug} ${date}`,
+        ).toBeLessThan(1e-9);
+  });
+
+  test("spreads are in order, and phases follow each other", async () => {
+    for (const { slug, iceOff, phases } of (await readGuide(out)).lakes) {
+      for (const { p10, p50, p90 } of [iceOff, ...phases.flatMap(({ from, to }) => [from, to])])
+        expect([p10, p50, p90], slug).toEqual([p10, p50, p90].sort());
+      const middles = phases.flatMap(({ from, to }) => [from.p50, to.p50]);
+      expect(middles, slug).toEqual([...middles].sort());
+    }
+  });
+});
+
+describe("exit codes, and the old output", () => {
+  test("--as-of speaks from another day", async () => {
+    await run("guide", "--data", "demo-data", "--out", inWork("early"), "--as-of", "2026-04-20");
+    expect((await readGuide(inWork("early"))).asOf).toBe("2026-04-20");
+  });
+
+  test("--base-url reaches the guide", async () => {
+    await run(
+      "guide",
+      "--data",
+      "demo-data",
+      "--out",
+      inWork("online"),
+      "--base-url",
+      "https://club.example/guide",
+    );
+    expect((await readGuide(inWork("online"))).baseUrl).toBe("https://club.example/guide/");
+  });
+
+  test("1: an error in the data writes nothing", async () => {
+    const data = inWork("broken");
+    await cp("demo-data", data, { recursive: true });
+    await writeFile(
+      path.join(data, "lakes/broken.yaml"),
+      "name: Broken\nposition: { lat: 141, lon: -106 }\n",
+    );
+    const before = await filesOf(out);
+    const { exit, warned } = await run("guide", "--data", data, "--out", out);
+    expect(exit).toBe(1);
+    expect(warned).toMatch(/^lakes\/broken\.yaml:2:\d+ error /);
+    expect(await filesOf(out)).toEqual(before);
+  });
+
+  test("1: a text too long for its card names card and field, and writes nothing", async () => {
+    const data = inWork("long");
+    await cp("demo-data", data, { recursive: true });
+    const lake = (await readdir(path.join(data, "lakes")))[0] ?? "";
+    const file = path.join(data, "lakes", lake);
+    await writeFile(
+      file,
+      (await readFile(file, "utf8")).replace(/^name: .*/m, `name: ${"Longwater ".repeat(12)}`),
+    );
+    const { exit, warned } = await run("guide", "--data", data, "--out", inWork("never"));
+    expect(exit).toBe(1);
+    expect(warned).toMatch(new RegExp(`lakes/${lake}:1:1 error card-overflow .*name`));
+    await expect(readdir(inWork("never"))).rejects.toThrow("ENOENT");
+  });
+
+  test.each([
+    ["an unknown option", ["guide", "--colour"]],
+    ["a day that is none", ["guide", "--as-of", "2026-02-30"]],
+    ["an address that is none", ["guide", "--base-url", "club"]],
+    ["an unknown command", ["bake"]],
+    ["an unknown kind", ["new", "boat", "Nell"]],
+    ["a format that is none", ["check", "--format", "xml"]],
+  ])("2: %s", async (_, args) => {
+    expect((await run(...args)).exit).toBe(2);
+  });
+
+  test("2: --only with a lake that is none names the lakes", async () => {
+    const { exit, warned } = await run("guide", "--data", "demo-data", "--out", out, "--only", "nowhere");
+    expect(exit).toBe(2);
+    expect(warned).toContain((await readGuide(out)).lakes[0]?.slug);
+  });
+
+  test("3: an output that cannot be written", async () => {
+    await writeFile(inWork("a-file"), "");
+    const { exit, warned } = await run("guide", "--data", "demo-data", "--out", inWork("a-file/site"));
+    expect(exit).toBe(3);
+    expect(warned).toContain("cannot write");
+  });
+
+  test("--only makes one lake anew and keeps the rest", async () => {
+    const partly = inWork("partly");
+    await cp(out, partly, { recursive: true });
+    const [first, second] = (await readGuide(out)).lakes;
+    await writeFile(path.join(partly, `cards/${first?.slug}.pdf`), "stale");
+    await writeFile(path.join(partly, `cards/${second?.slug}.pdf`), "kept");
+    expect(
+      (await run("guide", "--data", "demo-data", "--out", partly, "--only", first?.slug ?? "")).exit,
+    ).toBe(0);
+    const files = await filesOf(partly);
+    expect(files.get(`cards/${first?.slug}.pdf`)?.subarray(0, 5).toString()).toBe("%PDF-");
+    expect(files.get(`cards/${second?.slug}.pdf`)?.toString()).toBe("kept");
+  });
+});

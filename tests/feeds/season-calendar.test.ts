@@ -1,0 +1,42 @@
+import ical, { type VEvent } from "node-ical";
+import { describe, expect, test } from "vitest";
+import { seasonCalendar } from "../../build/feeds/season-calendar.ts";
+import { addDays } from "../../build/model/calendar.ts";
+import { guideFixture } from "../guide-fixture.ts";
+
+const guide = guideFixture();
+const [lake] = guide.lakes;
+if (lake === undefined) throw new Error("the fixture has no lake");
+const text = seasonCalendar(guide, lake);
+
+const localDay = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((n) => String(n).padStart(2, "0")).join("-");
+
+describe("a lake's calendar, read back by another library", () => {
+  const events = Object.values(ical.sync.parseICS(text)).filter(
+    (entry): entry is VEvent => entry?.type === "VEVENT",
+  );
+
+  test("one all-day event a phase, from its middle first day to its middle last day", () => {
+    expect(events).toHaveLength(lake.phases.length);
+    for (const [i, { from, to }] of lake.phases.entries()) {
+      const { datetype, start, end } = events[i] as VEvent;
+      expect(datetype).toBe("date");
+      expect(localDay(start)).toBe(from.p50);
+      // RFC 5545, 3.6.1: the end of an all-day event is exclusive, the day after its last.
+      expect(localDay(end as Date)).toBe(addDays(to.p50, 1));
+    }
+  });
+
+  test("each says its spread and that it is no word about the ice", () => {
+    for (const event of events)
+      expect(String(event.description)).toMatch(/ to .*never a statement about safe ice/s);
+  });
+});
+
+// RFC 5545, 3.1: lines end in CRLF and hold at most 75 octets.
+test("lines are folded at 75 octets and end in CRLF", () => {
+  const lines = text.split("\r\n");
+  expect(text).not.toMatch(/[^\r]\n/);
+  expect(Math.max(...lines.map((line) => Buffer.byteLength(line)))).toBeLessThanOrEqual(75);
+});

@@ -1,0 +1,85 @@
+import { readFileSync } from "node:fs";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import addFormats from "ajv-formats";
+import { load } from "js-yaml";
+import { describe, expect, test } from "vitest";
+import { inputSchemas } from "../../build/load/input-schemas.ts";
+import { scaffold } from "../../build/load/scaffold.ts";
+
+const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false });
+addFormats.default(ajv);
+const schemas = inputSchemas();
+const validators = Object.fromEntries(
+  Object.entries(schemas).map(([kind, schema]) => [kind, ajv.compile(schema)]),
+);
+
+/** Validates YAML text as an editor would; the complaints. */
+function complaints(kind: string, text: string): string[] {
+  const validate = validators[kind];
+  if (validate === undefined) throw new Error(`no schema ${kind}`);
+  validate(load(text));
+  return (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
+}
+
+interface Node {
+  readonly description?: string;
+  readonly properties?: Readonly<Record<string, Node>>;
+  readonly items?: Node;
+  readonly anyOf?: readonly Node[];
+}
+
+/** Paths of the keys below a schema node that have no description. */
+function undescribed(node: Node, path: string): string[] {
+  const inner = Object.entries(node.properties ?? {}).flatMap(([key, child]) => [
+    ...(child.description === undefined ? [`${path}.${key}`] : []),
+    ...undescribed(child, `${path}.${key}`),
+  ]);
+  const items = node.items === undefined ? [] : undescribed(node.items, `${path}[]`);
+  return [...inner, ...items, ...(node.anyOf ?? []).flatMap((child) => undescribed(child, path))];
+}
+
+test("there is a schema for each kind of file", () => {
+  expect(Object.keys(schemas).sort()).toEqual(["club", "lake", "pattern", "reports", "rigs", "trip"]);
+});
+
+test.each(Object.entries(schemas))("%s says draft 2020-12 and explains every key", (_, schema) => {
+  expect(schema).toMatchObject({ $schema: "https://json-schema.org/draft/2020-12/schema" });
+  expect(undescribed(schema, "")).toEqual([]);
+});
+
+const KIND_OF_FOLDER: Readonly<Record<string, string>> = {
+  lakes: "lake",
+  patterns: "pattern",
+  trips: "trip",
+  reports: "reports",
+};
+const kindOf = (file: string): string => {
+  const [, folder = "", name] = file.split("/");
+  return name === undefined ? folder.replace(/\.yaml$/, "") : (KIND_OF_FOLDER[folder] ?? folder);
+};
+
+test.each(scaffold("club", "Test Club"))("the schema accepts $path", ({ path, text }) => {
+  expect(complaints(kindOf(path), text)).toEqual([]);
+});
+
+test("the schema of rigs accepts the defaults", () => {
+  expect(complaints("rigs", readFileSync("content/rig-defaults.yaml", "utf8"))).toEqual([]);
+});
+
+describe("an editor marks what the program refuses", () => {
+  const LAKE = "name: Ember Lake\nposition: { lat: 41.3, lon: -106.3 }\n";
+  test.each<[string, string, string]>([
+    ["lake", `${LAKE}elevation: 2580\n`, "/elevation must be string"],
+    ["lake", `${LAKE}elevation: 2580 feet\n`, "/elevation must match pattern"],
+    ["lake", `${LAKE}elevatoin: 2580 m\n`, "must NOT have additional properties"],
+    ["lake", `${LAKE}iceOff: [{ season: 2024, on: 2024-02-30 }]\n`, "/iceOff/0/on must match format"],
+    ["lake", `${LAKE}water: marle\n`, "/water must be equal to one of the allowed values"],
+    ["lake", "name: Ember Lake\nposition: { lat: 141.3, lon: -106.3 }\n", "/position/lat must be <= 90"],
+    ["lake", "name: Ember Lake\n", "must have required property 'position'"],
+    ["lake", `${LAKE}turnoverRule: never\n`, "/turnoverRule must be equal to constant"],
+    ["reports", "- { lake: ember }\n", "/0 must have required property 'date'"],
+    ["rigs", "leaders: []\n", "/leaders must NOT have fewer than 1 items"],
+  ])("%s: %j", (kind, text, complaint) => {
+    expect(complaints(kind, text).join("\n")).toContain(complaint);
+  });
+});

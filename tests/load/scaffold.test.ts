@@ -1,0 +1,108 @@
+import { readdirSync } from "node:fs";
+import path from "node:path";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { loadClub } from "../../build/load/load-club.ts";
+import { SCAFFOLD_KINDS, scaffold } from "../../build/load/scaffold.ts";
+import { formatDiagnostic } from "../../build/model/diagnostic.ts";
+import { clubFolder, type Files, folderOf } from "./club-folder.ts";
+
+const asFiles = (kind: (typeof SCAFFOLD_KINDS)[number], name: string): Files =>
+  Object.fromEntries(scaffold(kind, name).map((file) => [file.path, file.text]));
+
+/** The text with its commented-out keys in use. */
+function opened(text: string): string {
+  let inside = false;
+  const lines = text.split("\n").map((line) => {
+    if (line === "iceOff: []") {
+      inside = true;
+      return "iceOff:";
+    }
+    if (/^# ([a-z]\w*:|- )/.test(line)) inside = true;
+    else if (!/^# {2,}/.test(line)) inside = false;
+    return inside ? line.slice(2) : line;
+  });
+  return lines.join("\n");
+}
+
+describe("what is written to begin with can be built at once", () => {
+  test("a club", async () => {
+    const dir = await folderOf(asFiles("club", "Test Club"));
+    expect(readdirSync(dir)).toEqual(["test-club"]);
+    const { club, problems } = await loadClub(path.join(dir, "test-club"));
+    expect(problems).toEqual([]);
+    expect(club?.name).toBe("Test Club");
+    expect(club?.lakes).toHaveLength(1);
+    expect(club?.patterns).toHaveLength(1);
+    expect(club?.trips).toHaveLength(1);
+    expect(club?.reports).toHaveLength(1);
+  });
+
+  test.each(["lake", "pattern"] as const)("a %s in a club that is there", async (kind) => {
+    const { problems, club } = await loadClub(await clubFolder(asFiles(kind, "Long Tarn")));
+    expect(problems).toEqual([]);
+    const names = [...(club?.lakes ?? []), ...(club?.patterns ?? [])].map(({ name }) => name);
+    expect(names).toContain("Long Tarn");
+  });
+
+  test("a trip, once it names its lakes: until then it is told which there are", async () => {
+    const files = asFiles("trip", "Late May");
+    const { problems } = await loadClub(await clubFolder(files));
+    expect(problems.map(formatDiagnostic)).toEqual([
+      "trips/late-may.yaml:12:9 error unknown-lake there is no lake “name-of-a-lake-file”\n    lakes: ember",
+    ]);
+    const named = Object.fromEntries(
+      Object.entries(files).map(([file, text]) => [
+        file,
+        String(text).replace("name-of-a-lake-file", "ember"),
+      ]),
+    );
+    expect((await loadClub(await clubFolder(named))).problems).toEqual([]);
+  });
+
+  test("so can all that stands in notes, once its # is removed", async () => {
+    const files = scaffold("club", "Test Club").map(({ path: file, text }) => [file, opened(text)]);
+    const dir = path.join(await folderOf(Object.fromEntries(files)), "test-club");
+    const { club, problems } = await loadClub(dir);
+    expect(problems.map(formatDiagnostic)).toEqual([
+      // Two of the three example reports are of days after the example's asOf or its ice-off row.
+    ]);
+    expect(club?.lakes[0]?.iceOff).toHaveLength(2);
+    expect(club?.rigs.leaders[0]?.where.file).toBe("rigs.yaml");
+  });
+});
+
+describe("names become file names", () => {
+  test.each([
+    ["Long Tarn", "long-tarn"],
+    ["  Étang du Nord ", "etang-du-nord"],
+    ["../../etc/passwd", "etc-passwd"],
+    ["O'Brien's #2", "o-brien-s-2"],
+    ["CON", "con"],
+    ["a".repeat(300), "a".repeat(80)],
+  ])("“%s” is %s", (name, slug) => {
+    expect(scaffold("lake", name).map((file) => file.path)).toEqual([`lakes/${slug}.yaml`]);
+  });
+
+  test.each(["", "   ", "湖", "--", "../..", "\u0000"])("“%s” gives none", (name) => {
+    for (const kind of SCAFFOLD_KINDS) expect(scaffold(kind, name)).toEqual([]);
+  });
+
+  test("whatever the name, the file stays in its folder and the name arrives as it was", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.string({ unit: "grapheme" }), async (noise) => {
+        const name = `Tarn ${noise}`.trim();
+        const [file] = scaffold("lake", name);
+        expect(file?.path).toMatch(/^lakes\/[a-z0-9]+(-[a-z0-9]+)*\.yaml$/);
+        const { club, problems } = await loadClub(
+          await folderOf({ ...asFiles("club", "C"), [`c/${file?.path}`]: file?.text ?? "" }).then((dir) =>
+            path.join(dir, "c"),
+          ),
+        );
+        expect(problems).toEqual([]);
+        expect(club?.lakes.map((lake) => lake.name)).toContain(name);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});

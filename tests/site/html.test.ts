@@ -1,0 +1,38 @@
+import { HtmlValidate, StaticConfigLoader } from "html-validate";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type BuiltSite, buildSite } from "./built-site.ts";
+import { bareGuide, siteGuide } from "./site-fixture.ts";
+
+const validator = new HtmlValidate(
+  new StaticConfigLoader({
+    extends: ["html-validate:recommended", "html-validate:document", "html-validate:a11y"],
+    rules: {
+      // The page writer closes empty elements with a slash; HTML reads both the same.
+      "void-style": ["error", { style: "selfclose" }],
+      // Styles and script lie beside the page and change with it.
+      "require-sri": ["error", { target: "crossorigin" }],
+    },
+  }),
+);
+
+describe.each([
+  ["everything", siteGuide],
+  ["places and dates alone", bareGuide],
+])("pages of a guide with %s", (_, make) => {
+  let site: BuiltSite;
+  beforeAll(async () => {
+    site = await buildSite(make());
+  });
+  afterAll(() => site.remove());
+
+  test("are valid HTML by html-validate's recommended, document and accessibility rules", async () => {
+    const faults: string[] = [];
+    for (const [address, html] of site.pages) {
+      const report = await validator.validateString(html, address);
+      for (const { messages } of report.results)
+        for (const { ruleId, message, line, column } of messages)
+          faults.push(`${address}:${line}:${column} ${ruleId} ${message}`);
+    }
+    expect(faults).toEqual([]);
+  });
+});

@@ -1,0 +1,156 @@
+import { gzipSync } from "node:zlib";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type BuiltSite, buildSite, pageOf } from "./built-site.ts";
+import { bareGuide, siteGuide } from "./site-fixture.ts";
+
+describe("pages of a guide with everything", () => {
+  let site: BuiltSite;
+  beforeAll(async () => {
+    site = await buildSite(siteGuide());
+  });
+  afterAll(() => site.remove());
+
+  test("stand where the contract says", () => {
+    expect([...site.pages.keys()]).toEqual(
+      expect.arrayContaining([
+        "index.html",
+        "lakes/ember/index.html",
+        "patterns/marl-scud/index.html",
+        "trips/june-weekend/index.html",
+        "404.html",
+      ]),
+    );
+  });
+
+  test("are the same bytes on a second build", async () => {
+    const again = await buildSite(siteGuide());
+    try {
+      expect([...again.files.keys()]).toEqual([...site.files.keys()]);
+      const different = [...site.files].filter(([name, bytes]) => !again.files.get(name)?.equals(bytes));
+      expect(different.map(([name]) => name)).toEqual([]);
+    } finally {
+      await again.remove();
+    }
+  });
+
+  test("carry the club's notice and the as-of date", () => {
+    for (const [address, html] of site.pages) {
+      expect(html, address).toContain("Everything here is invented.");
+      expect(html, address).toContain("As of <strong>Sat 16 May</strong>");
+    }
+  });
+
+  test("run no inline script and carry no inline style", () => {
+    for (const [address, html] of site.pages) {
+      expect(html, address).not.toMatch(/<script(?![^>]*\ssrc=)[^>]*>/);
+      expect(html, address).not.toMatch(/\sstyle=|<style|\son[a-z]+="/);
+    }
+  });
+
+  // RFC 6928: ten segments of 1,460 bytes in the first round trip.
+  test("first view of a lake fits in one round trip: HTML and CSS under 14,600 bytes compressed", () => {
+    const css = site.files.get("assets/site.css") ?? Buffer.alloc(0);
+    for (const [address, html] of site.pages)
+      if (address.startsWith("lakes/"))
+        expect(gzipSync(html).length + gzipSync(css).length, address).toBeLessThan(14_600);
+  });
+
+  test("a lake's page with all it loads is under 100,000 bytes", () => {
+    const html = site.files.get("lakes/ember/index.html")?.length ?? Number.NaN;
+    const assets = [...site.files].filter(([name]) => name.startsWith("assets/"));
+    expect(assets.length).toBeGreaterThan(3);
+    expect(assets.reduce((sum, [, bytes]) => sum + bytes.length, html)).toBeLessThan(100_000);
+  });
+
+  test("a lake's page shows what it is, its spread, its set depth, its cautions and the day its rules were read", () => {
+    const html = pageOf(site, "lakes/ember/index.html");
+    expect(html).toContain("Ice-off");
+    expect(html).toContain("4 Jun (30 May to 9 Jun)");
+    expect(html).toContain("1.5–5.5 ft");
+    expect(html).toContain("Watch the wind: be off the water before whitecaps.");
+    expect(html).toContain("As checked on 2 Mar 2026.");
+    expect(html).toContain('href="geo:41.312,-106.291"');
+    expect(html).toContain('href="../../cards/ember.pdf"');
+  });
+
+  test("cautions stand where their state is, not elsewhere", () => {
+    const warm = "Warm water: land fish fast or leave them alone.";
+    expect(pageOf(site, "lakes/cinder/index.html")).toContain(warm);
+    expect(pageOf(site, "lakes/ember/index.html")).not.toContain(warm);
+  });
+
+  test("methods show the scores and the plot of a scored guide", () => {
+    const html = pageOf(site, "methods/index.html");
+    expect(html).toMatch(/<strong>3\.5<\/strong>/);
+    expect(html).toContain("Chance said against share that came");
+  });
+
+  test("unlisted trips have a page that search engines leave out, and no page names them", () => {
+    expect(pageOf(site, "trips/quiet-trip/index.html")).toContain('<meta name="robots" content="noindex"');
+    const naming = [...site.pages].filter(
+      ([address, html]) => address !== "trips/quiet-trip/index.html" && /quiet-trip|Quiet trip/.test(html),
+    );
+    expect(naming.map(([address]) => address)).toEqual([]);
+  });
+});
+
+test("a lake's page alone is made anew when only that lake is asked for", async () => {
+  const site = await buildSite(siteGuide(), "ember");
+  try {
+    expect([...site.pages.keys()]).toEqual(["lakes/ember/index.html"]);
+  } finally {
+    await site.remove();
+  }
+});
+
+describe("pages of a guide with places and dates alone", () => {
+  let site: BuiltSite;
+  beforeAll(async () => {
+    site = await buildSite(bareGuide());
+  });
+  afterAll(() => site.remove());
+
+  test("say nothing of what is not known", () => {
+    for (const [address, html] of site.pages) {
+      expect(html, address).not.toMatch(/\b(null|undefined|NaN)\b|\[object /);
+      expect(html, address).not.toMatch(/<(h[1-6]|dt|dd|caption|ul|ol|dl|p|li|summary)(\s[^>]*)?>\s*<\/\1>/);
+      expect(html, address).not.toMatch(/<h2[^>]*>[^<]*<\/h2><div class="in"><\/div>/);
+    }
+  });
+
+  test("have no pages for what is not there", () => {
+    expect([...site.pages.keys()].filter((address) => !address.startsWith("lakes/"))).toEqual([
+      "404.html",
+      "index.html",
+    ]);
+  });
+});
+
+test("a name that looks like HTML is shown, not obeyed", async () => {
+  const name = '<script>alert(1)</script> & "x"';
+  const guide = siteGuide();
+  const site = await buildSite({
+    ...guide,
+    club: { ...guide.club, name, notice: name },
+    lakes: guide.lakes.map((lake) => ({
+      ...lake,
+      name,
+      region: name,
+      hazards: [name],
+      status: { ...lake.status, next: name, why: [name] },
+      access: { text: name, opens: null },
+    })),
+    patterns: guide.patterns.map((pattern) => ({ ...pattern, name, colours: [name] })),
+    trips: guide.trips.map((trip) => ({ ...trip, name })),
+    chapters: guide.chapters.map((chapter) => ({ ...chapter, title: name })),
+  });
+  try {
+    expect(site.pages.size).toBeGreaterThan(15);
+    for (const [address, html] of site.pages) {
+      expect(html, address).not.toContain("<script>");
+      expect(html, address).toContain("&lt;script");
+    }
+  } finally {
+    await site.remove();
+  }
+});

@@ -1,0 +1,211 @@
+import type { Guide, GuideLake, GuidePattern, GuideTrip } from "../../build/guide/guide-schema.ts";
+import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
+import { daysFromTo } from "../../build/model/calendar.ts";
+import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
+import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
+
+const AS_OF = day("2026-05-16");
+
+/** A lake whose words and coming phase agree with its forecast. */
+function worded(lake: GuideLake): GuideLake {
+  const next = lake.phases.find(
+    ({ phase, from }) => GOOD_STATES.includes(stateOfPhase(phase)) && from.p50 > AS_OF,
+  );
+  const bestDays = next === undefined && lake.now.state === "summer" ? null : lake.bestDays;
+  const forecast = { ...lake, next: next ?? null, bestDays };
+  return {
+    ...forecast,
+    status: {
+      now: nowText(forecast),
+      next: nextText(forecast),
+      why: whyText(forecast, AS_OF, new Map()),
+    },
+  };
+}
+
+const withReports = (lake: GuideLake): GuideLake => ({
+  ...lake,
+  notes: "<p>Launch at the <em>south</em> bay.</p>",
+  marks: lake.marks.map((mark, i) => ({ ...mark, doubted: i === 1 })),
+  reports: [
+    {
+      date: day("2026-05-12"),
+      seen: ["ice off"],
+      water_C: 4.5,
+      clarity_m: 2.1,
+      oxygen_mgL: 9.8,
+      notes: "Open along the south shore.",
+    },
+    { date: day("2026-05-14"), seen: [], water_C: 6, clarity_m: null, oxygen_mgL: null, notes: null },
+  ],
+});
+
+const pattern = (slug: string, name: string, change: Partial<GuidePattern> = {}): GuidePattern => ({
+  slug,
+  name,
+  imitates: "scud",
+  sizes: [12, 14],
+  colours: ["pale olive", "tan"],
+  phases: ["ice-off", "post-turnover"],
+  ways: ["indicator still", "indicator twitched"],
+  waters: ["marl"],
+  stock: [
+    { size: 12, colour: "pale olive", count: 8 },
+    { size: 14, colour: "tan", count: 6 },
+  ],
+  dressing: [
+    { part: "hook", material: "curved, heavy wire, 12 to 14" },
+    { part: "body", material: "olive and tan fur, mixed and picked out" },
+  ],
+  notes: "<p>Fish it dead still.</p>",
+  lakes: [{ slug: "ember", name: "Ember Lake", phases: ["ice-off", "post-turnover"] }],
+  ...change,
+});
+
+const PATTERNS: GuidePattern[] = [
+  pattern("marl-scud", "Marl Scud"),
+  pattern("cinder-pupa", "Cinder Pupa", { imitates: "chironomid pupa", waters: [], stock: [] }),
+  pattern("ash-leech", "Ash Leech", { imitates: "leech", dressing: [], notes: null, lakes: [] }),
+];
+
+function trip(slug: string, name: string, unlisted: boolean, lakes: readonly GuideLake[]): GuideTrip {
+  const [from, to] = [day("2026-06-05"), day("2026-06-08")];
+  const [first, second] = lakes;
+  if (first === undefined) throw new RangeError("a trip needs a lake");
+  const days = daysFromTo(from, to).map((date) => {
+    const chances = lakes.map((lake) => {
+      const row = lake.daily.find((candidate) => candidate.date === date);
+      const good = row === undefined ? 0 : row.iceOff + row.postTurnover;
+      return { slug: lake.slug, name: lake.name, good: Math.min(1, good) };
+    });
+    return { date, lakes: chances, anyGood: Math.max(...chances.map(({ good }) => good)) };
+  });
+  return {
+    slug,
+    name,
+    from,
+    to,
+    rods: 4,
+    unlisted,
+    notes: "<p>Meet at the gate at six.</p>",
+    days,
+    pick: {
+      slug: first.slug,
+      name: first.name,
+      fallback: second === undefined ? null : { slug: second.slug, name: second.name },
+      good: 0.72,
+      either: 0.91,
+    },
+  };
+}
+
+const RIGS: Guide["rigs"] = {
+  rod_m: 3.05,
+  offBottom: { from_m: 0.15, to_m: 0.2 },
+  tippet: [
+    { size: "3X", diameter_mm: 0.2032 },
+    { size: "4X", diameter_mm: 0.1778 },
+    { size: "5X", diameter_mm: 0.1524 },
+  ],
+  leaders: [
+    {
+      name: "Long board",
+      sections: [
+        { part: "taper", length_m: 3.6576, size: "3X", diameter_mm: 0.2032 },
+        { part: "middle", length_m: 1.8288, size: "4X", diameter_mm: 0.1778 },
+        { part: "tippet", length_m: 0.9144, size: "5X", diameter_mm: 0.1524 },
+      ],
+      total_m: 6.4008,
+      knotted_m: 2.7432,
+      serves: { from_m: 2.9, to_m: 6.25 },
+      tied: 4,
+      warnings: [],
+      label: ["Long board 21 ft", "12 ft 3X, 6 ft 4X, 3 ft 5X", "set 9.5 to 20.5 ft"],
+    },
+    {
+      name: "Odd one",
+      sections: [
+        { part: "taper", length_m: 2.7432, size: "1X", diameter_mm: 0.254 },
+        { part: "middle", length_m: 2.7432, size: "4X", diameter_mm: 0.1778 },
+        { part: "tippet", length_m: 0.6, size: "5X", diameter_mm: 0.1524 },
+      ],
+      total_m: 6.0864,
+      knotted_m: 3.3432,
+      serves: null,
+      tied: 0,
+      warnings: ["1X to 4X is too big a step: put a piece of 2X or 3X between."],
+      label: ["Odd one 20 ft"],
+    },
+  ],
+  lines: [
+    { name: "Floater", kind: "floating", sinkRate_mps: null, countdown: [] },
+    {
+      name: "Clear slow",
+      kind: "clear intermediate",
+      sinkRate_mps: 0.0381,
+      countdown: [1, 2, 3, 4].map((depth_m) => ({ depth_m, seconds: Math.round(depth_m / 0.0381) })),
+    },
+  ],
+};
+
+const BACKTEST: NonNullable<Guide["backtest"]> = (["before", "25%", "50%"] as const).map((moment, i) => ({
+  moment,
+  n: 180 - 40 * i,
+  baseline: { mae: 5.2, crps: 3.7 },
+  model: { mae: 5.1 - 1.6 * i, crps: 3.6 - 1.1 * i, cover50: 0.52, cover80: 0.81 },
+  calibration: [0.1, 0.25, 0.5, 0.75, 0.9].map((said) => ({ said, came: said + 0.04 * (i - 1) })),
+}));
+
+const chapter = (slug: string, title: string) => ({
+  slug,
+  title,
+  html: `<p>What ${title.toLowerCase()} says.</p>\n<h2>More</h2>\n<p>And more.</p>`,
+});
+
+/** An invented guide with everything a page can show; `change` replaces whole parts of it. */
+export function siteGuide(change: Partial<Guide> = {}): Guide {
+  const lakes = [
+    bareLake("cinder", "Cinder Tarn", day("2026-04-04"), AS_OF),
+    fullLake("willow", "Willow Pond", day("2026-04-18"), AS_OF),
+    fullLake("kettle", "Kettle Lake", day("2026-04-29"), AS_OF),
+    withReports(fullLake("ember", "Ember Lake", day("2026-05-12"), AS_OF)),
+    fullLake("larch", "Larch Reservoir", day("2026-05-22"), AS_OF),
+    bareLake("high", "High Lake", day("2026-06-01"), AS_OF),
+  ].map(worded);
+  const tripLakes = lakes.filter(({ slug }) => slug === "ember" || slug === "larch");
+  return guideOf(lakes, AS_OF, {
+    baseUrl: null,
+    patterns: PATTERNS,
+    trips: [
+      trip("june-weekend", "June weekend", false, tripLakes),
+      trip("quiet-trip", "Quiet trip", true, tripLakes),
+    ],
+    rigs: RIGS,
+    backtest: BACKTEST,
+    chapters: [
+      chapter("cautions", "Cautions"),
+      chapter("reading", "How to read this guide"),
+      chapter("methods", "Methods and sources"),
+      chapter("printing", "Printing the cards"),
+      chapter("about", "About"),
+    ],
+    pages: [chapter("club-days", "Club days")],
+    ...change,
+  });
+}
+
+/** A guide made from a folder with nothing but places and dates. */
+export function bareGuide(): Guide {
+  const bare = siteGuide();
+  return siteGuide({
+    club: { ...bare.club, notice: null },
+    lakes: bare.lakes.filter(({ plan }) => plan.length === 0),
+    patterns: [],
+    trips: [],
+    rigs: { ...bare.rigs, tippet: [], leaders: [], lines: [] },
+    backtest: null,
+    cautions: [],
+    chapters: [],
+    pages: [],
+  });
+}
