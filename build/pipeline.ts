@@ -42,10 +42,9 @@ export async function makeGuide(request: GuideRequest): Promise<GuideResult> {
     request.asOf === undefined ? {} : { asOf: request.asOf },
   );
   if (club === undefined) return { problems };
-  const composed = composeGuide(club, await loadContent(), request);
-  const said = [...problems, ...composed.problems];
-  const { guide } = composed;
-  if (said.some(({ severity }) => severity === "error")) return { problems: said };
+  const { guide, problems: doubts } = composeGuide(club, await loadContent(), request);
+  const said = [...problems, ...doubts];
+  if (guide === undefined) return { problems: said };
   if (request.only !== undefined && !guide.lakes.some(({ slug }) => slug === request.only))
     throw new RequestError(
       `no lake “${request.only}”: the lakes are ${guide.lakes.map(({ slug }) => slug).join(", ")}`,

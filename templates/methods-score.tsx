@@ -1,9 +1,11 @@
 import { calibrationPlot, MOMENT_WORDS } from "../build/draw/calibration-plot.tsx";
 import { screenInk } from "../build/draw/ink.ts";
+import type { Guide } from "../build/guide/guide-schema.ts";
 import { chanceText, rounded } from "../build/model/units.ts";
-import type { BacktestRow } from "../build/season/forecast.ts";
 import { Harmless, Scroll, Section } from "./parts.tsx";
 import type { Sheet } from "./sheet.ts";
+
+type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
 const days = (value: number): string => value.toFixed(1);
 

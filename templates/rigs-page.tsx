@@ -7,10 +7,12 @@ import {
   sinkRateText,
   smallLengthText,
 } from "../build/model/units.ts";
-import type { Leader, Line } from "../build/rigs/rig-plan.ts";
 import { Page } from "./layout.tsx";
 import { capital, Fact, Scroll, Section } from "./parts.tsx";
 import type { Sheet } from "./sheet.ts";
+
+type Leader = Guide["rigs"]["leaders"][number];
+type Line = Guide["rigs"]["lines"][number];
 
 /** Where on the rigs page a leader stands; undefined for a name that is not there. */
 export function leaderId({ rigs }: Guide, name: string): string | undefined {
@@ -58,10 +60,13 @@ function LeaderBoard({ leader, sheet }: { leader: Leader; sheet: Sheet }) {
   );
 }
 
-const lineText = (line: Line, { guide }: Sheet): string =>
-  line.sinkRate_mps === null
-    ? line.kind
-    : `${line.kind}, sinks ${sinkRateText(line.sinkRate_mps, guide.club.units)}`;
+/** "Clear intermediate, sinks 1.5 in/s"; the kind only where the name does not say it. */
+const lineText = ({ name, kind, sinkRate_mps }: Line, { guide }: Sheet): string =>
+  [
+    name,
+    ...(name.toLowerCase().includes(kind) ? [] : [kind]),
+    ...(sinkRate_mps === null ? [] : [`sinks ${sinkRateText(sinkRate_mps, guide.club.units)}`]),
+  ].join(", ");
 
 /** Seconds to count before the retrieve: depths down, lines across. */
 function Countdowns({ sheet }: { sheet: Sheet }) {
@@ -137,11 +142,11 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
       )}
       {rigs.lines.length === 0 ? null : (
         <Section title="Lines" id="lines">
-          <dl>
+          <ul>
             {rigs.lines.map((line) => (
-              <Fact name={line.name}>{lineText(line, sheet)}</Fact>
+              <li>{lineText(line, sheet)}</li>
             ))}
-          </dl>
+          </ul>
           <Countdowns sheet={sheet} />
         </Section>
       )}

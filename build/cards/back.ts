@@ -1,5 +1,6 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { dayMonthYear } from "../model/calendar.ts";
+import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
 import { agencyText, cardCautions, factsText, qrTarget, whole } from "./card-words.ts";
 import {
   addRule,
@@ -12,14 +13,10 @@ import {
   setText,
 } from "./column.ts";
 import type { FaceLayout, Part } from "./face.ts";
-import type { Ruler, Run } from "./flow.ts";
-import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
+import { type Ruler, type Run, run } from "./flow.ts";
+import { mm } from "./paper.ts";
 import { type QrSymbol, QUIET_MODULES, qrSymbol } from "./qr.ts";
-import { ascent_pt, leading_pt, SMALL, STRONG, type TypeStyle } from "./type-styles.ts";
-
-const LEFT = CARD_MARGIN_PT;
-const WIDTH = A6.width_pt - 2 * CARD_MARGIN_PT;
-const BOTTOM = A6.height_pt - CARD_MARGIN_PT;
+import { ascent_pt, leading_pt, SMALL, STRONG } from "./type-styles.ts";
 
 const QR_PT = mm(24);
 /** Room for a pencil in a wet hand. */
@@ -32,8 +29,6 @@ const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 }
 
 /** What the front leaves unsaid. */
 const READING = "Days in brackets hold 8 chances in 10. Set: from fly to stop.";
-
-const run = (text: string, style: TypeStyle): Run => ({ text, style });
 
 function addFacts(column: Column, guide: Guide, lake: GuideLake): void {
   const facts = factsText(lake, guide.club.units);
@@ -167,7 +162,7 @@ function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol
 export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
   const set = (cautions: readonly Caution[], blankRows: number): Column => {
-    const column = createColumn(ruler, LEFT, WIDTH, CARD_MARGIN_PT);
+    const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
     addWarnings(column, lake, cautions);
     addRules(column, lake);

@@ -1,5 +1,5 @@
 import type { Misfit, Part, Piece } from "./face.ts";
-import { flow, type Ruler, type Run } from "./flow.ts";
+import { flow, ROUNDING_PT, type Ruler, type Run } from "./flow.ts";
 import { inMm } from "./paper.ts";
 import { ascent_pt, leading_pt } from "./type-styles.ts";
 
@@ -63,7 +63,7 @@ export function setText(column: Column, runs: readonly Run[], options: TextOptio
   for (const line of lines) {
     const styles = line.segments.map(({ style }) => style);
     const over_pt = line.width_pt - width_pt;
-    if (over_pt > 0.01)
+    if (over_pt > ROUNDING_PT)
       column.misfits.push({
         field,
         message: `“${line.segments.map(({ text }) => text).join("")}” is ${Math.ceil(inMm(over_pt))} mm too wide`,
@@ -129,7 +129,7 @@ export function overflow(
   usual_pt: Readonly<Record<string, number>>,
 ): Misfit[] {
   const over_pt = column.y_pt - bottom_pt;
-  if (over_pt <= 0.01) return [];
+  if (over_pt <= ROUNDING_PT) return [];
   const field = longestField(column, usual_pt);
   return [{ field, message: `${Math.ceil(inMm(over_pt))} mm too long`, hint: `Shorten ${field}.` }];
 }

@@ -14,7 +14,9 @@ export interface Run {
   readonly style: TypeStyle;
 }
 
-export interface Segment extends Run {
+export const run = (text: string, style: TypeStyle): Run => ({ text, style });
+
+interface Segment extends Run {
   /** From the start of the line. */
   readonly x_pt: number;
 }
@@ -59,6 +61,9 @@ function setLine(line: readonly Word[]): Line {
   return { segments, width_pt: last === undefined ? 0 : x_pt - last.width_pt + last.inked_pt };
 }
 
+/** Sums of the same widths in another order may differ by so much. */
+export const ROUNDING_PT = 0.01;
+
 /**
  * Breaks runs into lines no wider than `width_pt`. A single word that is wider stands on a line of its own, and the
  * line's width says so.
@@ -68,7 +73,7 @@ export function flow(runs: readonly Run[], width_pt: number, ruler: Ruler): Line
   let line: Word[] = [];
   let used_pt = 0;
   for (const word of runs.flatMap((run) => words(run, ruler))) {
-    if (line.length > 0 && used_pt + word.inked_pt > width_pt) {
+    if (line.length > 0 && used_pt + word.inked_pt > width_pt + ROUNDING_PT) {
       lines.push(setLine(line));
       line = [];
       used_pt = 0;

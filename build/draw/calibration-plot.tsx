@@ -1,6 +1,8 @@
 import { renderToString } from "preact-render-to-string";
-import type { BacktestRow } from "../season/forecast.ts";
+import type { Guide } from "../guide/guide-schema.ts";
 import type { Ink } from "./ink.ts";
+
+type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
 /** The moments of a season at which it is scored, in words. */
 export const MOMENT_WORDS: Readonly<Record<BacktestRow["moment"], string>> = {

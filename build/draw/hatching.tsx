@@ -2,6 +2,7 @@ import type { JSX } from "preact";
 import type { DayState } from "../model/phase.ts";
 import type { Band } from "./band.ts";
 import type { Ink } from "./ink.ts";
+import { tenth } from "./numbers.ts";
 
 type Segment = readonly [from: number, to: number];
 
@@ -59,8 +60,6 @@ const HATCHING: Readonly<Record<DayState, Hatch | undefined>> = {
   /** Bare. */
   summer: undefined,
 };
-
-const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 /** Dots of one level begin and end on a grid that is shifted by half from one level to the next. */
 function onGrid([from, to]: Segment, row: number): Segment | undefined {

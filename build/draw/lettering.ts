@@ -7,3 +7,6 @@ const width_em = (text: string): number =>
 
 /** About how wide a text will stand, in the units of `size`; drawings cannot measure a typeface they do not know. */
 export const roughWidth = (text: string, size: number): number => width_em(text) * size;
+
+/** Distance of lines of lettering as a multiple of its size. */
+export const LEADING = 1.25;

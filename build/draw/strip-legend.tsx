@@ -6,6 +6,7 @@ import { Hatching } from "./hatching.tsx";
 import type { Ink } from "./ink.ts";
 import { roughWidth } from "./lettering.ts";
 import { MarkShape, seenText } from "./mark-shape.tsx";
+import { tenth } from "./numbers.ts";
 
 interface LegendOptions {
   readonly ink: Ink;
@@ -83,17 +84,16 @@ function placeItems(items: readonly Item[], ink: Ink, width: number, swatchWidth
 export function stripLegend({ ink, width, marks }: LegendOptions): string {
   const size = ink.textSize;
   const swatchWidth = size * 1.8;
-  const round = (value: number): number => Math.round(value * 10) / 10;
   const states = DAY_STATES.map((state) => ({
     text: STATE_WORDS[state].name,
     swatch: (x: number, y: number) => (
       <Swatch
         state={state}
         ink={ink}
-        left={round(x + 0.5)}
-        right={round(x + swatchWidth)}
-        top={round(y + size * 0.2)}
-        bottom={round(y + size * 1.4)}
+        left={tenth(x + 0.5)}
+        right={tenth(x + swatchWidth)}
+        top={tenth(y + size * 0.2)}
+        bottom={tenth(y + size * 1.4)}
       />
     ),
   }));
@@ -103,9 +103,9 @@ export function stripLegend({ ink, width, marks }: LegendOptions): string {
       <MarkShape
         seen={seen}
         doubted={false}
-        x={round(x + swatchWidth / 2)}
-        y={round(y + size * 0.8)}
-        r={round(size * 0.3)}
+        x={tenth(x + swatchWidth / 2)}
+        y={tenth(y + size * 0.8)}
+        r={tenth(size * 0.3)}
         ink={ink}
       />
     ),
@@ -116,15 +116,15 @@ export function stripLegend({ ink, width, marks }: LegendOptions): string {
       xmlns="http://www.w3.org/2000/svg"
       role="img"
       width={width}
-      height={round(height)}
-      viewBox={`0 0 ${width} ${round(height)}`}
+      height={tenth(height)}
+      viewBox={`0 0 ${width} ${tenth(height)}`}
       font-size={size}
     >
       <title>{`Key to the season strip: ${placed.map(({ text }) => text).join(", ")}.`}</title>
       {placed.map(({ x, y, text, swatch }) => (
         <g>
           {swatch(x, y)}
-          <text x={round(x + swatchWidth + size * 0.4)} y={round(y + size * 1.12)} fill={ink.words}>
+          <text x={tenth(x + swatchWidth + size * 0.4)} y={tenth(y + size * 1.12)} fill={ink.words}>
             {text}
           </text>
         </g>

@@ -3,6 +3,7 @@ import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
+import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
@@ -20,8 +21,9 @@ export interface ComposeOptions {
 }
 
 export interface Composed {
-  readonly guide: Guide;
-  /** Reports the season model doubts and rigs that cannot be right; warnings only. */
+  /** Absent when the rig box has errors. */
+  readonly guide?: Guide;
+  /** Rigs that cannot be right, and reports that the season model doubts. */
   readonly problems: readonly Diagnostic[];
 }
 
@@ -128,6 +130,8 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
 
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
+  const rigProblems = rigDiagnostics(club.rigs);
+  if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club);
   const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
   const lakes = club.lakes
@@ -158,5 +162,5 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),
   };
-  return { guide, problems: forecast.doubts };
+  return { guide, problems: [...rigProblems, ...forecast.doubts] };
 }

@@ -6,15 +6,17 @@ import MarkdownIt from "markdown-it";
  */
 const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false }).disable("image");
 
-/** Headings start one level under the page's own. */
-markdown.core.ruler.push("demote-headings", (state) => {
+/** Headings go `deeper` than written, and never as high as the page's own title. */
+markdown.core.ruler.push("set-headings", (state) => {
+  const deeper = Number(state.env["deeper"]);
   for (const token of state.tokens)
     if (token.type === "heading_open" || token.type === "heading_close")
-      token.tag = `h${Math.min(6, Number(token.tag.slice(1)) + 1)}`;
+      token.tag = `h${Math.min(6, Math.max(2, Number(token.tag.slice(1)) + deeper))}`;
 });
 
 /** Renders Markdown to harmless HTML. A first-level heading becomes `h2`. */
-export const renderMarkdown = (text: string): string => markdown.render(text).trim();
+export const renderMarkdown = (text: string): string => markdown.render(text, { deeper: 1 }).trim();
 
-/** Renders a chapter without its first-level heading, which the page shows as its title. */
-export const renderChapter = (text: string): string => renderMarkdown(text.replace(/^\s*# .*\n?/, ""));
+/** Renders a chapter without its first-level heading, which the page shows as its title; the next level is `h2`. */
+export const renderChapter = (text: string): string =>
+  markdown.render(text.replace(/^\s*# .*\n?/, ""), { deeper: 0 }).trim();

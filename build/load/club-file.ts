@@ -7,6 +7,7 @@ import { clubSchema } from "./club-schema.ts";
 import { didYouMean } from "./did-you-mean.ts";
 import type { Moment } from "./moment.ts";
 import { errorAt } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { readRecord } from "./read-record.ts";
 import { readYaml } from "./yaml-document.ts";
 
@@ -35,7 +36,7 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
     problems.push(
       errorAt(doc.spot(["timezone"]), {
         code: "unknown-timezone",
-        message: `“${fields.timezone}” is not a time zone that is known`,
+        message: `${quoted(fields.timezone)} is not a time zone that is known`,
         hint:
           meant === undefined ? "write its IANA name, such as America/Denver" : `did you mean “${meant}”?`,
       }),

@@ -1,19 +1,18 @@
-import { readdir, readFile, realpath, stat } from "node:fs/promises";
-import path from "node:path";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { didYouMean } from "./did-you-mean.ts";
-import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import { Folder } from "./folder.ts";
+import { errorAt, startOf } from "./problem.ts";
 import { SLUG, slugOf } from "./slug.ts";
 
 /** The folders of a club folder and the ending their files have. */
-export const FOLDERS = {
+const FOLDERS = {
   lakes: ".yaml",
   patterns: ".yaml",
   reports: ".yaml",
   trips: ".yaml",
   pages: ".md",
 } as const;
-export type FolderName = keyof typeof FOLDERS;
+type FolderName = keyof typeof FOLDERS;
 const FOLDER_NAMES = Object.keys(FOLDERS) as FolderName[];
 const TOP_FILES = ["club.yaml", "rigs.yaml"];
 
@@ -37,124 +36,6 @@ export interface ClubFiles {
   /** Every lake file's slug, also of files that could not be read. */
   readonly lakeSlugs: readonly string[];
 }
-
-const MAX_BYTES = 2_000_000;
-const UTF_8 = new TextDecoder("utf-8", { fatal: true });
-
-const isIgnored = (name: string): boolean =>
-  name.startsWith(".") || name === "README.md" || /\.(geojson|csv)$/.test(name);
-
-const codeOf = (error: unknown): string =>
-  error instanceof Error && "code" in error ? String(error.code) : "";
-
-/** Reads a folder without ever leaving it. */
-class Folder {
-  readonly problems: Diagnostic[] = [];
-  readonly #root: string;
-
-  private constructor(root: string) {
-    this.#root = root;
-  }
-
-  static async open(dir: string): Promise<Folder | Fault> {
-    try {
-      const root = await realpath(dir);
-      if ((await stat(root)).isDirectory()) return new Folder(root);
-      return {
-        code: "not-a-folder",
-        message: `${dir} is a file, not a folder`,
-        hint: "give the folder that holds club.yaml",
-      };
-    } catch (error) {
-      return codeOf(error) === "ENOENT"
-        ? {
-            code: "missing-folder",
-            message: `there is no folder ${dir}`,
-            hint: "check its name, or begin one with: npm run new -- club NAME",
-          }
-        : { code: "unreadable", message: `the folder ${dir} cannot be read`, hint: "check who may read it" };
-    }
-  }
-
-  refuse(file: string, fault: Fault): undefined {
-    this.problems.push(errorAt(startOf(file), fault));
-    return undefined;
-  }
-
-  warn(file: string, fault: Fault): void {
-    this.problems.push(warningAt(startOf(file), fault));
-  }
-
-  /** The real place of a file or folder inside the club folder; undefined, with a problem, when it leads out. */
-  async #inside(file: string): Promise<string | undefined> {
-    try {
-      const real = await realpath(path.join(this.#root, file));
-      const relative = path.relative(this.#root, real);
-      if (relative === ".." || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative))
-        return this.refuse(file, {
-          code: "outside-folder",
-          message: "this is a link that leads out of the club folder",
-          hint: "copy what it leads to into the club folder instead",
-        });
-      return real;
-    } catch {
-      return this.refuse(file, UNREADABLE);
-    }
-  }
-
-  /** Names in a folder of the club folder, sorted; none when it is not there. */
-  async list(folder: string): Promise<string[]> {
-    const real = await this.#inside(folder);
-    if (real === undefined) return [];
-    try {
-      const names = await readdir(real);
-      return names.filter((name) => !isIgnored(name)).sort();
-    } catch (error) {
-      if (codeOf(error) === "ENOTDIR")
-        this.refuse(folder, {
-          code: "not-a-folder",
-          message: "this is a file; a folder belongs here",
-          hint: `move the file away and make a folder “${folder}”`,
-        });
-      else this.refuse(folder, UNREADABLE);
-      return [];
-    }
-  }
-
-  async read(file: string): Promise<string | undefined> {
-    const real = await this.#inside(file);
-    if (real === undefined) return undefined;
-    try {
-      const found = await stat(real);
-      if (!found.isFile())
-        return this.refuse(file, {
-          code: "not-a-file",
-          message: "this is not a plain file",
-          hint: "move it out of the club folder",
-        });
-      if (found.size > MAX_BYTES)
-        return this.refuse(file, {
-          code: "file-too-large",
-          message: `the file has ${Math.round(found.size / 1e6)} MB; a club file may have 2 MB`,
-          hint: "keep photos and other data out of the club folder, and split a long text",
-        });
-      return UTF_8.decode(await readFile(real));
-    } catch (error) {
-      return this.refuse(file, error instanceof TypeError ? NOT_UTF8 : UNREADABLE);
-    }
-  }
-}
-
-const UNREADABLE: Fault = {
-  code: "unreadable",
-  message: "this cannot be read",
-  hint: "check that it is there and who may read it",
-};
-const NOT_UTF8: Fault = {
-  code: "not-utf8",
-  message: "the file is not saved as UTF-8 text",
-  hint: "save it again in your editor with the encoding UTF-8",
-};
 
 async function readFolder(folder: Folder, name: FolderName): Promise<{ files: ClubFile[]; slugs: string[] }> {
   const ending = FOLDERS[name];

@@ -3,11 +3,15 @@ import { distance } from "fastest-levenshtein";
 /** Two words that differ only in case, hyphens, underscores or spaces are the same word written differently. */
 const bare = (word: string): string => word.toLowerCase().replace(/[-_ ]/g, "");
 
+/** Longer words are not compared. */
+const LONGEST_WORD = 60;
+
 /** Longer lists than this are not printed. */
 const MOST_LISTED = 30;
 
 /** The one of `known` that `word` was most likely meant to be; undefined when none comes near. */
 export function didYouMean(word: string, known: readonly string[]): string | undefined {
+  if (word.length > LONGEST_WORD) return undefined;
   const wanted = bare(word);
   let best: string | undefined;
   let bestSteps = Math.max(1, Math.floor(wanted.length / 3)) + 1;
@@ -19,8 +23,10 @@ export function didYouMean(word: string, known: readonly string[]): string | und
 }
 
 /** "choices: marl, clear", or how many there are when they are too many to print. */
-const listed = (known: readonly string[], named: string): string =>
-  known.length <= MOST_LISTED ? `${named}: ${known.join(", ")}` : `there are ${known.length} ${named}`;
+function listed(known: readonly string[], named: string): string {
+  if (known.length === 0) return `there are no ${named}`;
+  return known.length <= MOST_LISTED ? `${named}: ${known.join(", ")}` : `there are ${known.length} ${named}`;
+}
 
 /** "did you mean “ember”?", or the list where nothing comes near. */
 export function nearestOrList(word: string, known: readonly string[], named: string): string {

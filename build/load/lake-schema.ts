@@ -1,7 +1,9 @@
 import { z } from "zod";
 import { WATER_COLOURS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
-import { day, oneOf, quantity, REFUSALS, text, whole } from "./fields.ts";
+import { day, oneOf, text, whole } from "./fields.ts";
+import { quantity } from "./quantity.ts";
+import { REFUSALS } from "./written.ts";
 
 /** Deepest lake on earth, rounded up; a limit against slips of the keyboard. */
 const DEEPEST = "1700 m";

@@ -5,7 +5,7 @@ import { errorAt, startOf } from "./problem.ts";
 
 /** Reads a page of the club's own; its title is its first heading. */
 export function readPage({ file, slug, text }: ClubFile, problems: Diagnostic[]): Chapter | undefined {
-  const title = /^#[ \t]+(.+?)[ \t]*#*[ \t]*$/m.exec(text)?.[1];
+  const title = /^#[ \t]+(\S.*)$/m.exec(text)?.[1]?.trim();
   if (title !== undefined) return { slug, title, markdown: text };
   problems.push(
     errorAt(startOf(file), {

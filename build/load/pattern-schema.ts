@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
-import { oneOf, quantity, text, whole } from "./fields.ts";
+import { oneOf, text, whole } from "./fields.ts";
+import { quantity } from "./quantity.ts";
 
 const hookSize = (description: string) => whole(1, 28, description);
 

@@ -6,6 +6,7 @@ import type { ClubFile } from "./club-files.ts";
 import { nearestOrList } from "./did-you-mean.ts";
 import { present } from "./present.ts";
 import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { type Row, readRows } from "./read-record.ts";
 import { type reportRow, reportsSchema } from "./report-schema.ts";
 import { readYaml } from "./yaml-document.ts";
@@ -18,7 +19,7 @@ const YEAR = /^\d{4}$/;
 /** Names no lake file of the club: what to say. */
 export const unknownLake = (slug: string, lakes: Iterable<string>): Fault => ({
   code: "unknown-lake",
-  message: `there is no lake “${slug}”`,
+  message: `there is no lake ${quoted(slug)}`,
   hint: nearestOrList(slug, [...lakes], "lakes"),
 });
 

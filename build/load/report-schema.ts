@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { ICE_STATES } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
-import { day, oneOf, quantity, text, whole } from "./fields.ts";
+import { day, oneOf, text, whole } from "./fields.ts";
+import { quantity } from "./quantity.ts";
 
 export const reportRow = z
   .strictObject({

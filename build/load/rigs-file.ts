@@ -6,6 +6,7 @@ import type { ClubFile } from "./club-files.ts";
 import { fromBeyondTo } from "./depths.ts";
 import { present } from "./present.ts";
 import { errorAt } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { readRecord, readRows } from "./read-record.ts";
 import { rigsSchema, SHOT_DENSITY_KGM3 } from "./rigs-schema.ts";
 import { readYaml, type YamlDocument } from "./yaml-document.ts";
@@ -84,7 +85,7 @@ function repeatedNames(lists: Partial<Lists>, problems: Diagnostic[]): void {
         problems.push(
           errorAt(where, {
             code: "name-twice",
-            message: `${key}: “${name}” is there already, on line ${line}`,
+            message: `${key}: ${quoted(name)} is there already, on line ${line}`,
             hint: "give each its own name; cards and boards call it by its name",
           }),
         );

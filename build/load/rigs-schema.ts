@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { LINE_KINDS } from "../model/club.ts";
-import { oneOf, quantity, text, tippetSize, whole } from "./fields.ts";
+import { oneOf, text, tippetSize, whole } from "./fields.ts";
+import { quantity } from "./quantity.ts";
 
 /** Density of what split shot is made of, kg/m3. Lead, tin, tungsten: NIST. Brass and steel: common alloys, from memory. */
 export const SHOT_DENSITY_KGM3 = {

@@ -148,9 +148,9 @@ export const reportsYaml = (lake: string): string => `${fromSubfolder("reports")
 #   phase  ${choices(PHASES)}
 #   water, clarity, oxygen, rods, hours, notes   as far as you know them
 
-- { lake: ${lake}, date: 2026-05-02, ice: on, notes: "An example: replace it with what you saw." }
-# - { lake: ${lake}, date: 2026-05-12, ice: off, water: 43 degF, clarity: 7 ft }
-# - { lake: ${lake}, date: 2026-05-24, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
+- { lake: ${lake}, date: 2026-04-28, ice: on, notes: "An example: replace it with what you saw." }
+# - { lake: ${lake}, date: 2026-05-04, ice: off, water: 43 degF, clarity: 7 ft }
+# - { lake: ${lake}, date: 2026-05-16, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
 `;
 
 export const rigsYaml = (): string => `${fromClubFolder("rigs")}

@@ -4,6 +4,7 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import type { ClubFile } from "./club-files.ts";
 import { present } from "./present.ts";
 import { errorAt, type Fault, warningAt } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { readRecord } from "./read-record.ts";
 import { unknownLake } from "./report-file.ts";
 import { tripSchema } from "./trip-schema.ts";
@@ -68,7 +69,7 @@ const lakeProblems = (
     return [
       warningAt(where, {
         code: "lake-named-twice",
-        message: `“${slug}” is named twice; it counts once`,
+        message: `${quoted(slug)} is named twice; it counts once`,
         hint: "remove one of the two",
       }),
     ];

@@ -2,7 +2,7 @@ import { constructFromEvents, EVENT_ID, type Event, parseEvents, YAMLException }
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
 import { errorAt, type Fault, startOf } from "./problem.ts";
 import { type Entry, type Place, placesOf } from "./yaml-places.ts";
-import { yamlFault } from "./yaml-words.ts";
+import { isOfLineBefore, yamlFault } from "./yaml-words.ts";
 
 /** Keys and list positions (from 0) that lead to a value. */
 export type Path = readonly PropertyKey[];
@@ -30,6 +30,9 @@ const SEVERAL_DOCUMENTS: Fault = {
   message: "a second document begins here",
   hint: "remove this line, or move what follows to a file of its own",
 };
+
+/** Characters of a line that are looked at to say what is wrong with it. */
+const NEARBY = 500;
 
 type SpotOf = (offset: number) => SourceSpot;
 
@@ -67,16 +70,25 @@ function finder(root: Place, spotOf: SpotOf): Pick<YamlDocument, "spot" | "keySp
   };
 }
 
+const lastLineStart = (text: string): number => {
+  const end = text.trimEnd().length;
+  return Math.max(text.lastIndexOf("\n", end), text.lastIndexOf("\r", end - 1)) + 1;
+};
+
 function refusal(error: unknown, text: string, spotOf: SpotOf): Diagnostic {
   if (!(error instanceof YAMLException) || error.mark === undefined) throw error;
   const { position } = error.mark;
   const before =
     text
-      .slice(0, position)
+      .slice(Math.max(0, position - NEARBY), position)
       .split(/[\r\n]/)
       .at(-1) ?? "";
-  const rest = text.slice(position).split(/[\r\n]/)[0] ?? "";
-  return errorAt(spotOf(position), yamlFault(error.reason, before, rest));
+  const rest = text.slice(position, position + NEARBY).split(/[\r\n]/)[0] ?? "";
+  const spot = spotOf(position);
+  const place = isOfLineBefore(error.reason)
+    ? spotOf(lastLineStart(text.slice(0, position - spot.column + 1)))
+    : spot;
+  return errorAt(place, yamlFault(error.reason, before, rest));
 }
 
 interface ReadYaml {

@@ -1,5 +1,6 @@
 import { EVENT_ID, type Event, getScalarValue, SCALAR_STYLE } from "js-yaml";
 import type { Fault } from "./problem.ts";
+import { quoted } from "./quote.ts";
 
 /** Where a value begins, as an offset into the text, and the places of what it holds. */
 export interface Place {
@@ -20,7 +21,7 @@ export interface WalkReport {
 }
 
 /** What may stand between the end of a value and the dash of the next list entry. */
-const UP_TO_DASH = /(?:[\s"'\]},]|#.*)*/y;
+const UP_TO_DASH = /(?:[\s"'\]},]+|#.*)*/y;
 
 /** Walks the events of one document; refuses aliases, tags, keys written twice and `__proto__`. */
 class Walk {
@@ -102,6 +103,12 @@ class Walk {
       const event = this.events[this.#next];
       const key = event?.type === EVENT_ID.SCALAR ? getScalarValue(this.text, event) : "";
       const keyStart = this.node(start).start;
+      if (event?.type === EVENT_ID.SEQUENCE || event?.type === EVENT_ID.MAPPING)
+        this.report.refuse(keyStart, {
+          code: "yaml-bad-key",
+          message: "a list or group stands where a key belongs",
+          hint: "write a plain word before the colon, and put a text that begins with { or [ in quotes",
+        });
       this.#checkKey(key, keyStart, entries.get(key));
       entries.set(key, { keyStart, value: this.node(keyStart) });
     }
@@ -119,7 +126,7 @@ class Walk {
     if (earlier !== undefined)
       this.report.refuse(keyStart, {
         code: "duplicate-key",
-        message: `“${key}” is there already, on line ${this.report.lineOf(earlier.keyStart)}`,
+        message: `${quoted(key)} is there already, on line ${this.report.lineOf(earlier.keyStart)}`,
         hint: "keep one of the two",
       });
   }

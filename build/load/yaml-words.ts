@@ -12,6 +12,14 @@ const INDENT = syntax(
   "indent lines of one group by the same number of spaces, and write “key: value” with a space after the colon",
 );
 
+const NO_COLON = syntax(
+  "this line is no “key: value”",
+  "write a space after the colon; indent the further lines of a long text, or put it in quotes",
+);
+
+/** True where the parser notices a bad line only on the next one. */
+export const isOfLineBefore = (reason: string): boolean => /multiline key|separator is expected/.test(reason);
+
 /** What the YAML parser says, and what we say instead. */
 const WORDINGS: readonly Wording[] = [
   {
@@ -31,24 +39,12 @@ const WORDINGS: readonly Wording[] = [
     },
   },
   {
-    reason: /complex keys/,
-    fault: {
-      code: "yaml-bad-key",
-      message: "a list or group stands where a key belongs",
-      hint: "write a plain word before the colon",
-    },
-  },
-  {
     reason: /null byte|non-printable|valid JSON character/,
     fault: {
       code: "yaml-bad-character",
       message: "the file holds a character that cannot be printed",
       hint: "delete it; save the file as plain text, UTF-8",
     },
-  },
-  {
-    reason: /single quoted|double quoted/,
-    fault: syntax("a quote that was opened is not closed", "close it with the same kind of quote"),
   },
   {
     reason: /escape sequence|hexadecimal/,
@@ -58,13 +54,14 @@ const WORDINGS: readonly Wording[] = [
     ),
   },
   {
-    reason: /flow collection|deficient indentation|found ','/,
+    reason: /flow collection|deficient indentation|quoted scalar|found ','/,
     fault: syntax(
       "a bracket or quote opened before here is not closed",
       "close each “[” with “]”, each “{” with “}” and each quote, with a comma between entries",
     ),
   },
-  { reason: /indentation|multiline key|expected ':'/, fault: INDENT },
+  { reason: /indentation/, fault: INDENT },
+  { reason: /multiline key|expected ':'|separator is expected/, fault: NO_COLON },
 ];
 
 const COLON_IN_TEXT = syntax(

@@ -9,8 +9,15 @@ import { hemisphereOfLakes, type IceOffDays, iceOffBySeason } from "./records.ts
 import { fitInputOf, regionsOf } from "./region-season.ts";
 import { crps, type DayForecast, forecastOfChances, quantile, shareBelow } from "./scoring.ts";
 import { priorGrid } from "./season-grid.ts";
-import { dayChances, type EvidenceOfLake, lawOf, spanOf, updateSeason } from "./season-posterior.ts";
-import { WRONG, WRONG_DAYS } from "./statements.ts";
+import {
+  dayChances,
+  type LakeAndEvidence,
+  lawOf,
+  SHARED_WEIGHT,
+  spanOf,
+  updateSeason,
+} from "./season-posterior.ts";
+import { WRONG, WRONG_RECORDED_DAY } from "./statements.ts";
 
 /** A season is scored when so many of its lakes have so many other seasons on record. */
 const LEAST_LAKES = 6;
@@ -80,7 +87,7 @@ function evidenceBy(opened: number, today: number, span: DaySpan): LakeEvidence 
   const chance = Float64Array.from({ length: span.to - span.from + 1 }, (_, i) => {
     const day = span.from + i;
     if (opened > today) return day > today ? 1 - WRONG : WRONG;
-    return day === Math.round(opened) ? 1 - WRONG : WRONG / WRONG_DAYS;
+    return day === Math.round(opened) ? 1 - WRONG : WRONG_RECORDED_DAY;
   });
   return { span, chance };
 }
@@ -96,14 +103,14 @@ function casesAt(
   return [...new Set(regions)].flatMap((region) => {
     const grid = priorGrid(fit, region, GRID);
     const members = regions.flatMap((own, lake) => (own === region ? [lake] : []));
-    const lakes = members.map((lake): EvidenceOfLake & { lake: number; span: DaySpan } => {
+    const lakes = members.map((lake): LakeAndEvidence & { lake: number; span: DaySpan } => {
       const law = lawOf(fit, lake);
       const span = spanOf(law, grid);
       const day = opened.get(lake);
       const evidence = day === undefined || today === undefined ? undefined : evidenceBy(day, today, span);
       return { lake, law, span, evidence };
     });
-    const posterior = updateSeason(fit, region, lakes, { grid: GRID, sharedWeight: SHARED });
+    const posterior = updateSeason(fit, region, lakes, { grid: GRID, sharedWeight: SHARED_WEIGHT });
     return lakes.flatMap(({ lake, law, span, evidence }, place): Case[] => {
       const observed = opened.get(lake);
       if (observed === undefined || !scored.includes(lake) || observed <= (today ?? Number.NEGATIVE_INFINITY))
@@ -167,4 +174,3 @@ export function backtest(lakes: readonly Lake[], season?: number): BacktestRow[]
     .map(([moment, scored]) => rowOf(moment, scored));
   return rows.length === 0 ? null : rows;
 }
-const SHARED = 0.6;

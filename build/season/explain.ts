@@ -4,7 +4,7 @@ import { evidenceOf } from "./lake-evidence.ts";
 import { at } from "./numbers.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf } from "./season-grid.ts";
-import { evidenceOnGrid, middlesOf, type OnGrid, SHARED_WEIGHT } from "./season-posterior.ts";
+import { chanceOnGrid, momentOnGrid, SHARED_WEIGHT } from "./season-posterior.ts";
 import { sharpenersOf } from "./sharpen.ts";
 import type { Statement } from "./statements.ts";
 
@@ -32,32 +32,37 @@ function springOf(region: RegionSeason): Evidence["spring"] {
 
 const rounded = (days: number): number => Math.round(days * 100) / 100;
 
-/** Mean ice-off day of a lake when the season's points weigh `weights` before its own evidence. */
-function meanDay(
-  lake: LakeSeason,
-  region: RegionSeason,
-  weights: Float64Array,
-  own: OnGrid | undefined,
-): number {
-  const middles = own === undefined ? middlesOf(lake.law, region.posterior.grid) : undefined;
-  let chance = 0;
-  let day = 0;
-  for (let p = 0; p < weights.length; p++) {
-    const weight = at(weights, p);
-    if (weight < 1e-12) continue;
-    chance += weight * (own === undefined ? 1 : at(own.chance, p));
-    day += weight * (middles === undefined ? at(own?.chanceTimesDay ?? weights, p) : at(middles, p));
-  }
-  return day / chance;
+/** A lake's evidence over its region's season: the chance of it at each point, and that chance times the mean ice-off day. */
+interface Integrals {
+  readonly chance: Float64Array | undefined;
+  readonly moment: Float64Array;
 }
 
-/** A lake's evidence without one of its statements; `undefined` when nothing is left. */
-function withoutStatement(lake: LakeSeason, statement: Statement, region: RegionSeason): OnGrid | undefined {
-  const rest = lake.statements.filter((other) => other !== statement);
-  return rest.length === 0
-    ? undefined
-    : evidenceOnGrid(evidenceOf(rest, lake.cases, lake.span), lake.law, region.posterior.grid);
+function integralsOf(
+  lake: LakeSeason,
+  statements: readonly Statement[],
+  { posterior: { grid } }: RegionSeason,
+): Integrals {
+  const evidence = statements.length === 0 ? undefined : evidenceOf(statements, lake.cases, lake.span);
+  return {
+    chance: evidence === undefined ? undefined : chanceOnGrid(evidence, lake.law, grid),
+    moment: momentOnGrid(evidence, lake.law, grid),
+  };
 }
+
+/** Mean ice-off day when the season's points weigh `weights` before the lake's own evidence. */
+function meanDay({ chance, moment }: Integrals, weights: Float64Array): number {
+  let all = 0;
+  let day = 0;
+  for (let p = 0; p < weights.length; p++) {
+    all += at(weights, p) * (chance === undefined ? 1 : at(chance, p));
+    day += at(weights, p) * at(moment, p);
+  }
+  return day / all;
+}
+
+const without = (lake: LakeSeason, statement: Statement): Statement[] =>
+  lake.statements.filter((other) => other !== statement);
 
 /** How the season's mean effect and slope move when a lake's evidence comes in. */
 interface Pull {
@@ -77,19 +82,16 @@ function pullsOf({ posterior, lakes }: RegionSeason): Pull[] {
   });
 }
 
-/** Ratio by which the season's points change when one statement of another lake is taken out. */
+/** Ratio by which the season's points change when one statement of a lake is taken out. Each is worked out once. */
 function ratiosOf(region: RegionSeason): (place: number, statement: Statement) => Float64Array {
   const known = new Map<Statement, Float64Array>();
   return (place, statement) => {
-    const ratio = known.get(statement);
-    if (ratio !== undefined) return ratio;
     const lake = region.lakes[place];
     const whole = region.posterior.onGrid[place];
-    if (lake === undefined || whole === undefined) return new Float64Array();
-    const rest = withoutStatement(lake, statement, region);
-    const made = whole.chance.map(
-      (chance, p) => ((rest === undefined ? 1 : at(rest.chance, p)) / chance) ** SHARED_WEIGHT,
-    );
+    const ratio = known.get(statement);
+    if (ratio !== undefined || lake === undefined || whole === undefined) return ratio ?? new Float64Array();
+    const rest = integralsOf(lake, without(lake, statement), region).chance;
+    const made = whole.map((chance, p) => ((rest === undefined ? 1 : at(rest, p)) / chance) ** SHARED_WEIGHT);
     known.set(statement, made);
     return made;
   };
@@ -104,9 +106,9 @@ function movedByOf(
 ): Evidence["movedBy"] {
   const lake = region.lakes[place];
   if (lake === undefined) return [];
-  const own = region.posterior.onGrid[place];
   const season = region.posterior.without(place);
-  const mean = meanDay(lake, region, season, own);
+  const own = integralsOf(lake, lake.statements, region);
+  const mean = meanDay(own, season);
   const others = pulls
     .filter((pull) => pull.place !== place)
     .map((pull) => ({ place: pull.place, size: Math.abs(pull.s + lake.law.x * pull.k) }))
@@ -115,20 +117,13 @@ function movedByOf(
   const shifts = [
     ...lake.statements.map((statement) => ({
       statement,
-      days: mean - meanDay(lake, region, season, withoutStatement(lake, statement, region)),
+      days: mean - meanDay(integralsOf(lake, without(lake, statement), region), season),
     })),
     ...others.flatMap((other) =>
       (region.lakes[other.place]?.statements ?? []).map((statement) => {
         const ratio = ratioOf(other.place, statement);
-        const days =
-          mean -
-          meanDay(
-            lake,
-            region,
-            season.map((weight, p) => weight * at(ratio, p)),
-            own,
-          );
-        return { statement, days };
+        const changed = season.map((weight, p) => weight * at(ratio, p));
+        return { statement, days: mean - meanDay(own, changed) };
       }),
     ),
   ];

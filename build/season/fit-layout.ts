@@ -22,7 +22,7 @@ export function layoutOf({ covariates, regions, seasons }: FitInput): Layout {
     seasons,
     size: betas + lakes + 2 * seasons,
     blocks:
-      lakes > 2 * seasons
+      lakes > 2 * seasons // only then may a row touch all seasons
         ? { first: betas, count: lakes, width: 1 }
         : { first: betas + lakes, count: seasons, width: 2 },
   };
@@ -83,3 +83,31 @@ export function recordRows(layout: Layout, records: readonly PastRecord[]): (x: 
     return { starts, unknowns, weights };
   };
 }
+
+/** Number of seasons on record in each region, from region 0 on. */
+export function seasonsByRegion({ regions, records }: FitInput): number[] {
+  const seasons = regions.reduce<Set<number>[]>((all, region) => {
+    all[region] ??= new Set();
+    return all;
+  }, []);
+  for (const { lake, season } of records) seasons[regions[lake] ?? 0]?.add(season);
+  return seasons.map(({ size }) => size);
+}
+
+/**
+ * The sum of all slopes of a region. A common slope cannot be told from lakes that lie closer together or farther apart, and with many more
+ * lakes than seasons the prior of the lakes would press them together without end: there the slopes are held to a sum of zero.
+ */
+export function slopeSumRows(layout: Layout, { regions, records }: FitInput): SparseRows {
+  const regionOf = new Map(records.map(({ lake, season }) => [season, regions[lake] ?? 0]));
+  return rowsOf(
+    [...new Set(regionOf.values())].map((region) =>
+      [...regionOf]
+        .filter(([, own]) => own === region)
+        .map(([season]) => [placeOfSeason(layout, season) + 1, 1]),
+    ),
+  );
+}
+
+/** True when there are so many lakes that the slopes must be held. */
+export const slopesHeld = ({ lakes, seasons }: Layout): boolean => lakes > 2 * seasons;

@@ -1,5 +1,5 @@
 import { type FitInput, isExact, type PastRecord } from "./fit-input.ts";
-import { type Layout, lakeRows, placeOfLake, seasonRows } from "./fit-layout.ts";
+import { type Layout, lakeRows, placeOfLake, seasonRows, seasonsByRegion, slopesHeld } from "./fit-layout.ts";
 import type { Solution } from "./normal-equations.ts";
 import { addTo, at, total } from "./numbers.ts";
 import type { SparseRows } from "./sparse-rows.ts";
@@ -105,9 +105,13 @@ export function newVariances(
  */
 export function splitDoubt(
   layout: Layout,
-  { regions }: FitInput,
+  input: FitInput,
   solution: Solution,
+  x: Float64Array,
+  slopeVariance: number,
 ): { shared: Float64Array; own: Float64Array } {
+  const { regions } = input;
+  const seasons = seasonsByRegion(input);
   const variances = solution.variancesOf(lakeRows(layout));
   const shared = Float64Array.from(new Set(regions), (region) => {
     const lakes = regions.flatMap((other, lake) => (other === region ? [lake] : []));
@@ -117,8 +121,13 @@ export function splitDoubt(
     const own = lakes.reduce((sum, lake) => sum + at(variances, lake), 0);
     return Math.max(0, (ofSum - own) / (n * (n - 1)));
   });
-  const own = variances.map((variance, lake) =>
-    Math.max(LEAST_OWN_VARIANCE, variance - at(shared, regions[lake] ?? 0)),
-  );
+  const own = variances.map((variance, lake) => {
+    const region = regions[lake] ?? 0;
+    // what holding the slopes has hidden: the mean of so many of them is not known to be zero
+    const hidden = slopesHeld(layout)
+      ? (at(x, lake) ** 2 * slopeVariance) / Math.max(1, seasons[region] ?? 1)
+      : 0;
+    return Math.max(LEAST_OWN_VARIANCE, variance - at(shared, region) + hidden);
+  });
   return { shared, own };
 }

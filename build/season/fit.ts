@@ -1,5 +1,14 @@
 import { type FitInput, isExact, middleOf, type PastRecord } from "./fit-input.ts";
-import { betaRows, type Layout, layoutOf, offsetRows, recordRows, seasonRows } from "./fit-layout.ts";
+import {
+  betaRows,
+  type Layout,
+  layoutOf,
+  offsetRows,
+  recordRows,
+  seasonRows,
+  slopeSumRows,
+  slopesHeld,
+} from "./fit-layout.ts";
 import {
   newVariances,
   priorVariances,
@@ -11,6 +20,7 @@ import {
 import { type Sight, sightOfInterval } from "./interval.ts";
 import { type Known, type Solution, solveNormalEquations } from "./normal-equations.ts";
 import { at, meanOf } from "./numbers.ts";
+import { countOf } from "./sparse-rows.ts";
 import { ERROR_DF } from "./student-t.ts";
 
 /** What past seasons say: all that a forecast needs. */
@@ -45,11 +55,16 @@ const USUAL_FIT: FitSettings = { rounds: 30, settled_days: 1e-3, step_days: 5 };
 
 /** Leaves the level of the lakes to the records. */
 const FLAT_PRECISION = 1e-6;
+/** Holds the sum of the slopes at zero. */
+const HELD_PRECISION = 1e6;
 
 /** Each lake's place among its region's lakes, in steps of so many days. */
 function loadings(m: Float64Array, regions: readonly number[], step_days: number): Float64Array {
   const means = new Map(
-    [...new Set(regions)].map((region) => [region, meanOf(m.filter((_, lake) => regions[lake] === region))]),
+    [...new Set(regions)].map((region) => [
+      region,
+      meanOf([...m].filter((_, lake) => regions[lake] === region)),
+    ]),
   );
   return m.map((value, lake) => (value - (means.get(regions[lake] ?? 0) ?? value)) / step_days);
 }
@@ -64,11 +79,22 @@ function priorsOf(layout: Layout, input: FitInput): (variances: Variances) => Kn
     precision: Float64Array.of(levelPrecision, ...covariates.map(({ sd }) => sd ** -2)),
   };
   const offsets = offsetRows(layout, input);
+  const slopeSums = slopeSumRows(layout, input);
+  const held: Known[] = slopesHeld(layout)
+    ? [
+        {
+          rows: slopeSums,
+          value: new Float64Array(countOf(slopeSums)),
+          precision: new Float64Array(countOf(slopeSums)).fill(HELD_PRECISION),
+        },
+      ]
+    : [];
   return ({ omega: { ss, sk, kk }, tau2 }) => {
     const slope = sk / ss;
     const precisions = Float64Array.of(1 / ss, 1 / (kk - slope * sk));
     return [
       beta,
+      ...held,
       {
         rows: offsets,
         value: new Float64Array(layout.lakes),
@@ -177,7 +203,7 @@ export function fitPastSeasons(input: FitInput, settings: FitSettings = USUAL_FI
       m.every((value, lake) => Math.abs(value - at(before ?? m, lake)) < settings.settled_days);
     before = m;
     if (round < settings.rounds && !settled) continue;
-    const { shared, own } = splitDoubt(layout, input, solution);
+    const { shared, own } = splitDoubt(layout, input, solution, x, variances.omega.kk);
     return {
       m: m.map((value) => value + centre),
       v: own,

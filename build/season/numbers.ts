@@ -13,17 +13,20 @@ export function addTo(sums: Float64Array, index: number, amount: number): void {
 }
 
 /** Sum of all values. */
-export function total(values: ArrayLike<number>): number {
+export function total(values: Float64Array): number {
   let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i] ?? Number.NaN;
+  for (let i = 0; i < values.length; i++) sum += at(values, i);
   return sum;
 }
 
 /** The same values divided by their sum. */
 export function normalised(values: Float64Array): Float64Array {
   const sum = total(values);
-  return values.map((value) => value / sum);
+  const shares = new Float64Array(values.length);
+  for (let i = 0; i < shares.length; i++) shares[i] = at(values, i) / sum;
+  return shares;
 }
 
 /** Arithmetic mean; NaN of nothing. */
-export const meanOf = (values: ArrayLike<number>): number => total(values) / values.length;
+export const meanOf = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;

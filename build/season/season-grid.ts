@@ -19,6 +19,9 @@ export interface GridSize {
 export const USUAL_GRID: GridSize = { s: 161, k: 15 };
 const FINE_GRID: GridSize = { s: 81, k: 31 };
 
+/** Sums over a grid are exact to a few thousandths while a step is at most 1 / 0.6 standard deviations of a normal shape (Poisson summation). */
+const FINE_ENOUGH = 0.6;
+
 /** Half width of the grid: standard deviations of the season, and of the slope given the season. */
 const REACH_S = 6;
 const REACH_K = 3.5;
@@ -63,8 +66,11 @@ export function priorGrid(fit: Fit, region: number, size: GridSize = USUAL_GRID)
 
 /** Chances from their logs, summing to 1. */
 export function weightsOf(logWeights: Float64Array): Float64Array {
-  const best = logWeights.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-  return normalised(logWeights.map((log) => Math.exp(log - best)));
+  let best = Number.NEGATIVE_INFINITY;
+  for (let p = 0; p < logWeights.length; p++) best = Math.max(best, at(logWeights, p));
+  const weights = new Float64Array(logWeights.length);
+  for (let p = 0; p < weights.length; p++) weights[p] = Math.exp(at(logWeights, p) - best);
+  return normalised(weights);
 }
 
 /** Mean and standard deviation of values under chances that sum to 1. */
@@ -88,7 +94,7 @@ export function refinedGrid(
 ): SeasonGrid | undefined {
   const effect = momentsOf(grid.s, weights);
   const slope = momentsOf(grid.k, weights);
-  if (effect.sd > grid.stepS && slope.sd > grid.stepK) return undefined;
+  if (effect.sd > FINE_ENOUGH * grid.stepS && slope.sd > FINE_ENOUGH * grid.stepK) return undefined;
   const { logPrior } = priorOf(fit, region);
   const rangeS = { middle: effect.mean, half: REACH_S * Math.max(effect.sd, grid.stepS / 2) };
   const rangeK = { middle: slope.mean, half: REACH_S * Math.max(slope.sd, grid.stepK / 2) };

@@ -9,7 +9,7 @@ import {
   USUAL_GRID,
   weightsOf,
 } from "./season-grid.ts";
-import { t4Cdf } from "./student-t.ts";
+import { t4Cdf, t4PartialMean } from "./student-t.ts";
 
 /**
  * Weight of one lake's evidence in the shared season: neighbouring lakes err together, so that each counts for less than one.
@@ -31,58 +31,69 @@ export const lawOf = (fit: Fit, lake: number): LakeLaw => ({
 });
 
 /** Middle of the lake's ice-off at each point of the grid. */
-export const middlesOf = ({ m, x }: LakeLaw, grid: SeasonGrid): Float64Array =>
-  grid.s.map((s, i) => m + s + x * at(grid.k, i));
+export function middlesOf({ m, x }: LakeLaw, grid: SeasonGrid): Float64Array {
+  const middles = new Float64Array(grid.s.length);
+  for (let p = 0; p < middles.length; p++) middles[p] = m + at(grid.s, p) + x * at(grid.k, p);
+  return middles;
+}
 
 /** Farthest an ice-off is looked for beyond the grid: so many scales, and never more than so many days. */
 const TAIL_SCALES = 20;
 const LONGEST_TAIL_DAYS = 60;
 
+const tailOf = ({ scale }: LakeLaw): number => Math.ceil(Math.min(TAIL_SCALES * scale, LONGEST_TAIL_DAYS));
+
 /** Every day on which a lake may open, given the season's grid. */
 export function spanOf(law: LakeLaw, grid: SeasonGrid): DaySpan {
   const middles = middlesOf(law, grid);
-  const tail = Math.min(TAIL_SCALES * law.scale, LONGEST_TAIL_DAYS);
-  return {
-    from: Math.floor(middles.reduce((a, b) => Math.min(a, b)) - tail),
-    to: Math.ceil(middles.reduce((a, b) => Math.max(a, b)) + tail),
-  };
-}
-
-/** Chance of a lake's evidence at each point of the grid, and that chance times the mean ice-off day given it. */
-export interface OnGrid {
-  readonly chance: Float64Array;
-  readonly chanceTimesDay: Float64Array;
+  let [earliest, latest] = [law.m, law.m];
+  for (let p = 0; p < middles.length; p++) {
+    earliest = Math.min(earliest, at(middles, p));
+    latest = Math.max(latest, at(middles, p));
+  }
+  return { from: Math.floor(earliest) - tailOf(law), to: Math.ceil(latest) + tailOf(law) };
 }
 
 /** Smallest chance whose log is still taken. */
 const TINY = 1e-300;
 
-/** Integrates the evidence over the lake's t law in closed form, at every point of the grid. */
-export function evidenceOnGrid(evidence: LakeEvidence, law: LakeLaw, grid: SeasonGrid): OnGrid {
+/** Chance of a lake's evidence at each point of the grid: its integral over the lake's t law, in closed form. */
+export function chanceOnGrid(evidence: LakeEvidence, law: LakeLaw, grid: SeasonGrid): Float64Array {
   const { edges, falls, last } = stepsOf(evidence);
+  const chances = middlesOf(law, grid);
+  for (let p = 0; p < chances.length; p++) {
+    const middle = at(chances, p);
+    let chance = last;
+    for (let e = 0; e < edges.length; e++)
+      chance += at(falls, e) * t4Cdf((at(edges, e) - middle) / law.scale);
+    chances[p] = Math.max(chance, TINY);
+  }
+  return chances;
+}
+
+/** The same chance times the mean ice-off day given the evidence. Without evidence: the middle of the lake's ice-off. */
+export function momentOnGrid(
+  evidence: LakeEvidence | undefined,
+  law: LakeLaw,
+  grid: SeasonGrid,
+): Float64Array {
   const middles = middlesOf(law, grid);
-  const chance = new Float64Array(middles.length);
-  const chanceTimesDay = new Float64Array(middles.length);
-  for (let p = 0; p < middles.length; p++) {
-    const middle = at(middles, p);
-    let sum = last;
+  if (evidence === undefined) return middles;
+  const { edges, falls, last } = stepsOf(evidence);
+  return middles.map((middle) => {
     let moment = last * middle;
     for (let e = 0; e < edges.length; e++) {
       const z = (at(edges, e) - middle) / law.scale;
-      const before = t4Cdf(z);
-      const fall = at(falls, e);
-      sum += fall * before;
-      // the integral of z times the t density with 4 degrees of freedom is -(1 + z^2/4)^(-3/2) / 2
-      moment += fall * (middle * before - (law.scale / 2) * (1 + (z * z) / 4) ** -1.5);
+      moment += at(falls, e) * (middle * t4Cdf(z) + law.scale * t4PartialMean(z));
     }
-    chance[p] = Math.max(sum, TINY);
-    chanceTimesDay[p] = moment;
-  }
-  return { chance, chanceTimesDay };
+    return moment;
+  });
 }
 
 /** Bins to a day when the season's points are gathered along one lake's day scale. */
 const BINS_PER_DAY = 8;
+/** Bins with less of the season than this are passed over. */
+const NEGLIGIBLE = 1e-9;
 
 /** A lake's day-by-day chance of opening under weighted seasons, before its own evidence. */
 export function dayChances(
@@ -97,26 +108,26 @@ export function dayChances(
   for (let p = 0; p < middles.length; p++) {
     const place = (at(middles, p) - span.from) * BINS_PER_DAY;
     const bin = Math.floor(place);
-    const part = place - bin;
-    addTo(bins, bin, at(weights, p) * (1 - part));
-    addTo(bins, bin + 1, at(weights, p) * part);
+    addTo(bins, bin, at(weights, p) * (1 - (place - bin)));
+    addTo(bins, bin + 1, at(weights, p) * (place - bin));
   }
-  const reach = days * BINS_PER_DAY;
-  const cdf = Float64Array.from({ length: 2 * reach + 1 }, (_, i) =>
-    t4Cdf((i - reach) / BINS_PER_DAY / law.scale),
-  );
-  const below = new Float64Array(days + 1);
+  // the chance of a day depends on its distance from the bin alone: one table serves them all
+  const tail = tailOf(law);
+  const table = new Float64Array((2 * tail + 1) * BINS_PER_DAY + 1);
+  for (let i = 0; i < table.length; i++) {
+    const distance = i / BINS_PER_DAY - tail;
+    table[i] = t4Cdf((distance + 0.5) / law.scale) - t4Cdf((distance - 0.5) / law.scale);
+  }
+  const chances = new Float64Array(days);
   for (let bin = 0; bin < bins.length; bin++) {
     const weight = at(bins, bin);
-    if (weight < 1e-12) continue;
-    // the beginning of day d lies d - 0.5 days after the span's first day
-    const first = reach - bin - BINS_PER_DAY / 2;
-    for (let d = 0; d <= days; d++) {
-      const place = first + d * BINS_PER_DAY;
-      addTo(below, d, weight * (place < 0 ? 0 : place > 2 * reach ? 1 : at(cdf, place)));
-    }
+    if (weight < NEGLIGIBLE) continue;
+    const first = Math.max(0, Math.ceil(bin / BINS_PER_DAY) - tail);
+    const last = Math.min(days - 1, Math.floor(bin / BINS_PER_DAY) + tail);
+    const place = tail * BINS_PER_DAY - bin;
+    for (let d = first; d <= last; d++) addTo(chances, d, weight * at(table, place + d * BINS_PER_DAY));
   }
-  return Float64Array.from({ length: days }, (_, d) => Math.max(0, at(below, d + 1) - at(below, d)));
+  return chances;
 }
 
 /** The season after all evidence of one region, and what each lake added to it. */
@@ -124,8 +135,8 @@ export interface SeasonPosterior {
   readonly grid: SeasonGrid;
   /** Chance of each point of the grid. */
   readonly weights: Float64Array;
-  /** By the lake's place in the list given; `undefined` for a lake without evidence. */
-  readonly onGrid: readonly (OnGrid | undefined)[];
+  /** Chance of each lake's evidence at each point, by the lake's place in the list given; `undefined` without evidence. */
+  readonly onGrid: readonly (Float64Array | undefined)[];
   /** Chance of each point when one lake's evidence is left out. */
   without(lake: number): Float64Array;
 }
@@ -134,35 +145,45 @@ export interface UpdateSettings {
   readonly grid: GridSize;
   readonly sharedWeight: number;
 }
-export const USUAL_UPDATE: UpdateSettings = { grid: USUAL_GRID, sharedWeight: SHARED_WEIGHT };
+const USUAL_UPDATE: UpdateSettings = { grid: USUAL_GRID, sharedWeight: SHARED_WEIGHT };
 
-export interface EvidenceOfLake {
+export interface LakeAndEvidence {
   readonly law: LakeLaw;
   readonly evidence: LakeEvidence | undefined;
 }
 
+function temperedLog(chance: Float64Array, weight: number): Float64Array {
+  const logs = new Float64Array(chance.length);
+  for (let p = 0; p < logs.length; p++) logs[p] = weight * Math.log(at(chance, p));
+  return logs;
+}
+
+function difference(a: Float64Array, b: Float64Array): Float64Array {
+  const result = new Float64Array(a.length);
+  for (let p = 0; p < result.length; p++) result[p] = at(a, p) - at(b, p);
+  return result;
+}
+
 function onOneGrid(
   grid: SeasonGrid,
-  lakes: readonly EvidenceOfLake[],
+  lakes: readonly LakeAndEvidence[],
   sharedWeight: number,
 ): SeasonPosterior {
   const onGrid = lakes.map(({ law, evidence }) =>
-    evidence === undefined ? undefined : evidenceOnGrid(evidence, law, grid),
+    evidence === undefined ? undefined : chanceOnGrid(evidence, law, grid),
   );
+  const logs = onGrid.map((chance) => (chance === undefined ? undefined : temperedLog(chance, sharedWeight)));
   const logWeights = Float64Array.from(grid.logPrior);
-  for (const lake of onGrid)
-    if (lake !== undefined)
-      for (let p = 0; p < logWeights.length; p++)
-        addTo(logWeights, p, sharedWeight * Math.log(at(lake.chance, p)));
+  for (const log of logs)
+    if (log !== undefined) for (let p = 0; p < log.length; p++) addTo(logWeights, p, at(log, p));
   const weights = weightsOf(logWeights);
   return {
     grid,
     weights,
     onGrid,
     without: (lake) => {
-      const own = onGrid[lake];
-      if (own === undefined) return weights;
-      return weightsOf(logWeights.map((log, p) => log - sharedWeight * Math.log(at(own.chance, p))));
+      const own = logs[lake];
+      return own === undefined ? weights : weightsOf(difference(logWeights, own));
     },
   };
 }
@@ -171,7 +192,7 @@ function onOneGrid(
 export function updateSeason(
   fit: Fit,
   region: number,
-  lakes: readonly EvidenceOfLake[],
+  lakes: readonly LakeAndEvidence[],
   settings: UpdateSettings = USUAL_UPDATE,
 ): SeasonPosterior {
   const grid = priorGrid(fit, region, settings.grid);

@@ -35,8 +35,9 @@ export interface Statement {
 
 /** One report in fifty is taken to be wrong. No published source. */
 export const WRONG = 0.02;
-/** A wrong dated record may name any of so many days. No published source. */
-export const WRONG_DAYS = 60;
+/** A dated record is taken at its word: only one in ten thousand is taken to be wrong, and may then name any of 60 days. No published source. */
+const WRONG_RECORD = 1e-4;
+export const WRONG_RECORDED_DAY = WRONG_RECORD / 60;
 /** From "part" to open water takes a week at most. Common practice, no published source. */
 const PART_DAYS = 7;
 
@@ -104,7 +105,7 @@ function recordStatements(
     open: seen !== "ice on",
     ofTurnover: seen !== "ice on" && seen !== "ice off",
     fits,
-    ifWrong: ofOneDay ? WRONG / WRONG_DAYS : WRONG,
+    ifWrong: ofOneDay ? WRONG_RECORDED_DAY : WRONG_RECORD,
   });
   const iceOff = lake.iceOff
     .filter((record) => record.season === season)

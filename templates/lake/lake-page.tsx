@@ -15,6 +15,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
     <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)}>
       <h1>{lake.name}</h1>
       {line === "" ? null : <p class="small">{line}</p>}
+      {lake.summary === null ? null : <p>{lake.summary}</p>}
       <div class="top">
         <Glance lake={lake} sheet={sheet} />
         <SpringStrip lake={lake} sheet={sheet} />

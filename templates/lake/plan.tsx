@@ -1,16 +1,14 @@
 import type { FlyChoice, GuideLake } from "../../build/guide/guide-schema.ts";
 import { phaseName, stateOfPhase } from "../../build/model/phase.ts";
-import type { Rig } from "../../build/rigs/rig-plan.ts";
 import { capital, Fact, inOneLine, Section, sizesText } from "../parts.tsx";
 import { leaderId } from "../rigs-page.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 import { phaseToRigFor } from "./glance.tsx";
-import { bandText, countdownText, holdText, setDepthText } from "./rig-words.ts";
+import { bandText, countdownText, holdText, type PhasePlan, type Rig, setDepthText } from "./rig-words.ts";
 
-/** Ways of fishing that stand open; the rest is a tap away, so that the flies stay near. */
+/** What stands open of each phase, first choices first; the rest is a tap away. */
 const SHOWN_RIGS = 2;
-
-type PhasePlan = GuideLake["plan"][number];
+const SHOWN_FLIES = 4;
 
 function Leader({ name, sheet }: { name: string; sheet: Sheet }) {
   const id = leaderId(sheet.guide, name);
@@ -61,8 +59,17 @@ function Rigs({ rigs, sheet }: { rigs: readonly Rig[]; sheet: Sheet }) {
   );
 }
 
+const Flies = ({ flies, start, sheet }: { flies: readonly FlyChoice[]; start: number; sheet: Sheet }) => (
+  <ol class="flies" start={start}>
+    {flies.map((fly) => (
+      <Fly fly={fly} sheet={sheet} />
+    ))}
+  </ol>
+);
+
 function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet: Sheet }) {
-  const more = plan.rigs.slice(SHOWN_RIGS);
+  const moreFlies = plan.flies.slice(SHOWN_FLIES);
+  const moreRigs = plan.rigs.slice(SHOWN_RIGS);
   const isNow = stateOfPhase(plan.phase) === lake.now.state;
   return (
     <section class="phase" aria-labelledby={`fish-${plan.phase}`}>
@@ -72,20 +79,22 @@ function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet:
       </h3>
       <p>Fish at {bandText(plan, sheet.guide.club.units)}.</p>
       <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
-      {more.length === 0 ? null : (
+      {moreRigs.length === 0 ? null : (
         <details class="more">
-          <summary>Other ways: {more.map(({ way }) => way).join(", ")}</summary>
-          <Rigs rigs={more} sheet={sheet} />
+          <summary>Other ways: {moreRigs.map(({ way }) => way).join(", ")}</summary>
+          <Rigs rigs={moreRigs} sheet={sheet} />
         </details>
       )}
       {plan.flies.length === 0 ? null : (
         <>
           <h4>Flies, the first choice first</h4>
-          <ol class="flies">
-            {plan.flies.map((fly) => (
-              <Fly fly={fly} sheet={sheet} />
-            ))}
-          </ol>
+          <Flies flies={plan.flies.slice(0, SHOWN_FLIES)} start={1} sheet={sheet} />
+          {moreFlies.length === 0 ? null : (
+            <details class="more">
+              <summary>More flies: {moreFlies.map(({ name }) => name).join(", ")}</summary>
+              <Flies flies={moreFlies} start={SHOWN_FLIES + 1} sheet={sheet} />
+            </details>
+          )}
         </>
       )}
     </section>

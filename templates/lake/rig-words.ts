@@ -1,6 +1,10 @@
-import type { Guide } from "../../build/guide/guide-schema.ts";
+import type { Guide, GuideLake } from "../../build/guide/guide-schema.ts";
 import { depthRange, depthText, rounded } from "../../build/model/units.ts";
-import type { PhaseRigs, Rig } from "../../build/rigs/rig-plan.ts";
+
+/** What to fish in one phase of one lake. */
+export type PhasePlan = GuideLake["plan"][number];
+/** One way of fishing it. */
+export type Rig = PhasePlan["rigs"][number];
 
 type Units = Guide["club"]["units"];
 
@@ -20,7 +24,7 @@ export const holdText = ({ hold }: Rig): string | null =>
   hold === null ? null : hold === "slip" ? "slip indicator" : "fixed indicator";
 
 /** "8–12 ft, plumbed by the club". */
-export const bandText = ({ band }: PhaseRigs, units: Units): string =>
+export const bandText = ({ band }: PhasePlan, units: Units): string =>
   `${band.from_m === 0 ? `down to ${depthText(band.to_m, units)}` : depthRange(band.from_m, band.to_m, units)}, ${
     band.source === "club" ? "plumbed by the club" : "the usual depth, not plumbed here"
   }`;

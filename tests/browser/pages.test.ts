@@ -5,6 +5,7 @@ import type { AxeResults } from "axe-core";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import { demoGuide } from "../site/demo-guide.ts";
 import { bareGuide, siteGuide } from "../site/site-fixture.ts";
 import { browserAtHand, startBrowser } from "./browser.ts";
 
@@ -149,6 +150,25 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
     const pdf = await page.pdf({ format: "A4", preferCSSPageSize: false });
     await context.close();
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(2);
+  });
+
+  test("chapters and pages of the demonstration club pass too, at 320 px", async () => {
+    const demo = await buildSite(await demoGuide());
+    const [context, failures] = await watched({ viewport: { width: 320, height: 640 } });
+    const page = await context.newPage();
+    const faults: Record<string, unknown> = {};
+    for (const address of demo.pages.keys()) {
+      await page.goto(pathToFileURL(`${demo.dir}/${address}`).href);
+      const beyond_px = await sidewaysScroll_px(page);
+      if (beyond_px > 0) faults[`${address} sideways`] = beyond_px;
+      if (/^(lakes|patterns|trips)\/./.test(address)) continue;
+      const found = await axeFaults(page);
+      if (found.length > 0) faults[address] = found;
+    }
+    await context.close();
+    await demo.remove();
+    expect(faults).toEqual({});
+    expect(failures).toEqual([]);
   });
 
   test("a guide with places and dates alone passes too", async () => {

@@ -1,8 +1,12 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { layoutCard } from "../../build/cards/cards.ts";
 import type { Face, Part, Piece } from "../../build/cards/face.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
-import { LEGIBLE, POINT_MM } from "../reference/paper.ts";
-import { ember, high, kettle, layoutOf, long, ruler } from "./card-fixture.ts";
+import { addDays } from "../../build/model/calendar.ts";
+import { day, fullLake, guideOf } from "../lake-fixture.ts";
+import { ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
+import { AS_OF, ember, high, kettle, layoutOf, long, ruler } from "./card-fixture.ts";
 
 type Text = Extract<Piece, { kind: "text" }>;
 
@@ -22,10 +26,42 @@ const FACES = LAKES.flatMap((lake) => {
   return [front, back];
 }).map((face) => [face.title, face] as const);
 
+/** What a face gets wrong: lettering too small, too near the edge, or in the way of other lettering. */
+function faults(face: Face): string[] {
+  const boxes = textsOf(face).map((piece) => {
+    const { text, x_pt, y_pt, style } = piece;
+    const right_pt = x_pt + ruler.width_pt(text.trimEnd(), style);
+    const [left, right, top, bottom] = [
+      x_pt,
+      right_pt,
+      y_pt - style.size_pt * 0.8,
+      y_pt + style.size_pt * 0.25,
+    ].map((at_pt) => at_pt * POINT_MM) as [number, number, number, number];
+    return { piece, left, right, top, bottom };
+  });
+  const [width, height] = ISO_216_MM.A6;
+  const small = boxes.filter(({ piece }) => xHeight_mm(piece) < LEGIBLE.any_mm);
+  const outside = boxes.filter(
+    ({ left, right, top, bottom }) => left < 3 || right > width - 3 || top < 3 || bottom > height - 3,
+  );
+  const close = boxes.filter((a, i) =>
+    boxes.slice(i + 1).some((b) => {
+      const sideBySide = a.right <= b.left + 0.01 || b.right <= a.left + 0.01;
+      const apart_pt = Math.abs(a.piece.y_pt - b.piece.y_pt);
+      const least_pt = LEGIBLE.leading * Math.min(a.piece.style.size_pt, b.piece.style.size_pt);
+      return !sideBySide && apart_pt < least_pt - 0.01;
+    }),
+  );
+  const say = (fault: string) => (box: (typeof boxes)[number]) => `${fault}: ${box.piece.text}`;
+  return [...small.map(say("small")), ...outside.map(say("outside")), ...close.map(say("too close"))];
+}
+
 describe.each(FACES)("%s", (_title, face) => {
-  test("no lettering is smaller than Degani's least x-height, the strip's included", () => {
-    const small = textsOf(face).filter((piece) => xHeight_mm(piece) < LEGIBLE.any_mm);
-    expect(small).toEqual([]);
+  test("all lettering is large enough, 3 mm from the edge of an A6 card, and clear of other lettering", () => {
+    expect(faults(face)).toEqual([]);
+  });
+
+  test("no lettering of the strip is smaller than Degani's least x-height", () => {
     for (const piece of face.parts.flatMap(piecesOf))
       if (piece.kind === "svg") {
         const size_pt = Number(/font-size="([\d.]+)"/.exec(piece.svg)?.[1]);
@@ -34,31 +70,38 @@ describe.each(FACES)("%s", (_title, face) => {
         );
       }
   });
+});
 
-  test("everything stays 3 mm from the edge of an A6 card", () => {
-    for (const { text, x_pt, y_pt, style } of textsOf(face)) {
-      const [left, right] = [x_pt, x_pt + ruler.width_pt(text, style)].map((x) => x * POINT_MM);
-      expect(left).toBeGreaterThanOrEqual(3);
-      expect(right).toBeLessThanOrEqual(105 - 3);
-      expect((y_pt - style.size_pt * 0.8) * POINT_MM).toBeGreaterThanOrEqual(3);
-      expect((y_pt + style.size_pt * 0.25) * POINT_MM).toBeLessThanOrEqual(148 - 3);
-    }
+test("whatever the texts and the date, a card either is without fault or says what does not fit", () => {
+  const words = (most: number) =>
+    fc
+      .array(
+        fc.constantFrom("Long", "weedy", "shoal", "a", "of", "Thimble", "drop-off", "north-west", "km 12"),
+        {
+          minLength: 1,
+          maxLength: most,
+        },
+      )
+      .map((list) => list.join(" "));
+  const lakes = fc.record({
+    name: words(6),
+    summary: fc.option(words(40), { nil: null }),
+    hazards: fc.array(words(20), { maxLength: 6 }),
+    plan: fc.constantFrom(ember.plan, ember.plan.slice(0, 1), []),
   });
-
-  test("no two texts overlap, and lines below each other keep Degani's spacing", () => {
-    const boxes = textsOf(face).map((piece) => ({
-      piece,
-      left: piece.x_pt,
-      right: piece.x_pt + ruler.width_pt(piece.text, piece.style),
-    }));
-    for (const [i, a] of boxes.entries())
-      for (const b of boxes.slice(i + 1)) {
-        const sideBySide = a.right <= b.left + 0.01 || b.right <= a.left + 0.01;
-        const apart_pt = Math.abs(a.piece.y_pt - b.piece.y_pt);
-        const least_pt = LEGIBLE.leading * Math.min(a.piece.style.size_pt, b.piece.style.size_pt);
-        if (!sideBySide) expect(apart_pt).toBeGreaterThanOrEqual(least_pt - 0.01);
-      }
-  });
+  let without = 0;
+  fc.assert(
+    fc.property(lakes, fc.integer({ min: -40, max: 40 }), (change, days) => {
+      const asOf = addDays(AS_OF, days);
+      const lake = { ...fullLake("any", "Any", day("2026-05-12"), asOf), ...change };
+      const { front, back, problems } = layoutCard(guideOf([lake], asOf), lake, ruler);
+      if (problems.length > 0) return;
+      without += 1;
+      expect([...faults(front), ...faults(back)]).toEqual([]);
+    }),
+    { numRuns: 150 },
+  );
+  expect(without).toBeGreaterThan(30);
 });
 
 test("name, state, dates and the numbers to set are large enough to read at a glance", () => {

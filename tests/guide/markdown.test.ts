@@ -28,3 +28,9 @@ test("headings start under the page's own title", () => {
 test("a chapter's title is the page's, not part of its text", () => {
   expect(renderChapter("# Cautions\n\nStay off.\n")).toBe("<p>Stay off.</p>");
 });
+
+test("a chapter's own headings follow its title without a gap, and none is a second title", () => {
+  expect(renderChapter("# Cautions\n\n## Ice\n\n### Thin\n\n# Water\n")).toBe(
+    "<h2>Ice</h2>\n<h3>Thin</h3>\n<h2>Water</h2>",
+  );
+});

@@ -1,7 +1,8 @@
-import { execFileSync } from "node:child_process";
+import { once } from "node:events";
 import { mkdir, symlink, truncate, writeFile } from "node:fs/promises";
+import { createServer } from "node:net";
 import path from "node:path";
-import { expect, test } from "vitest";
+import { expect, onTestFinished, test } from "vitest";
 import { loadClub } from "../../build/load/load-club.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { CLUB_YAML, clubFolder, folderOf, LAKE_YAML } from "./club-folder.ts";
@@ -24,6 +25,7 @@ test("a link that leads out of the club folder is not followed", async () => {
   const dir = await clubFolder();
   await symlink(path.join(outside, "secret.yaml"), path.join(dir, "lakes/secret.yaml"));
   await symlink(path.join(outside, "pages"), path.join(dir, "pages"));
+  await symlink("..", path.join(dir, "trips"));
   const { club, problems } = await loadClub(dir);
   const message =
     "error outside-folder this is a link that leads out of the club folder\n" +
@@ -31,6 +33,7 @@ test("a link that leads out of the club folder is not followed", async () => {
   expect(problems.map(formatDiagnostic)).toEqual([
     `lakes/secret.yaml:1:1 ${message}`,
     `pages:1:1 ${message}`,
+    `trips:1:1 ${message}`,
   ]);
   expect(club).toBeUndefined();
 });
@@ -63,13 +66,17 @@ test("a link that leads nowhere or round in a circle is an error", async () => {
   ]);
 });
 
-test("a folder or a pipe where a file belongs is refused, not waited for", async () => {
+test("what is no plain file is refused", async () => {
   const dir = await clubFolder();
   await mkdir(path.join(dir, "lakes/folder.yaml"));
-  execFileSync("mkfifo", [path.join(dir, "lakes/pipe.yaml")]);
+  const server = createServer().listen(path.join(dir, "lakes/socket.yaml"));
+  onTestFinished(() => {
+    server.close();
+  });
+  await once(server, "listening");
   expect(await said(dir)).toEqual([
     expect.stringContaining("lakes/folder.yaml:1:1 error not-a-file"),
-    expect.stringContaining("lakes/pipe.yaml:1:1 error not-a-file"),
+    expect.stringContaining("lakes/socket.yaml:1:1 error not-a-file"),
   ]);
 });
 

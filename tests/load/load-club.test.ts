@@ -103,7 +103,7 @@ test("a pattern, a trip, a page and a report arrive whole", async () => {
       "name: Pale scud\nimitates: scud\nsizes: [14, 12, 14]\ncolours: [tan]\nphases: [ice-off]\nways: [floating line]\nwaters: [marl]\nstock: [{ size: 12, colour: tan, count: 3 }]\ndressing: [{ part: hook, material: heavy wire }]\nmass: 100 mg\n",
     "trips/may.yaml":
       "name: May\nfrom: 2026-05-20\nto: 2026-05-21\nrods: 2\nlakes: [ember]\nunlisted: true\n",
-    "pages/manners.md": "Intro\n\n# Manners #\n\nRoom.\n",
+    "pages/manners.md": "Intro\n\n# Manners\n\nRoom.\n",
     "reports/2026.yaml":
       "- lake: ember\n  date: 2026-05-12\n  ice: part\n  phase: ice-off\n  water: 50 degF\n  clarity: 10 ft\n  oxygen: 9.8 mg/L\n  rods: 2\n  hours: 90 min\n  notes: Windy.\n",
   });
@@ -134,7 +134,7 @@ test("a pattern, a trip, a page and a report arrive whole", async () => {
     },
   ]);
   expect(club.pages).toEqual([
-    { slug: "manners", title: "Manners", markdown: "Intro\n\n# Manners #\n\nRoom.\n" },
+    { slug: "manners", title: "Manners", markdown: "Intro\n\n# Manners\n\nRoom.\n" },
   ]);
   expect(club.reports).toEqual([
     {

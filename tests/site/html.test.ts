@@ -1,6 +1,7 @@
 import { HtmlValidate, StaticConfigLoader } from "html-validate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type BuiltSite, buildSite } from "./built-site.ts";
+import { demoGuide } from "./demo-guide.ts";
 import { bareGuide, siteGuide } from "./site-fixture.ts";
 
 const validator = new HtmlValidate(
@@ -16,12 +17,13 @@ const validator = new HtmlValidate(
 );
 
 describe.each([
-  ["everything", siteGuide],
-  ["places and dates alone", bareGuide],
-])("pages of a guide with %s", (_, make) => {
+  ["a guide with everything", siteGuide],
+  ["a guide with places and dates alone", bareGuide],
+  ["the demonstration club", demoGuide],
+])("pages of %s", (_, make) => {
   let site: BuiltSite;
   beforeAll(async () => {
-    site = await buildSite(make());
+    site = await buildSite(await make());
   });
   afterAll(() => site.remove());
 

@@ -1,6 +1,8 @@
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Guide } from "../../build/guide/guide-schema.ts";
 import { type BuiltSite, buildSite } from "./built-site.ts";
+import { demoGuide } from "./demo-guide.ts";
 import { bareGuide, siteGuide } from "./site-fixture.ts";
 
 /** Files that stand beside the pages but are written elsewhere: cards, calendars, the data. */
@@ -41,12 +43,15 @@ function broken(site: BuiltSite): string[] {
 const SCHEME = /^([a-z][a-z0-9+.-]*:|\/)/i;
 
 describe.each([
-  ["everything", siteGuide],
-  ["places and dates alone", bareGuide],
-])("links of a guide with %s", (_, make) => {
+  ["a guide with everything", siteGuide],
+  ["a guide with places and dates alone", bareGuide],
+  ["the demonstration club", demoGuide],
+])("links of %s", (_, make) => {
   let site: BuiltSite;
+  let guide: Guide;
   beforeAll(async () => {
-    site = await buildSite(make());
+    guide = await make();
+    site = await buildSite(guide);
   });
   afterAll(() => site.remove());
 
@@ -79,8 +84,8 @@ describe.each([
           if (site.pages.has(target)) reached.add(target);
         }
     const unreached = [...site.pages.keys()].filter((address) => !reached.has(address));
-    const unlisted = make()
-      .trips.filter((trip) => trip.unlisted)
+    const unlisted = guide.trips
+      .filter((trip) => trip.unlisted)
       .map(({ slug }) => `trips/${slug}/index.html`);
     expect(unreached).toEqual(["404.html", ...unlisted]);
   });

@@ -159,7 +159,14 @@ const BACKTEST: NonNullable<Guide["backtest"]> = (["before", "25%", "50%"] as co
 const chapter = (slug: string, title: string) => ({
   slug,
   title,
-  html: `<p>What ${title.toLowerCase()} says.</p>\n<h2>More</h2>\n<p>And more.</p>`,
+  html: [
+    `<p>What ${title.toLowerCase()} says, with a long address: <em>docs/${"very-".repeat(20)}long</em>.</p>`,
+    "<h2>More</h2>",
+    `<pre><code>ice-off day = lake + season + k x (lateness of the lake / 5 days) + what is left over\n</code></pre>`,
+    "<table><thead><tr><th>report</th><th>says</th><th>rests on</th></tr></thead>",
+    "<tbody><tr><td>ice part</td><td>opens within seven days</td><td>common practice, unpublished</td></tr></tbody></table>",
+    "<ul><li>One.</li><li>Two.</li></ul>",
+  ].join("\n"),
 });
 
 /** An invented guide with everything a page can show; `change` replaces whole parts of it. */

@@ -1,0 +1,57 @@
+import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import { dayMonthYear } from "../model/calendar.ts";
+import { STATE_WORDS } from "../model/phase.ts";
+import { LEFT, WIDTH } from "./card-frame.ts";
+import { bestDaysText, type Glance, nowGlance, whenGlance } from "./card-words.ts";
+import { addRule, addText, type Column, setText } from "./column.ts";
+import type { Part } from "./face.ts";
+import { run } from "./flow.ts";
+import { ascent_pt, GLANCE, NUMBER, SMALL, STRONG, TITLE } from "./type-styles.ts";
+
+/** The lake's name, and the day the card speaks from. */
+export function addHeader(column: Column, guide: Guide, lake: GuideLake): void {
+  const asOf = `as of ${dayMonthYear(guide.asOf)}`;
+  const asOfWidth = column.ruler.width_pt(asOf, STRONG);
+  const top_pt = column.y_pt;
+  addText(column, [run(lake.name, TITLE)], {
+    role: "H1",
+    field: "name",
+    width_pt: WIDTH - asOfWidth - 8,
+    maxLines: 2,
+  });
+  const below_pt = column.y_pt;
+  column.y_pt = top_pt + ascent_pt(TITLE) - ascent_pt(STRONG);
+  addText(column, [run(asOf, STRONG)], { role: "P", field: "asOf", indent_pt: WIDTH - asOfWidth });
+  column.y_pt = below_pt + 2;
+  addRule(column, 2);
+  column.y_pt += 2.6;
+  addRule(column, 0.5);
+  column.y_pt += 3;
+}
+
+function glanceParts(column: Column, { label, value, sureness }: Glance, indent_pt: number): Part[] {
+  const options = { role: "P", field: "status", indent_pt, width_pt: WIDTH / 2 - 6 } as const;
+  return [
+    setText(column, [run(label, SMALL)], options),
+    setText(column, [run(value, NUMBER)], options),
+    setText(column, [run(sureness, GLANCE)], options),
+  ];
+}
+
+/** What it is now on the left, the days to go on the right. */
+export function addGlance(column: Column, lake: GuideLake): void {
+  const top_pt = column.y_pt;
+  column.parts.push(...glanceParts(column, nowGlance(lake), 0));
+  const left_pt = column.y_pt;
+  column.y_pt = top_pt;
+  column.parts.push(...glanceParts(column, whenGlance(lake), WIDTH / 2 + 6));
+  column.y_pt = Math.max(left_pt, column.y_pt) + 1;
+  column.decoration.push({
+    kind: "shape",
+    path: `M${LEFT + WIDTH / 2} ${top_pt + 2}V${column.y_pt - 2}`,
+    stroke_pt: 0.6,
+  });
+  const best = bestDaysText(lake);
+  for (const words of [STATE_WORDS[lake.now.state].advice, ...(best === null ? [] : [best])])
+    addText(column, [run(words, STRONG)], { role: "P", field: "status" });
+}

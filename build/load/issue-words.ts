@@ -1,0 +1,108 @@
+import { z } from "zod";
+import { nearestAndList } from "./did-you-mean.ts";
+import { type Fault, isFault } from "./problem.ts";
+import { quoted } from "./quote.ts";
+import { examplesOf, isGroup, type Schema } from "./schema-at.ts";
+import { REFUSALS, type Refusal } from "./written.ts";
+
+type Issue = z.core.$ZodIssue;
+
+const described = (raw: unknown): string => {
+  if (Array.isArray(raw)) return "a list";
+  if (isGroup(raw)) return "a group of keys";
+  return typeof raw === "string" ? `the text ${quoted(raw)}` : String(raw);
+};
+
+/** What belongs where a value of another kind was found, and how it is written. */
+const WANTED: Readonly<Record<string, { readonly what: string; readonly hint: string }>> = {
+  string: { what: "a text", hint: "write a text" },
+  number: { what: "a number", hint: "write a number, without quotes and without a unit" },
+  int: { what: "a whole number", hint: "write a whole number, without quotes" },
+  boolean: { what: "true or false", hint: "write true or false" },
+  array: { what: "a list", hint: "write [one, two], or one entry a line, each behind “- ”" },
+  object: { what: "a group of keys", hint: "write one “key: value” a line, or { key: value, key: value }" },
+};
+
+const EMPTY: Fault = {
+  code: "empty-value",
+  message: "nothing is written here",
+  hint: "write a value, or remove the key",
+};
+
+const refusalOf = (schema: Schema | undefined): Refusal | undefined =>
+  schema === undefined ? undefined : REFUSALS.get(schema)?.refuse;
+
+function wrongKind(expected: string, raw: unknown, schema: Schema | undefined): Fault {
+  const refuse = refusalOf(schema);
+  if (expected === "string" && !isGroup(raw)) {
+    if (refuse !== undefined) return refuse(raw);
+    return {
+      code: "wrong-type",
+      message: `${raw} is not read as a text`,
+      hint: `put it in quotes: "${raw}"`,
+    };
+  }
+  const isWhole = schema instanceof z.ZodNumber && schema.format === "safeint";
+  const { what, hint } = WANTED[isWhole ? "int" : expected] ?? {
+    what: expected,
+    hint: "compare with the files of the demo club",
+  };
+  return {
+    code: "wrong-type",
+    message: `${refuse === undefined ? what : "one value"} belongs here, not ${described(raw)}`,
+    hint: refuse === undefined ? hint : `write a value such as ${examplesOf(schema)[0]}`,
+  };
+}
+
+function outOfRange(
+  issue: Issue & { code: "too_small" | "too_big" },
+  raw: unknown,
+  schema: Schema | undefined,
+): Fault {
+  if (issue.origin === "string") return EMPTY;
+  if (issue.origin === "array")
+    return {
+      code: "empty-list",
+      message: "the list is empty",
+      hint: "write at least one entry, or remove the key",
+    };
+  const refuse = refusalOf(schema);
+  if (refuse !== undefined) return refuse(raw);
+  const limit = issue.code === "too_small" ? `less than ${issue.minimum}` : `more than ${issue.maximum}`;
+  return {
+    code: "out-of-range",
+    message: `${String(raw)} is ${limit}`,
+    hint:
+      schema instanceof z.ZodNumber
+        ? `write a number from ${schema.minValue} to ${schema.maxValue}`
+        : "check the number",
+  };
+}
+
+/** What is wrong with a value, in our own words. */
+export function faultOf(issue: Issue, raw: unknown, schema: Schema | undefined): Fault {
+  if (raw === null) return EMPTY;
+  switch (issue.code) {
+    case "invalid_type":
+      return wrongKind(issue.expected, raw, schema);
+    case "too_small":
+    case "too_big":
+      return outOfRange(issue, raw, schema);
+    case "invalid_value":
+      return {
+        code: "not-a-choice",
+        message: `${typeof raw === "string" ? quoted(raw) : described(raw)} is not one of the choices`,
+        hint: nearestAndList(String(raw), issue.values.map(String), "choices"),
+      };
+    case "custom": {
+      const { fault } = issue.params ?? {};
+      if (isFault(fault)) return fault;
+      break;
+    }
+  }
+  return {
+    code: "not-a-choice",
+    message: `${typeof raw === "string" ? quoted(raw) : described(raw)} is not one of the choices`,
+    hint: `write ${examplesOf(schema).join(" or ")}`,
+  };
+}
