@@ -1,24 +1,12 @@
-import type { GuideTrip } from "../build/guide/guide-schema.ts";
+import type { GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
 import { dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
-import { type Phase, phaseName } from "../build/model/phase.ts";
-import { chanceText } from "../build/model/units.ts";
+import { phaseName } from "../build/model/phase.ts";
+import { chanceText, depthText } from "../build/model/units.ts";
 import { listedTrips } from "./contents.ts";
 import { countdownText, holdText, type Rig, setDepthText } from "./lake/rig-words.ts";
 import { Page } from "./layout.tsx";
 import { Cautions, cautionsFor, Fact, ForecastNote, Harmless, inOneLine, Scroll, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
-
-/** What to carry for a trip: the rigs its lakes are likely to want on its days. */
-export interface TripGear {
-  readonly lakes: readonly {
-    readonly slug: string;
-    readonly name: string;
-    readonly phases: readonly { readonly phase: Phase; readonly rigs: readonly Rig[] }[];
-  }[];
-  readonly leaders: readonly string[];
-  readonly lines: readonly string[];
-  readonly flies: readonly { readonly pattern: string; readonly name: string }[];
-}
 
 const rodsText = (rods: number): string => `${rods} ${rods === 1 ? "rod" : "rods"}`;
 
@@ -116,6 +104,11 @@ function Days({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
   );
 }
 
+const sectionText = (
+  { length_m, size }: TripGear["boards"]["boards"][number]["leader"]["sections"][number],
+  sheet: Sheet,
+): string => `${depthText(length_m, sheet.guide.club.units)} ${size}`;
+
 const rigLine = (rig: Rig, sheet: Sheet): string => {
   const depth = setDepthText(rig, sheet.guide.club.units);
   const countdown = countdownText(rig);
@@ -129,12 +122,42 @@ const rigLine = (rig: Rig, sheet: Sheet): string => {
   ]);
 };
 
+/** The leaders to have tied before the trip. */
+function Boards({
+  boards: { boards, count, uncovered },
+  sheet,
+}: {
+  boards: TripGear["boards"];
+  sheet: Sheet;
+}) {
+  if (boards.length === 0 && uncovered.length === 0) return null;
+  return (
+    <Section title="Leaders to tie" id="boards">
+      <dl>
+        {boards.map(({ leader, why, needed, tie }) => (
+          <Fact name={leader.name}>
+            <p>
+              <strong>{tie === 0 ? "None to tie" : `Tie ${tie}`}</strong>: {needed} needed, {leader.tied} on
+              boards.
+            </p>
+            <p>{leader.sections.map((section) => sectionText(section, sheet)).join(" + ")}</p>
+            <p class="small">{why}</p>
+          </Fact>
+        ))}
+      </dl>
+      {uncovered.map((text) => (
+        <p class="mind">{text}</p>
+      ))}
+      <p class="small">{count}</p>
+    </Section>
+  );
+}
+
 function Gear({ gear, sheet }: { gear: TripGear; sheet: Sheet }) {
   if (gear.lakes.length === 0) return null;
   return (
     <Section title="To take" id="gear">
       <dl>
-        <Fact name="Leaders">{gear.leaders.join(", ")}</Fact>
         <Fact name="Lines">{gear.lines.join(", ")}</Fact>
         <Fact name="Flies">
           {gear.flies.length === 0
@@ -170,7 +193,7 @@ function Gear({ gear, sheet }: { gear: TripGear; sheet: Sheet }) {
 }
 
 /** One trip: where to go, the chances day by day, and what to take. */
-export function TripPage({ trip, gear, sheet }: { trip: GuideTrip; gear: TripGear; sheet: Sheet }) {
+export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
   const always = cautionsFor(sheet.guide, "always");
   return (
     <Page
@@ -182,7 +205,8 @@ export function TripPage({ trip, gear, sheet }: { trip: GuideTrip; gear: TripGea
       <h1>{trip.name}</h1>
       <Pick trip={trip} sheet={sheet} />
       <Days trip={trip} sheet={sheet} />
-      <Gear gear={gear} sheet={sheet} />
+      <Boards boards={trip.gear.boards} sheet={sheet} />
+      <Gear gear={trip.gear} sheet={sheet} />
       {trip.notes === null ? null : (
         <Section title="Notes" id="notes">
           <Harmless class="prose" html={trip.notes} />

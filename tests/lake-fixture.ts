@@ -2,7 +2,9 @@ import { type Guide, type GuideLake, guideSchema } from "../build/guide/guide-sc
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import type { Spread } from "../build/model/exported.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
+import { gearTables } from "../build/rigs/gear.ts";
 import type { Daily } from "../build/season/forecast.ts";
+import { box } from "./rigs/box-fixture.ts";
 
 /** A day that is certainly in the calendar. */
 export function day(text: string): CalendarDate {
@@ -92,6 +94,8 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
       wouldSharpen: null,
     },
     status: { now: "Ice-off (54 %).", next: "Best weeks from 5 Jun.", why: [] },
+    boards: { boards: [], count: "", uncovered: [] },
+    shot: { water_C: 5, columns: [], rows: [], assumes: [], check: "" },
     plan: [],
     reports: [],
   };
@@ -235,7 +239,14 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     lakes: [...lakes],
     patterns: [],
     trips: [],
-    rigs: { rod_m: 2.9, offBottom: { from_m: 0.15, to_m: 0.2 }, tippet: [], leaders: [], lines: [] },
+    rigs: {
+      rod_m: 2.9,
+      offBottom: { from_m: 0.15, to_m: 0.2 },
+      tippet: [],
+      leaders: [],
+      lines: [],
+      ...gearTables(box, "imperial"),
+    },
     backtest: null,
     cautions: [
       {

@@ -1,8 +1,10 @@
 import { chooseFlies } from "../flies/choose-flies.ts";
+import { daysBetween } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
+import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
@@ -64,6 +66,19 @@ function composePlan(lake: Lake, club: Club): GuideLake["plan"] {
   }));
 }
 
+/** A reading says little about the water after this many days of spring. */
+const FRESH_READING_DAYS = 10;
+
+/** The water as lately measured, else as it usually is in the lake's likeliest state, °C. */
+function waterOf({ slug }: Lake, { now }: LakeForecast, { reports, asOf }: Club): number {
+  const age = (report: Report): number => daysBetween(report.date, asOf);
+  const measured = reports
+    .filter((report) => report.lake === slug && report.water_C !== undefined)
+    .filter((report) => age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
+    .reduce<Report | undefined>((a, b) => (a === undefined || age(b) < age(a) ? b : a), undefined);
+  return measured?.water_C ?? USUAL_WATER_C[now.state];
+}
+
 function composeLake(
   lake: Lake,
   forecast: LakeForecast,
@@ -92,6 +107,7 @@ function composeLake(
       next: nextText(forecast),
       why: whyText(forecast, club.asOf, lakesBySlug),
     },
+    ...lakeGear(lake, club.rigs, waterOf(lake, forecast, club), club.units),
     plan: composePlan(lake, club),
     reports: club.reports.filter((report) => report.lake === lake.slug).map(composeReport),
   };
@@ -140,7 +156,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
       return lakeForecast === undefined ? [] : [composeLake(lake, lakeForecast, club, lakesBySlug)];
     })
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
-  const nameOf = (slug: string): string => lakesBySlug.get(slug)?.name ?? slug;
+  const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
   const guide: Guide = {
     $schema: "schema/guide.schema.json",
     program: { name: "lake-season-guide", version: options.version },
@@ -151,11 +167,12 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     window: forecast.window,
     lakes,
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
-    trips: club.trips.map((trip) => composeTrip(trip, forecast, nameOf)),
+    trips: club.trips.map((trip) => composeTrip(trip, forecast, guideLakes, club.rigs, club.units)),
     rigs: {
       rod_m: club.rigs.rod_m,
       offBottom: { ...club.rigs.offBottom },
       ...rigTables(club.rigs, club.units),
+      ...gearTables(club.rigs, club.units),
     },
     backtest: backtest(club.lakes, club.season),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),

@@ -3,6 +3,12 @@ import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
 import { chanceSchema, dateSchema } from "../model/exported.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema } from "../rigs/rig-plan.ts";
+import {
+  leaderBoardsSchema,
+  shotTableSchema,
+  sinkTableSchema,
+  swingTableSchema,
+} from "../rigs/rig-tables.ts";
 import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
 
 const html = () => z.string().meta({ description: "HTML made from the club's Markdown, harmless." });
@@ -40,6 +46,8 @@ const lakeSchema = lakeForecastSchema.extend({
     next: z.string().meta({ description: "What comes next and when, with its spread." }),
     why: z.array(z.string()).meta({ description: "The evidence, a sentence each." }),
   }),
+  boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
+  shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
   reports: z.array(
     z.strictObject({
@@ -70,6 +78,24 @@ const patternSchema = z.strictObject({
 });
 export type GuidePattern = z.infer<typeof patternSchema>;
 
+const tripGearSchema = z
+  .strictObject({
+    lakes: z.array(
+      z.strictObject({
+        slug: z.string(),
+        name: z.string(),
+        phases: z
+          .array(planSchema)
+          .meta({ description: "Those the lake may well be in on the trip's days." }),
+      }),
+    ),
+    boards: leaderBoardsSchema.meta({ description: "The leaders to have tied for all of them." }),
+    lines: z.array(z.string()),
+    flies: z.array(z.strictObject({ pattern: z.string(), name: z.string() })),
+  })
+  .meta({ description: "What to build and carry." });
+export type TripGear = z.infer<typeof tripGearSchema>;
+
 const tripSchema = z.strictObject({
   slug: z.string(),
   name: z.string(),
@@ -78,6 +104,7 @@ const tripSchema = z.strictObject({
   rods: z.number(),
   unlisted: z.boolean(),
   notes: html().nullable(),
+  gear: tripGearSchema,
   days: z.array(
     z.strictObject({
       date: dateSchema,
@@ -139,6 +166,9 @@ export const guideSchema = z.strictObject({
     tippet: z.array(tippetSchema),
     leaders: z.array(leaderSchema),
     lines: z.array(lineSchema),
+    shot: shotTableSchema,
+    sinking: sinkTableSchema,
+    swing: swingTableSchema,
   }),
   backtest: z
     .array(backtestRowSchema)

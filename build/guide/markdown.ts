@@ -8,10 +8,10 @@ const markdown = new MarkdownIt({ html: false, linkify: false, typographer: fals
 
 /** Headings go `deeper` than written, and never as high as the page's own title. */
 markdown.core.ruler.push("set-headings", (state) => {
-  const deeper = Number(state.env["deeper"]);
+  const { deeper } = state.env;
   for (const token of state.tokens)
     if (token.type === "heading_open" || token.type === "heading_close")
-      token.tag = `h${Math.min(6, Math.max(2, Number(token.tag.slice(1)) + deeper))}`;
+      token.tag = `h${Math.min(6, Math.max(2, Number(token.tag.slice(1)) + Number(deeper)))}`;
 });
 
 /** Renders Markdown to harmless HTML. A first-level heading becomes `h2`. */

@@ -1,8 +1,10 @@
 import { type CalendarDate, daysFromTo } from "../model/calendar.ts";
-import type { Trip } from "../model/club.ts";
+import type { RigBox, Trip } from "../model/club.ts";
+import type { UnitSystem } from "../model/units.ts";
 import type { SeasonForecast } from "../season/season.ts";
-import type { GuideTrip } from "./guide-schema.ts";
+import type { GuideLake, GuideTrip } from "./guide-schema.ts";
 import { renderMarkdown } from "./markdown.ts";
+import { tripGear } from "./trip-gear.ts";
 
 type Pick = NonNullable<GuideTrip["pick"]>;
 
@@ -45,8 +47,11 @@ function pickLakes(
 export function composeTrip(
   trip: Trip,
   forecast: SeasonForecast,
-  nameOf: (slug: string) => string,
+  lakes: ReadonlyMap<string, GuideLake>,
+  box: RigBox,
+  units: UnitSystem,
 ): GuideTrip {
+  const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
   const days = daysFromTo(trip.from, trip.to);
   return {
     slug: trip.slug,
@@ -61,6 +66,12 @@ export function composeTrip(
       lakes: trip.lakes.map((slug) => ({ slug, name: nameOf(slug), good: forecast.good(slug, date) })),
       anyGood: forecast.anyGood(trip.lakes, date),
     })),
+    gear: tripGear(
+      trip,
+      trip.lakes.flatMap((slug) => lakes.get(slug) ?? []),
+      box,
+      units,
+    ),
     pick: pickLakes(trip, days, forecast, nameOf),
   };
 }

@@ -13,6 +13,8 @@ import { readYaml } from "./yaml-document.ts";
 
 /** club.yaml as far as it could be read. */
 export interface ClubFacts extends Partial<z.output<typeof clubSchema>> {
+  /** True when the day to speak from is written, be it wrongly. */
+  readonly namesAsOf: boolean;
   spot(key: string): SourceSpot;
 }
 
@@ -27,8 +29,7 @@ function isTimezone(name: string): boolean {
 
 /** Reads club.yaml; undefined when it is not YAML. */
 export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]): ClubFacts | undefined {
-  const { document: doc, problems: unread } = readYaml(file, text);
-  problems.push(...unread);
+  const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
   const fields = readRecord(clubSchema, doc, problems);
   if (fields.timezone !== undefined && !isTimezone(fields.timezone)) {
@@ -42,7 +43,7 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
       }),
     );
   }
-  return { ...fields, spot: (key) => doc.spot([key]) };
+  return { ...fields, namesAsOf: doc.has("asOf"), spot: (key) => doc.spot([key]) };
 }
 
 /** The season and as-of date: as asked for, else club.yaml's, else the season's latest report. */
@@ -54,7 +55,8 @@ export function momentOf(
   problems: Diagnostic[],
 ): Moment | undefined {
   const { season } = facts;
-  if (season === undefined) return undefined;
+  if (season === undefined || (asked === undefined && facts.asOf === undefined && facts.namesAsOf))
+    return undefined;
   const asOf =
     asked ??
     facts.asOf ??

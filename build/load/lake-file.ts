@@ -25,8 +25,7 @@ export interface LakeDraft {
 
 /** Reads one lake file; undefined when it is not YAML. */
 export function readLake({ file, slug, text }: ClubFile, problems: Diagnostic[]): LakeDraft | undefined {
-  const { document: doc, problems: unread } = readYaml(file, text);
-  problems.push(...unread);
+  const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
   const fields = readRecord(lakeSchema, doc, problems, ["iceOff", "turnover"]);
   checkDepths(fields, doc, problems);

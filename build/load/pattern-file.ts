@@ -8,8 +8,7 @@ import { readYaml } from "./yaml-document.ts";
 
 /** Reads one pattern; undefined when something it needs is missing. */
 export function readPattern({ file, slug, text }: ClubFile, problems: Diagnostic[]): Pattern | undefined {
-  const { document: doc, problems: unread } = readYaml(file, text);
-  problems.push(...unread);
+  const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
   const fields = readRecord(patternSchema, doc, problems);
   const { name, imitates, sizes, phases, ways } = fields;

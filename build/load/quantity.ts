@@ -1,6 +1,6 @@
 import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../model/units.ts";
 import type { Fault } from "./problem.ts";
-import { quoted } from "./quote.ts";
+import { quoted, shortened } from "./quote.ts";
 import { type Refusal, written } from "./written.ts";
 
 export interface QuantityLimits {
@@ -52,7 +52,7 @@ export function quantity(kind: QuantityKindName, limits: QuantityLimits) {
     const value = toBase(parts.value, parts.unit, kind);
     const outside = (message: string): Fault => ({
       code: "out-of-range",
-      message: `${text} ${message}`,
+      message: `${shortened(text)} ${message}`,
       hint: `write a value such as ${limits.example}`,
     });
     if (value <= above) return outside(`is not more than ${limits.above}`);
@@ -73,7 +73,7 @@ export function quantity(kind: QuantityKindName, limits: QuantityLimits) {
     if (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text))
       return {
         code: "missing-unit",
-        message: `${text} has no unit`,
+        message: `${shortened(text)} has no unit`,
         hint: `write the unit behind the number; ${units}`,
       };
     const withoutComma = partsOf(text.replace(/(\d),(\d{3})(?!\d)/, "$1$2").replace(/(\d),(\d)/, "$1.$2"));

@@ -1,7 +1,10 @@
 const LONGEST = 40;
 
-/** What somebody wrote, in quotation marks and on one line, shortened where it is long. */
-export function quoted(text: string): string {
+/** What somebody wrote, on one line and shortened where it is long. */
+export function shortened(text: string): string {
   const line = text.slice(0, 4 * LONGEST).replace(/[\p{Cc}\s]+/gu, " ");
-  return `“${line.length > LONGEST ? `${line.slice(0, LONGEST - 1)}…` : line}”`;
+  return line.length > LONGEST ? `${line.slice(0, LONGEST - 1)}…` : line;
 }
+
+/** The same in quotation marks. */
+export const quoted = (text: string): string => `“${shortened(text)}”`;

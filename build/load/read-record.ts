@@ -22,7 +22,8 @@ function parsed<S extends z.ZodType>(
 ): z.output<S> | undefined {
   const result = schema.safeParse(raw);
   if (result.success) return result.data;
-  problems.push(...result.error.issues.flatMap((issue) => issueProblems(issue, schema, path, doc)));
+  for (const issue of result.error.issues)
+    for (const problem of issueProblems(issue, schema, path, doc)) problems.push(problem);
   return undefined;
 }
 
@@ -42,11 +43,8 @@ export function readRecord<Shape extends z.ZodRawShape>(
     return {};
   }
   const known = Object.keys(schema.shape);
-  problems.push(
-    ...Object.keys(data)
-      .filter((key) => !known.includes(key))
-      .map((key) => unknownKey(key, [], known, doc)),
-  );
+  for (const key of Object.keys(data))
+    if (!known.includes(key)) problems.push(unknownKey(key, [], known, doc));
   const values = Object.entries<z.core.$ZodType>(schema.shape).flatMap(([key, field]) => {
     if (rowKeys.includes(key)) return [];
     const value = parsed(field as z.ZodType, data[key], [key], doc, problems);

@@ -1,3 +1,4 @@
+import path from "node:path";
 import type { z } from "zod";
 import { type CalendarDate, type Hemisphere, seasonOf } from "../model/calendar.ts";
 import type { Report } from "../model/club.ts";
@@ -28,7 +29,7 @@ function fileSeason({ file, slug }: ClubFile, problems: Diagnostic[]): number | 
   problems.push(
     errorAt(startOf(file), {
       code: "bad-file-name",
-      message: `“${slug}.yaml” does not say which season its reports are of`,
+      message: `${quoted(path.posix.basename(file))} does not say which season its reports are of`,
       hint: "name it by the year of the season, such as 2026.yaml",
     }),
   );
@@ -76,8 +77,7 @@ function toReport({ value, where }: Row<z.output<typeof reportRow>>): Report {
 /** Reads one file of reports. */
 export function readReports(file: ClubFile, lakes: LakeSides, problems: Diagnostic[]): Report[] {
   const season = fileSeason(file, problems);
-  const { document: doc, problems: unread } = readYaml(file.file, file.text);
-  problems.push(...unread);
+  const doc = readYaml(file.file, file.text, problems);
   if (doc === undefined) return [];
   return readRows(reportsSchema, [], doc, problems).flatMap((row) => {
     const found = rowFault(row.value, lakes, season);

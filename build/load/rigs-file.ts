@@ -95,8 +95,7 @@ function repeatedNames(lists: Partial<Lists>, problems: Diagnostic[]): void {
 }
 
 function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Diagnostic[]): Partial<RigBox> {
-  const { document: doc, problems: unread } = readYaml(file, text);
-  problems.push(...unread);
+  const doc = readYaml(file, text, problems);
   if (doc === undefined) return {};
   const fields = readRecord(rigsSchema, doc, problems, LISTS);
   const { offBottom } = fields;
@@ -118,6 +117,19 @@ function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Dia
   };
 }
 
+const KEYS: readonly (keyof RigBox)[] = [
+  "rod_m",
+  "reach_m",
+  "offBottom",
+  "margin_m",
+  "lift_m",
+  "dryShare",
+  "castLimit_g",
+  ...LISTS,
+];
+
+const isComplete = (box: Partial<RigBox>): box is RigBox => KEYS.every((key) => box[key] !== undefined);
+
 /**
  * The club's rig box: the program's defaults, and over them what its rigs.yaml says, key by key.
  * @throws when the defaults that come with the program are broken
@@ -130,5 +142,6 @@ export async function readRigBox(file: ClubFile | undefined, problems: Diagnosti
   );
   const box = { ...defaults, ...(file === undefined ? {} : readRigs(file, problems)) };
   if (broken.length > 0) throw new Error(broken.map(formatDiagnostic).join("\n"));
-  return box as RigBox;
+  if (!isComplete(box)) throw new Error("content/rig-defaults.yaml leaves out a key");
+  return box;
 }

@@ -19,8 +19,7 @@ export function readTrip(
   lakes: ReadonlySet<string>,
   problems: Diagnostic[],
 ): Trip | undefined {
-  const { document: doc, problems: unread } = readYaml(file, text);
-  problems.push(...unread);
+  const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
   const { name, from, to, rods, lakes: chosen, notes, unlisted } = readRecord(tripSchema, doc, problems);
   const dates = from === undefined || to === undefined ? undefined : datesFault(from, to);

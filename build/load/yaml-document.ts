@@ -15,6 +15,8 @@ export interface YamlDocument {
   spot(path: Path): SourceSpot;
   /** Where the key that ends `path` stands. */
   keySpot(path: Path): SourceSpot;
+  /** True when the file has this key, whatever its value. */
+  has(key: string): boolean;
 }
 
 /** Deeper than any club file needs: its deepest value is five steps down. */
@@ -58,7 +60,7 @@ function secondDocumentStart(text: string, events: readonly Event[]): number | u
   return marks[documents[0]?.explicitStart === true ? 1 : 0] ?? 0;
 }
 
-function finder(root: Place, spotOf: SpotOf): Pick<YamlDocument, "spot" | "keySpot"> {
+function finder(root: Place, spotOf: SpotOf): Omit<YamlDocument, "file" | "data"> {
   const entryAt = (path: Path): Entry =>
     path.reduce<Entry>((entry, step) => entry.value.entries.get(String(step)) ?? entry, {
       keyStart: root.start,
@@ -67,12 +69,13 @@ function finder(root: Place, spotOf: SpotOf): Pick<YamlDocument, "spot" | "keySp
   return {
     spot: (path) => spotOf(entryAt(path).value.start),
     keySpot: (path) => spotOf(entryAt(path).keyStart),
+    has: (key) => root.entries.has(key),
   };
 }
 
 const lastLineStart = (text: string): number => {
   const end = text.trimEnd().length;
-  return Math.max(text.lastIndexOf("\n", end), text.lastIndexOf("\r", end - 1)) + 1;
+  return Math.max(text.lastIndexOf("\n", end - 1), text.lastIndexOf("\r", end - 1)) + 1;
 };
 
 function refusal(error: unknown, text: string, spotOf: SpotOf): Diagnostic {
@@ -91,30 +94,35 @@ function refusal(error: unknown, text: string, spotOf: SpotOf): Diagnostic {
   return errorAt(place, yamlFault(error.reason, before, rest));
 }
 
-interface ReadYaml {
-  /** Absent when the file cannot be read as data. */
-  readonly document?: YamlDocument;
-  readonly problems: readonly Diagnostic[];
-}
-
-/** Reads one YAML file strictly: one document, no aliases, no tags, no key twice. */
-export function readYaml(file: string, text: string): ReadYaml {
+/**
+ * Reads one YAML file strictly: one document, no aliases, no tags, no key twice. Undefined, with a problem, when the
+ * file cannot be read as data.
+ */
+export function readYaml(file: string, text: string, problems: Diagnostic[]): YamlDocument | undefined {
   const spotOf = spotter(file, text);
+  const refuse = (where: SourceSpot, fault: Fault): undefined => {
+    problems.push(errorAt(where, fault));
+    return undefined;
+  };
   try {
     const events = parseEvents(text, { maxDepth: MAX_DEPTH });
-    if (events.length === 0) return { problems: [errorAt(startOf(file), EMPTY_FILE)] };
+    if (events.length === 0) return refuse(startOf(file), EMPTY_FILE);
     const second = secondDocumentStart(text, events);
-    if (second !== undefined) return { problems: [errorAt(spotOf(second), SEVERAL_DOCUMENTS)] };
-    const problems: Diagnostic[] = [];
+    if (second !== undefined) return refuse(spotOf(second), SEVERAL_DOCUMENTS);
+    let isUsable = true;
     const root = placesOf(text, events, {
-      refuse: (offset, fault) => problems.push(errorAt(spotOf(offset), fault)),
+      refuse: (offset, fault) => {
+        // A key written twice does not hide the file's other problems: the later one is read.
+        if (fault.code !== "duplicate-key") isUsable = false;
+        refuse(spotOf(offset), fault);
+      },
       lineOf: (offset) => spotOf(offset).line,
     });
-    // A key written twice does not hide the file's other problems: the later one is read.
-    if (problems.some(({ code }) => code !== "duplicate-key")) return { problems };
+    if (!isUsable) return undefined;
     const [data] = constructFromEvents(events, { source: text, maxAliases: 0, json: true });
-    return { document: { file, data, ...finder(root, spotOf) }, problems };
+    return { file, data, ...finder(root, spotOf) };
   } catch (error) {
-    return { problems: [refusal(error, text, spotOf)] };
+    problems.push(refusal(error, text, spotOf));
+    return undefined;
   }
 }

@@ -13,7 +13,7 @@ const INDENT = syntax(
 );
 
 const NO_COLON = syntax(
-  "this line is no “key: value”",
+  "this line is not of the form “key: value”",
   "write a space after the colon; indent the further lines of a long text, or put it in quotes",
 );
 

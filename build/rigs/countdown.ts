@@ -2,17 +2,15 @@ import type { RigBox } from "../model/club.ts";
 import { toBase, type UnitSystem } from "../model/units.ts";
 import type { Line } from "./rig-plan.ts";
 
-/** Round depths of the tables in each system of units. */
-const TABLE_DEPTHS: Readonly<
-  Record<UnitSystem, { readonly unit: string; readonly depths: readonly number[] }>
-> = {
-  imperial: { unit: "ft", depths: [3, 6, 9, 12, 15, 18] },
-  metric: { unit: "m", depths: [1, 2, 3, 4, 5, 6] },
-};
+/** Round steps of depth in each system of units: 3 ft or 1 m. */
+export const tableStep_m = (units: UnitSystem): number =>
+  units === "imperial" ? toBase(3, "ft", "length") : 1;
+
+const TABLE_STEPS = [1, 2, 3, 4, 5, 6];
 
 /** The depths every depth table has a row for, m. */
 export const tableDepths_m = (units: UnitSystem): number[] =>
-  TABLE_DEPTHS[units].depths.map((depth) => toBase(depth, TABLE_DEPTHS[units].unit, "length"));
+  TABLE_STEPS.map((step) => step * tableStep_m(units));
 
 /**
  * Whole seconds for a fly line to sink to a depth.

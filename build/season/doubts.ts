@@ -11,10 +11,11 @@ export const isDoubted = ({ spring }: LakeSeason, place: number): boolean => (sp
 
 const said = ({ seen, date }: Statement): string => `“${seen}” on ${dayMonth(date)}`;
 
-/** The latest statement of open water before `statement`, when that one speaks of ice. */
+/** The latest statement of open water that `statement`, which speaks of ice, comes too late for. */
 function openBefore(statement: Statement, all: readonly Statement[]): Statement | undefined {
   if (statement.open) return undefined;
-  return all.findLast(({ open, day }) => open && day < statement.day);
+  const sameDay = statement.seen === "ice on";
+  return all.findLast(({ open, day }) => open && (day < statement.day || (sameDay && day === statement.day)));
 }
 
 /** Reports that cannot be true together, and reports the rest of the evidence speaks against. Warnings, in the order of the dates. */

@@ -1,10 +1,11 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import type { LakeForecast } from "./forecast.ts";
 import { evidenceOf } from "./lake-evidence.ts";
-import { at } from "./numbers.ts";
+import { chanceOnGrid, momentOnGrid } from "./lake-law.ts";
+import { at, meanOf, roundTo } from "./numbers.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf } from "./season-grid.ts";
-import { chanceOnGrid, momentOnGrid, SHARED_WEIGHT } from "./season-posterior.ts";
+import { SHARED_WEIGHT } from "./season-posterior.ts";
 import { sharpenersOf } from "./sharpen.ts";
 import type { Statement } from "./statements.ts";
 
@@ -17,20 +18,28 @@ const TRIED_LAKES = 3;
 /** A shift under this is not worth a sentence, days. */
 const LEAST_SHIFT_DAYS = 0.05;
 
-const ofRegion = (region: RegionSeason): readonly LakeSeason[] => region.lakes;
+/** Evidence tells an early spring from a late one when its chance in one is so many times that in the other. */
+const TELLING = 1.05;
 
-/** How far this spring runs from a middling one, averaged over the lakes somebody has seen. */
+function tells({ evidence, law }: LakeSeason, { posterior: { grid } }: RegionSeason): boolean {
+  if (evidence === undefined) return false;
+  const springs = { ...grid, s: Float64Array.of(-grid.scale, 0, grid.scale), k: new Float64Array(3) };
+  const chances = chanceOnGrid(evidence, law, springs);
+  return Math.max(...chances) > TELLING * Math.min(...chances);
+}
+
+/** How far this spring runs from a middling one, averaged over the lakes whose reports tell. */
 function springOf(region: RegionSeason): Evidence["spring"] {
-  const seen = ofRegion(region).filter(({ statements }) => statements.length > 0);
-  if (seen.length === 0) return null;
+  const telling = region.lakes.filter((lake) => tells(lake, region));
+  if (telling.length === 0) return null;
   const { grid, weights } = region.posterior;
   const s = momentsOf(grid.s, weights).mean;
   const k = momentsOf(grid.k, weights).mean;
-  const days = seen.reduce((sum, { law }) => sum + s + law.x * k, 0) / seen.length;
-  return { days: rounded(days), lakes: seen.length };
+  return {
+    days: roundTo(meanOf(telling.map(({ law }) => s + law.x * k)), 2),
+    lakes: telling.length,
+  };
 }
-
-const rounded = (days: number): number => Math.round(days * 100) / 100;
 
 /** A lake's evidence over its region's season: the chance of it at each point, and that chance times the mean ice-off day. */
 interface Integrals {
@@ -135,7 +144,7 @@ function movedByOf(
       lake: slug,
       date,
       seen,
-      days: rounded(days),
+      days: roundTo(days, 2),
     }));
 }
 

@@ -1,5 +1,5 @@
 import type { FitInput, PastRecord } from "./fit-input.ts";
-import type { Blocks } from "./normal-equations.ts";
+import type { Blocks } from "./normal-parts.ts";
 import { at, meanOf } from "./numbers.ts";
 import { rowsOf, type SparseRows } from "./sparse-rows.ts";
 

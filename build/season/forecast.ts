@@ -39,10 +39,14 @@ const evidenceSchema = z
         days: z
           .number()
           .meta({ description: "How late this spring runs on the lakes seen; negative is early." }),
-        lakes: z.number().int().min(0).meta({ description: "Lakes whose reports say so." }),
+        lakes: z
+          .number()
+          .int()
+          .min(0)
+          .meta({ description: "Lakes whose reports tell an early spring from a late one." }),
       })
       .nullable()
-      .meta({ description: "Null before any report." }),
+      .meta({ description: "Null while no report tells an early spring from a late one." }),
     movedBy: z
       .array(
         z.strictObject({

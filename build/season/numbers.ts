@@ -30,3 +30,7 @@ export function normalised(values: Float64Array): Float64Array {
 /** Arithmetic mean; NaN of nothing. */
 export const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** The value to so many decimals. */
+export const roundTo = (value: number, digits: number): number =>
+  Math.round(value * 10 ** digits) / 10 ** digits;

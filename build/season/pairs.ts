@@ -1,8 +1,8 @@
 import { chanceOfStatements, springOf } from "./lake-evidence.ts";
+import { middlesOf } from "./lake-law.ts";
 import { at } from "./numbers.ts";
 import { chanceBy, LAST_BEST_DAY } from "./phases.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
-import { middlesOf } from "./season-posterior.ts";
 import { t4Cdf } from "./student-t.ts";
 
 /** Chance that a lake is in a good phase on a day: ice-off, or the best weeks. */
@@ -61,30 +61,40 @@ function goodGivenSeason(lake: LakeSeason, region: RegionSeason, day: number): F
   });
 }
 
+export interface LakeInRegion {
+  readonly lake: LakeSeason;
+  readonly region: RegionSeason;
+}
+
 /**
- * Chance that at least one of several lakes is good on a day. Lakes of one region share the season and are independent given it;
- * regions are independent. The result is kept within what the single chances allow, for each lake's own evidence counts whole in
- * its own chance but tempered in the shared season.
+ * Makes the chance that at least one of several lakes is good on a day. Lakes of one region share the season and are independent given
+ * it; regions are independent. The result is kept within what the single chances allow, for each lake's own evidence counts whole
+ * in its own chance but tempered in the shared season. What a lake adds on a day is worked out once.
  */
-export function anyGoodOn(
-  lakes: readonly { readonly lake: LakeSeason; readonly region: RegionSeason }[],
-  day: number,
-): number {
-  const single = lakes.map(({ lake }) => goodOn(lake, day));
-  let none = 1;
-  for (const region of new Set(lakes.map((entry) => entry.region))) {
-    const { weights } = region.posterior;
-    const bad = new Float64Array(weights.length).fill(1);
-    for (const { lake } of lakes.filter((entry) => entry.region === region)) {
-      const good = goodGivenSeason(lake, region, day);
-      for (let p = 0; p < bad.length; p++) bad[p] = at(bad, p) * (1 - at(good, p));
+export function anyGoodOn(): (lakes: readonly LakeInRegion[], day: number) => number {
+  const known = new Map<LakeSeason, Map<number, Float64Array>>();
+  const goodOf = ({ lake, region }: LakeInRegion, day: number): Float64Array => {
+    const days = known.get(lake) ?? new Map<number, Float64Array>();
+    known.set(lake, days);
+    const good = days.get(day) ?? goodGivenSeason(lake, region, day);
+    days.set(day, good);
+    return good;
+  };
+  return (lakes, day) => {
+    let none = 1;
+    for (const region of new Set(lakes.map((entry) => entry.region))) {
+      const goods = lakes.filter((entry) => entry.region === region).map((entry) => goodOf(entry, day));
+      let noneHere = 0;
+      region.posterior.weights.forEach((weight, p) => {
+        noneHere += goods.reduce((chance, good) => chance * (1 - at(good, p)), weight);
+      });
+      none *= noneHere;
     }
-    none *= weights.reduce((sum, weight, p) => sum + weight * at(bad, p), 0);
-  }
-  const least = Math.max(0, ...single);
-  const most = Math.min(
-    1,
-    single.reduce((sum, chance) => sum + chance, 0),
-  );
-  return Math.min(most, Math.max(least, 1 - none));
+    const single = lakes.map(({ lake }) => goodOn(lake, day));
+    const most = Math.min(
+      1,
+      single.reduce((sum, chance) => sum + chance, 0),
+    );
+    return Math.min(most, Math.max(0, ...single, 1 - none));
+  };
 }

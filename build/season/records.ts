@@ -16,7 +16,7 @@ export const hemisphereOfLakes = (lakes: readonly Lake[]): Hemisphere =>
   hemisphereOf(lakes.reduce((sum, { position }) => sum + position.lat, 0) / Math.max(1, lakes.length));
 
 /** A record as it was known on a day: what is dated later is left out; `undefined` when nothing is left. */
-export function knownBy(record: IceOffRecord, asOf: CalendarDate): IceOffRecord | undefined {
+function knownBy(record: IceOffRecord, asOf: CalendarDate): IceOffRecord | undefined {
   if ("on" in record) return record.on <= asOf ? record : undefined;
   const { season, where, after, by } = record;
   const kept = {

@@ -3,18 +3,12 @@ import type { Club, Lake } from "../model/club.ts";
 import { type Fit, fitPastSeasons } from "./fit.ts";
 import type { Covariate, FitInput, PastRecord } from "./fit-input.ts";
 import { type DaySpan, evidenceOf, type LakeEvidence } from "./lake-evidence.ts";
+import { dayChances, type LakeLaw, lawOf, spanOf } from "./lake-law.ts";
 import { meanOf } from "./numbers.ts";
 import { type Spring, springOfLake } from "./phases.ts";
 import { type IceOffDays, iceOffBySeason } from "./records.ts";
 import { priorGrid } from "./season-grid.ts";
-import {
-  dayChances,
-  type LakeLaw,
-  lawOf,
-  type SeasonPosterior,
-  spanOf,
-  updateSeason,
-} from "./season-posterior.ts";
+import { type SeasonPosterior, updateSeason } from "./season-posterior.ts";
 import type { Statement } from "./statements.ts";
 import { type TurnoverCase, turnoverCases } from "./turnover-times.ts";
 

@@ -10,6 +10,8 @@ export interface SeasonGrid {
   /** Distance of neighbouring points in `s`, days. */
   readonly stepS: number;
   readonly stepK: number;
+  /** Scale of the prior of `s`, days: how far an early or a late spring usually lies from a middling one. */
+  readonly scale: number;
 }
 
 export interface GridSize {
@@ -61,6 +63,7 @@ export function priorGrid(fit: Fit, region: number, size: GridSize = USUAL_GRID)
     logPrior: Float64Array.from(s, (effect, i) => logPrior(effect, k[i] ?? 0)),
     stepS: (2 * REACH_S * scale) / (size.s - 1),
     stepK: (2 * REACH_K * sdK) / (size.k - 1),
+    scale,
   };
 }
 
@@ -107,5 +110,6 @@ export function refinedGrid(
     logPrior: Float64Array.from(points, ({ s, k }) => logPrior(s, k)),
     stepS: (2 * rangeS.half) / (FINE_GRID.s - 1),
     stepK: (2 * rangeK.half) / (FINE_GRID.k - 1),
+    scale: grid.scale,
   };
 }

@@ -1,5 +1,5 @@
 import type { LakeForecast } from "./forecast.ts";
-import { at } from "./numbers.ts";
+import { at, roundTo } from "./numbers.ts";
 import { dayBy } from "./phases.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf } from "./season-grid.ts";
@@ -54,7 +54,7 @@ export function sharpenersOf(
       if (other.lake === lake || other.middle > middle) continue;
       const covariance = shared(x, other.lake.law.x);
       const after = before - covariance ** 2 / (shared(other.lake.law.x, other.lake.law.x) + other.noise);
-      const days = Math.round(width * (1 - Math.sqrt(after / before)) * 100) / 100;
+      const days = roundTo(width * (1 - Math.sqrt(after / before)), 2);
       if (days >= LEAST_GAIN_DAYS && days > (best?.days ?? 0)) best = { lake: other.lake.lake.slug, days };
     }
     return best;

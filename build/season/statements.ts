@@ -1,9 +1,15 @@
-import { type CalendarDate, type Hemisphere, seasonDay, seasonOf } from "../model/calendar.ts";
+import {
+  type CalendarDate,
+  dateOfSeasonDay,
+  type Hemisphere,
+  seasonDay,
+  seasonOf,
+} from "../model/calendar.ts";
 import type { Club, IceState, Lake, Report } from "../model/club.ts";
 import type { SourceSpot } from "../model/diagnostic.ts";
 import type { Phase } from "../model/phase.ts";
 import type { Mark } from "./forecast.ts";
-import { knownBy } from "./records.ts";
+import { iceOffBySeason } from "./records.ts";
 
 /** One possible spring of a lake, in days of season. */
 export interface SpringDays {
@@ -21,8 +27,6 @@ export interface Statement {
   readonly date: CalendarDate;
   readonly day: number;
   readonly seen: Mark["seen"];
-  /** A dated record rather than somebody's report of a visit. */
-  readonly recorded: boolean;
   readonly where: SourceSpot;
   /** True when it can only be said of an open lake. */
   readonly open: boolean;
@@ -72,7 +76,6 @@ function statementOf(report: Report, season: number, hemisphere: Hemisphere): St
     date,
     day,
     seen,
-    recorded: false,
     where,
     open: phase !== undefined || ice === "off",
     ofTurnover: phase !== undefined,
@@ -88,45 +91,48 @@ function recordStatements(
   asOf: CalendarDate,
   hemisphere: Hemisphere,
 ): Statement[] {
-  const day = (date: CalendarDate): number => seasonDay(date, season, hemisphere);
   const make = (
-    date: CalendarDate,
+    day: number,
     seen: Mark["seen"],
     where: SourceSpot,
-    ofOneDay: boolean,
+    ifWrong: number,
     fits: Fits,
   ): Statement => ({
     lake: lake.slug,
-    date,
-    day: day(date),
+    date: dateOfSeasonDay(day, season, hemisphere),
+    day,
     seen,
-    recorded: true,
     where,
     open: seen !== "ice on",
-    ofTurnover: seen !== "ice on" && seen !== "ice off",
+    ofTurnover: seen === "turnover",
     fits,
-    ifWrong: ofOneDay ? WRONG_RECORDED_DAY : WRONG_RECORD,
+    ifWrong,
   });
-  const iceOff = lake.iceOff
-    .filter((record) => record.season === season)
-    .flatMap((record): Statement[] => {
-      const known = knownBy(record, asOf);
-      if (known === undefined) return [];
-      const { where } = known;
-      if ("on" in known)
-        return [make(known.on, "ice off", where, true, (spring) => spring.iceOff === day(known.on))];
-      const { after, by } = known;
-      return [
-        ...(after === undefined ? [] : [make(after, "ice on", where, false, iceFits("on", day(after)))]),
-        ...(by === undefined ? [] : [make(by, "ice off", where, false, iceFits("off", day(by)))]),
-      ];
-    });
+  const dayOf = (date: CalendarDate): number => seasonDay(date, season, hemisphere);
+  const row = lake.iceOff.find((record) => record.season === season);
+  const days = iceOffBySeason(lake, hemisphere, asOf).get(season);
+  const iceOff: Statement[] = [];
+  if (row !== undefined && days !== undefined) {
+    const [from, to] = [Math.floor(days.from), Math.floor(days.to)];
+    if (days.from === days.to)
+      iceOff.push(make(from, "ice off", row.where, WRONG_RECORDED_DAY, (spring) => spring.iceOff === from));
+    else {
+      if (Number.isFinite(from))
+        iceOff.push(make(from, "ice on", row.where, WRONG_RECORD, iceFits("on", from)));
+      if (Number.isFinite(to)) iceOff.push(make(to, "ice off", row.where, WRONG_RECORD, iceFits("off", to)));
+    }
+  }
   const turnover = lake.turnover
     .filter((record) => record.season === season && record.from <= asOf)
-    .flatMap(({ from, to, where }) => [
-      make(from, "turnover", where, true, ({ onset }) => onset === day(from)),
-      ...(to <= asOf ? [make(to, "turnover", where, true, ({ clear }) => clear === day(to) + 1)] : []),
-    ]);
+    .flatMap(({ from, to, where }) => {
+      const [first, last] = [dayOf(from), dayOf(to)];
+      return [
+        make(first, "turnover", where, WRONG_RECORDED_DAY, ({ onset }) => onset === first),
+        ...(to <= asOf
+          ? [make(last, "turnover", where, WRONG_RECORDED_DAY, ({ clear }) => clear === last + 1)]
+          : []),
+      ];
+    });
   return [...iceOff, ...turnover];
 }
 

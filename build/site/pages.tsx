@@ -9,7 +9,6 @@ import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
 import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
 import type { Guide } from "../guide/guide-schema.ts";
 import { arrangeBoard } from "./arrange-board.ts";
-import { tripGear } from "./trip-gear.ts";
 
 /** One page of the site: where it goes, and how it is drawn when its turn comes. */
 export interface SitePage {
@@ -37,9 +36,7 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
     ...(hasRigs(guide) ? [page(ADDRESS.rigs, (sheet) => <RigsPage sheet={sheet} />)] : []),
     ...(listedTrips(guide).length > 0 ? [page(ADDRESS.trips, (sheet) => <TripsPage sheet={sheet} />)] : []),
     ...guide.trips.map((trip) =>
-      page(ADDRESS.trip(trip.slug), (sheet) => (
-        <TripPage trip={trip} gear={tripGear(trip, guide)} sheet={sheet} />
-      )),
+      page(ADDRESS.trip(trip.slug), (sheet) => <TripPage trip={trip} sheet={sheet} />),
     ),
     ...guide.chapters.map((chapter) =>
       page(ADDRESS.chapter(chapter.slug), (sheet) => <ChapterPage chapter={chapter} sheet={sheet} />),

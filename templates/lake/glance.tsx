@@ -52,7 +52,9 @@ export function Glance({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
             {capital(meaning)}. {advice}
           </p>
           {iceOff.status === "forecast" && now.state === "iced" ? (
-            <p>Chance that it is open already: {chanceText(iceOff.openByNow)}.</p>
+            <p>
+              Chance that it is open already: <span class="odds">{chanceText(iceOff.openByNow)}</span>.
+            </p>
           ) : null}
         </Fact>
         <FirstRig lake={lake} sheet={sheet} />

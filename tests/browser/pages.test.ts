@@ -64,7 +64,11 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
       if (message.type() === "error" || message.type() === "warning") faults.push(message.text());
     });
     context.on("weberror", (error) => faults.push(String(error.error())));
-    context.on("requestfailed", (request) => faults.push(`not loaded: ${request.url()}`));
+    context.on("requestfailed", (request) => {
+      const why = request.failure()?.errorText ?? "";
+      // What was still on its way when the next page was opened is no fault.
+      if (why !== "net::ERR_ABORTED") faults.push(`not loaded: ${request.url()}, ${why}`);
+    });
     return [context, faults];
   }
 

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { addDays } from "../../build/model/calendar.ts";
 import { arrangeBoard } from "../../build/site/arrange-board.ts";
-import { tripGear } from "../../build/site/trip-gear.ts";
 import { day } from "../lake-fixture.ts";
 import { siteGuide } from "./site-fixture.ts";
 
@@ -42,31 +41,5 @@ describe("the board", () => {
     expect(arrangeBoard(after).groups.flatMap(({ rows }) => rows.map(({ weekend }) => weekend))).toEqual(
       guide.lakes.map(() => null),
     );
-  });
-});
-
-describe("what a trip takes", () => {
-  const guide = siteGuide();
-  const [trip] = guide.trips;
-  if (trip === undefined) throw new Error("no trip");
-
-  test("is rigged for every phase its lakes may well be in on its days, and no other", () => {
-    const gear = tripGear(trip, guide);
-    expect(gear.lakes.map(({ slug, phases }) => [slug, phases.map(({ phase }) => phase)])).toEqual([
-      ["ember", ["turnover", "post-turnover"]],
-      ["larch", ["ice-off", "turnover"]],
-    ]);
-  });
-
-  test("names each leader, line and fly once", () => {
-    const { leaders, lines, flies } = tripGear(trip, guide);
-    expect(leaders).toEqual(["Long board", "Short board"]);
-    expect(lines).toEqual(["Floater", "Clear slow"]);
-    expect(flies.map(({ pattern }) => pattern)).toEqual(["ash-leech", "cinder-pupa", "marl-scud"]);
-  });
-
-  test("is nothing for lakes without a plan", () => {
-    const lakes = guide.lakes.map((lake) => ({ ...lake, plan: [] }));
-    expect(tripGear(trip, { lakes })).toEqual({ lakes: [], leaders: [], lines: [], flies: [] });
   });
 });

@@ -2,7 +2,9 @@ import type { Guide, GuideLake, GuidePattern, GuideTrip } from "../../build/guid
 import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
+import { gearTables } from "../../build/rigs/gear.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
+import { box } from "../rigs/box-fixture.ts";
 
 const AS_OF = day("2026-05-16");
 
@@ -89,6 +91,21 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
     unlisted,
     notes: "<p>Meet at the gate at six.</p>",
     days,
+    gear: {
+      lakes: lakes.map((lake) => ({ slug: lake.slug, name: lake.name, phases: lake.plan })),
+      boards: {
+        boards: RIGS.leaders.map((leader) => ({
+          leader,
+          why: "For Ember Lake.",
+          needed: 6,
+          tie: 6 - leader.tied,
+        })),
+        count: "For 4 rods and 4 days.",
+        uncovered: ["No leader here serves a set of 1.5 ft."],
+      },
+      lines: ["Floater", "Clear slow"],
+      flies: [{ pattern: "ash-leech", name: "Ash Leech" }],
+    },
     pick: {
       slug: first.slug,
       name: first.name,
@@ -146,6 +163,7 @@ const RIGS: Guide["rigs"] = {
       countdown: [1, 2, 3, 4].map((depth_m) => ({ depth_m, seconds: Math.round(depth_m / 0.0381) })),
     },
   ],
+  ...gearTables(box, "imperial"),
 };
 
 const BACKTEST: NonNullable<Guide["backtest"]> = (["before", "25%", "50%"] as const).map((moment, i) => ({

@@ -1,0 +1,108 @@
+import { describe, expect, test } from "vitest";
+import { type Fit, fitPastSeasons } from "../../build/season/fit.ts";
+import type { DaySpan, LakeEvidence } from "../../build/season/lake-evidence.ts";
+import { dayChances, lawOf, spanOf } from "../../build/season/lake-law.ts";
+import { chanceOf, forecastOfChances, quantile } from "../../build/season/scoring.ts";
+import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
+import { updateSeason } from "../../build/season/season-posterior.ts";
+import vectors from "../reference/season-vectors.json" with { type: "json" };
+
+/** The reference took its evidence as certain and weighed it by 0.7. */
+const SHARED_WEIGHT = 0.7;
+
+interface ReferenceReport {
+  readonly lake: number;
+  readonly iced?: number;
+  readonly open?: readonly number[];
+}
+
+function fitOf({ history, lat, elev, cfg, fit }: (typeof vectors.sets)[number]): Fit {
+  const seasons = [...new Set(history.map(([season]) => season))];
+  return fitPastSeasons(
+    {
+      regions: fit.m.map(() => 0),
+      covariates:
+        lat === null || elev === null
+          ? []
+          : [
+              { values: lat, daysPerUnit: 4, sd: 1.5 },
+              { values: elev.map((metres) => metres / 100), daysPerUnit: 3.3, sd: 1 },
+            ],
+      seasons: seasons.length,
+      records: history.map(([season = 0, lake = 0, day = 0]) => ({
+        lake,
+        season: seasons.indexOf(season),
+        from: day,
+        to: day,
+      })),
+      levelWithoutRecords: { day: 110, sd: 25 },
+    },
+    { rounds: 30, settled_days: 0, step_days: "stretch" in cfg ? Number.POSITIVE_INFINITY : 5 },
+  );
+}
+
+function evidenceOf(
+  reports: readonly ReferenceReport[],
+  lake: number,
+  span: DaySpan,
+): LakeEvidence | undefined {
+  const own = reports.filter((report) => report.lake === lake);
+  if (own.length === 0) return undefined;
+  const fits = (day: number): boolean =>
+    own.every(
+      ({ iced, open }) =>
+        (iced === undefined || day > iced) &&
+        (open === undefined || (day >= (open[0] ?? day) && day <= (open[1] ?? day))),
+    );
+  return {
+    span,
+    chance: Float64Array.from({ length: span.to - span.from + 1 }, (_, i) => (fits(span.from + i) ? 1 : 0)),
+  };
+}
+
+describe.each(vectors.sets)("reference implementation: $name", (set) => {
+  const fit = fitOf(set);
+  const near = (found: ArrayLike<number>, expected: readonly number[], tolerance: number): void => {
+    expected.forEach((value, i) => {
+      expect(Math.abs((found[i] ?? Number.NaN) - value)).toBeLessThanOrEqual(tolerance);
+    });
+  };
+
+  test("the fit agrees to half its last printed digit", () => {
+    near(fit.m, set.fit.m, 1e-4);
+    near(fit.v, set.fit.v, 1e-4);
+    near(fit.x, set.fit.x, 1e-5);
+    near(fit.sigma, set.fit.sigma, 1e-4);
+    near(fit.shared, [set.fit.c], 1e-4);
+    near(
+      [fit.omega.ss, fit.omega.sk, fit.omega.kk],
+      [set.fit.Omega[0]?.[0] ?? 0, set.fit.Omega[0]?.[1] ?? 0, set.fit.Omega[1]?.[1] ?? 0],
+      1e-4,
+    );
+    near([fit.tau], [set.fit.tau], 1e-4);
+    expect(fit.seasonDf).toBe(set.fit.nus);
+  });
+
+  test.each(set.cases)("forecasts after $reports.length reports", ({ reports, forecast }) => {
+    const grid = priorGrid(fit, 0, USUAL_GRID);
+    const lakes = [...fit.m].map((_, lake) => {
+      const law = lawOf(fit, lake);
+      const span = spanOf(law, grid);
+      return { law, span, evidence: evidenceOf(reports, lake, span) };
+    });
+    const posterior = updateSeason(fit, 0, lakes, { grid: USUAL_GRID, sharedWeight: SHARED_WEIGHT });
+    for (const [lake, expected] of Object.entries(forecast)) {
+      const { law, span, evidence } = lakes[Number(lake)] ?? lakes[0]!;
+      const chances = dayChances(law, posterior.grid, posterior.without(Number(lake)), span).map(
+        (chance, i) => chance * (evidence?.chance[i] ?? 1),
+      );
+      const found = forecastOfChances(chances, span.from);
+      const whole = chances.reduce((sum, chance) => sum + chance, 0);
+      const mean = chances.reduce((sum, chance, i) => sum + chance * (span.from + i), 0) / whole;
+      expect(Math.abs(mean - expected.mean)).toBeLessThan(0.01);
+      expect(Math.abs(chanceOf(found, 110) - expected.cdf110)).toBeLessThan(1e-3);
+      for (const p of [10, 25, 50, 75, 90] as const)
+        expect(Math.abs(quantile(found, p / 100) - expected[`p${p}`])).toBeLessThanOrEqual(0);
+    }
+  });
+});
