@@ -2,7 +2,7 @@ import { screenInk } from "../build/draw/ink.ts";
 import { monthScale } from "../build/draw/month-scale.tsx";
 import { seasonStrip } from "../build/draw/season-strip.tsx";
 import { stripLegend } from "../build/draw/strip-legend.tsx";
-import type { GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import type { Board, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
 import { type CalendarDate, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
@@ -11,22 +11,9 @@ import { Page } from "./layout.tsx";
 import { ForecastNote, Harmless, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
-export interface BoardRow {
-  readonly lake: GuideLake;
-  /** Chance that the lake is good, meant over the days of the weekend; null outside the guide's window. */
-  readonly weekend: number | null;
-}
-
-export interface BoardGroup {
-  readonly id: "weekend" | "soon" | "later" | "past";
-  readonly rows: readonly BoardRow[];
-}
-
-export interface Board {
-  /** The days of this weekend, or of the next one. */
-  readonly weekend: readonly CalendarDate[];
-  readonly groups: readonly BoardGroup[];
-}
+type BoardGroup = Board["groups"][number];
+type BoardRow = BoardGroup["lakes"][number];
+type LakesBySlug = ReadonlyMap<string, GuideLake>;
 
 const weekendText = (days: readonly CalendarDate[]): string => {
   const [first, last] = [days[0], days.at(-1)];
@@ -47,7 +34,7 @@ function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): str
   }
 }
 
-function Row({ row: { lake, weekend }, sheet }: { row: BoardRow; sheet: Sheet }) {
+function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
   const { guide, to } = sheet;
   const { now, bestDays } = lake;
   return (
@@ -79,15 +66,16 @@ function Row({ row: { lake, weekend }, sheet }: { row: BoardRow; sheet: Sheet })
   );
 }
 
-function Group({ group, board, sheet }: { group: BoardGroup; board: Board; sheet: Sheet }) {
+function Group({ group, lakes, sheet }: { group: BoardGroup; lakes: LakesBySlug; sheet: Sheet }) {
   return (
     <section aria-labelledby={group.id} class={`group ${group.id}`}>
-      <h2 id={group.id}>{groupTitle(group.id, board.weekend)}</h2>
+      <h2 id={group.id}>{groupTitle(group.id, sheet.guide.board.weekend)}</h2>
       <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
       <ul class="board">
-        {group.rows.map((row) => (
-          <Row row={row} sheet={sheet} />
-        ))}
+        {group.lakes.map(({ slug, weekend }) => {
+          const lake = lakes.get(slug);
+          return lake === undefined ? null : <Row lake={lake} weekend={weekend} sheet={sheet} />;
+        })}
       </ul>
     </section>
   );
@@ -114,10 +102,12 @@ const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
 );
 
 /** All lakes of the season, those to go to first. */
-export function BoardPage({ sheet, board }: { sheet: Sheet; board: Board }) {
+export function BoardPage({ sheet }: { sheet: Sheet }) {
   const { guide } = sheet;
+  const { board } = guide;
+  const lakes = new Map(guide.lakes.map((lake) => [lake.slug, lake]));
   const trips = listedTrips(guide);
-  const first = board.groups[0]?.rows[0]?.lake;
+  const first = lakes.get(board.groups[0]?.lakes[0]?.slug ?? "");
   return (
     <Page
       sheet={sheet}
@@ -127,7 +117,7 @@ export function BoardPage({ sheet, board }: { sheet: Sheet; board: Board }) {
       <h1>Season {guide.season}</h1>
       <NothingGood board={board} />
       {board.groups.map((group) => (
-        <Group group={group} board={board} sheet={sheet} />
+        <Group group={group} lakes={lakes} sheet={sheet} />
       ))}
       <Section title="Reading the strips" id="key">
         <Harmless class="key" html={stripLegend({ ink: screenInk, width: 320, marks: false })} />

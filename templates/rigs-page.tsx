@@ -7,6 +7,7 @@ import {
   sinkRateText,
   smallLengthText,
 } from "../build/model/units.ts";
+import { Shot, Sinking, Swing } from "./gear-tables.tsx";
 import { Page } from "./layout.tsx";
 import { capital, Fact, Scroll, Section } from "./parts.tsx";
 import type { Sheet } from "./sheet.ts";
@@ -120,7 +121,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
     <Page
       sheet={sheet}
       title="Rigs"
-      description="Leaders and the depths they reach, lines and their countdowns, and the tippet table."
+      description="Leaders and the depths they reach, countdowns, shot against drift, sinking, swing and the tippet table."
     >
       <h1>Rigs</h1>
       <p class="lead">
@@ -148,6 +149,21 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
             ))}
           </ul>
           <Countdowns sheet={sheet} />
+        </Section>
+      )}
+      {rigs.shot.rows.length === 0 ? null : (
+        <Section title="Shot" id="shot">
+          <Shot shot={rigs.shot} sheet={sheet} />
+        </Section>
+      )}
+      {rigs.sinking.rows.length === 0 ? null : (
+        <Section title="Sinking" id="sinking">
+          <Sinking sinking={rigs.sinking} sheet={sheet} />
+        </Section>
+      )}
+      {rigs.swing.rows.length === 0 ? null : (
+        <Section title="Swing" id="swing">
+          <Swing swing={rigs.swing} sheet={sheet} />
         </Section>
       )}
       {rigs.tippet.length === 0 ? null : (

@@ -1,10 +1,11 @@
 import type { GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
 import { dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { phaseName } from "../build/model/phase.ts";
-import { chanceText, depthText } from "../build/model/units.ts";
+import { chanceText } from "../build/model/units.ts";
 import { listedTrips } from "./contents.ts";
 import { countdownText, holdText, type Rig, setDepthText } from "./lake/rig-words.ts";
 import { Page } from "./layout.tsx";
+import { LeaderBoards } from "./leader-boards.tsx";
 import { Cautions, cautionsFor, Fact, ForecastNote, Harmless, inOneLine, Scroll, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
@@ -104,11 +105,6 @@ function Days({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
   );
 }
 
-const sectionText = (
-  { length_m, size }: TripGear["boards"]["boards"][number]["leader"]["sections"][number],
-  sheet: Sheet,
-): string => `${depthText(length_m, sheet.guide.club.units)} ${size}`;
-
 const rigLine = (rig: Rig, sheet: Sheet): string => {
   const depth = setDepthText(rig, sheet.guide.club.units);
   const countdown = countdownText(rig);
@@ -121,37 +117,6 @@ const rigLine = (rig: Rig, sheet: Sheet): string => {
     countdown === null ? null : `count ${countdown}`,
   ]);
 };
-
-/** The leaders to have tied before the trip. */
-function Boards({
-  boards: { boards, count, uncovered },
-  sheet,
-}: {
-  boards: TripGear["boards"];
-  sheet: Sheet;
-}) {
-  if (boards.length === 0 && uncovered.length === 0) return null;
-  return (
-    <Section title="Leaders to tie" id="boards">
-      <dl>
-        {boards.map(({ leader, why, needed, tie }) => (
-          <Fact name={leader.name}>
-            <p>
-              <strong>{tie === 0 ? "None to tie" : `Tie ${tie}`}</strong>: {needed} needed, {leader.tied} on
-              boards.
-            </p>
-            <p>{leader.sections.map((section) => sectionText(section, sheet)).join(" + ")}</p>
-            <p class="small">{why}</p>
-          </Fact>
-        ))}
-      </dl>
-      {uncovered.map((text) => (
-        <p class="mind">{text}</p>
-      ))}
-      <p class="small">{count}</p>
-    </Section>
-  );
-}
 
 function Gear({ gear, sheet }: { gear: TripGear; sheet: Sheet }) {
   if (gear.lakes.length === 0) return null;
@@ -205,7 +170,7 @@ export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
       <h1>{trip.name}</h1>
       <Pick trip={trip} sheet={sheet} />
       <Days trip={trip} sheet={sheet} />
-      <Boards boards={trip.gear.boards} sheet={sheet} />
+      <LeaderBoards boards={trip.gear.boards} sheet={sheet} />
       <Gear gear={trip.gear} sheet={sheet} />
       {trip.notes === null ? null : (
         <Section title="Notes" id="notes">

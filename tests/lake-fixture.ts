@@ -1,3 +1,4 @@
+import { arrangeBoard } from "../build/guide/board.ts";
 import { type Guide, type GuideLake, guideSchema } from "../build/guide/guide-schema.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import type { Spread } from "../build/model/exported.ts";
@@ -95,7 +96,7 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
     },
     status: { now: "Ice-off (54 %).", next: "Best weeks from 5 Jun.", why: [] },
     boards: { boards: [], count: "", uncovered: [] },
-    shot: { water_C: 5, columns: [], rows: [], assumes: [], check: "" },
+    shot: { water_C: 5, columns: [], rows: [], example: null, assumes: [], check: "" },
     plan: [],
     reports: [],
   };
@@ -237,6 +238,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     baseUrl: "https://guide.example/spring/",
     window: WINDOW,
     lakes: [...lakes],
+    board: arrangeBoard(change.lakes ?? lakes, asOf),
     patterns: [],
     trips: [],
     rigs: {

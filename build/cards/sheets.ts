@@ -6,6 +6,7 @@ import type { Face, Piece } from "./face.ts";
 import type { Fonts } from "./fonts.ts";
 import { backPlacement, CARDS_PER_SHEET, cropMarks, frontPlacement } from "./imposition.ts";
 import { mm, SHEET_SIZES, type SheetName } from "./paper.ts";
+import { BAR_MM, printerLine, sizeBar } from "./printer-words.ts";
 import { SMALL, STRONG } from "./type-styles.ts";
 
 /** Both sides of one card. */
@@ -16,29 +17,17 @@ export interface CardFaces {
 }
 
 const SIDE_MARGIN_PT = mm(15);
-const BAR_MM = 50;
 
 /** What the person at the printer must know, and a bar to check the size by; outside the cards. */
 function printerWords(sheet: SheetName, what: string): Piece[] {
   const { height_pt } = SHEET_SIZES[sheet];
-  const text = (words: string, y_pt: number, style = SMALL): Piece => ({
-    kind: "text",
-    text: words,
-    x_pt: SIDE_MARGIN_PT,
-    y_pt,
-    style,
-    reversed: false,
-  });
-  const bar_pt = height_pt - mm(12);
+  const line = (words: string, y_pt: number, style = SMALL): Piece =>
+    printerLine(words, SIDE_MARGIN_PT, y_pt, style);
   return [
-    text(what, mm(14), STRONG),
-    text("Print on both sides, flip on the long edge, at 100 %. Cut at the marks.", height_pt - mm(20)),
-    text(`This bar is ${BAR_MM} mm long when the size is right.`, height_pt - mm(15)),
-    {
-      kind: "shape",
-      path: `M${SIDE_MARGIN_PT} ${bar_pt - 3}v6M${SIDE_MARGIN_PT} ${bar_pt}h${mm(BAR_MM)}m0 -3v6`,
-      stroke_pt: 0.8,
-    },
+    line(what, mm(14), STRONG),
+    line("Print on both sides, flip on the long edge, at 100 %. Cut at the marks.", height_pt - mm(20)),
+    line(`This bar is ${BAR_MM} mm long when the size is right.`, height_pt - mm(15)),
+    sizeBar(SIDE_MARGIN_PT + mm(BAR_MM), height_pt - mm(12)),
   ];
 }
 

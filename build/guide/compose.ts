@@ -10,6 +10,7 @@ import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { forecastSeason } from "../season/season.ts";
+import { arrangeBoard } from "./board.ts";
 import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
@@ -166,6 +167,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     baseUrl: orNull(options.baseUrl),
     window: forecast.window,
     lakes,
+    board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
     trips: club.trips.map((trip) => composeTrip(trip, forecast, guideLakes, club.rigs, club.units)),
     rigs: {

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
 import { chanceSchema, dateSchema } from "../model/exported.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
-import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema } from "../rigs/rig-plan.ts";
+import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema, usualRigSchema } from "../rigs/rig-plan.ts";
 import {
   leaderBoardsSchema,
   shotTableSchema,
@@ -128,6 +128,26 @@ const tripSchema = z.strictObject({
 });
 export type GuideTrip = z.infer<typeof tripSchema>;
 
+const boardSchema = z
+  .strictObject({
+    weekend: z.array(dateSchema).meta({ description: "The days of this weekend, or of the next one." }),
+    groups: z.array(
+      z.strictObject({
+        id: z.enum(["weekend", "soon", "later", "past"]),
+        lakes: z.array(
+          z.strictObject({
+            slug: z.string(),
+            weekend: chanceSchema
+              .nullable()
+              .meta({ description: "Mean chance that it is good on those days; null outside the window." }),
+          }),
+        ),
+      }),
+    ),
+  })
+  .meta({ description: "Where to go: lakes good this weekend first, then those that come right soonest." });
+export type Board = z.infer<typeof boardSchema>;
+
 const pageSchema = z.strictObject({ slug: z.string(), title: z.string(), html: html() });
 export type GuidePage = z.infer<typeof pageSchema>;
 
@@ -158,6 +178,7 @@ export const guideSchema = z.strictObject({
     .strictObject({ from: dateSchema, to: dateSchema })
     .meta({ description: "The days every daily table covers." }),
   lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
+  board: boardSchema,
   patterns: z.array(patternSchema),
   trips: z.array(tripSchema),
   rigs: z.strictObject({
@@ -166,6 +187,7 @@ export const guideSchema = z.strictObject({
     tippet: z.array(tippetSchema),
     leaders: z.array(leaderSchema),
     lines: z.array(lineSchema),
+    ways: z.array(usualRigSchema).meta({ description: "Every way a pattern may be fished, each once." }),
     shot: shotTableSchema,
     sinking: sinkTableSchema,
     swing: swingTableSchema,

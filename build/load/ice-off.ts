@@ -98,17 +98,19 @@ export function recordedTwice(
   moment: Moment,
 ): Diagnostic[] {
   const isKnown = (record: IceOffRecord): boolean => afterAsOf(firstDay(record), moment) === undefined;
-  const reported = new Map(
-    reports.filter(({ ice }) => ice !== undefined).map(({ lake, where }) => [lake, where.file]),
+  const seasonFile = `reports/${moment.season}.yaml`;
+  const reported = new Set(
+    reports
+      .filter(({ ice, where }) => ice !== undefined && where.file === seasonFile)
+      .map(({ lake }) => lake),
   );
   return lakes.flatMap(({ slug, iceOff }) => {
     const row = iceOff.find((record) => record.season === moment.season && isKnown(record));
-    const file = reported.get(slug);
-    if (row === undefined || file === undefined) return [];
+    if (row === undefined || !reported.has(slug)) return [];
     return [
       warningAt(row.where, {
         code: "recorded-twice",
-        message: `season ${moment.season} is still running, and this lake's ice is in ${file} too`,
+        message: `season ${moment.season} is still running, and this lake's ice is in ${seasonFile} too`,
         hint: "leave the season in progress to the reports; add its row when it is over",
       }),
     ];

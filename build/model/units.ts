@@ -26,6 +26,9 @@ export const QUANTITY_KINDS = {
 } as const satisfies Record<string, QuantityKind>;
 export type QuantityKindName = keyof typeof QUANTITY_KINDS;
 
+/** Exact, by definition of the inch (1959). */
+const MM_PER_IN = 25.4;
+
 /** Spellings a club uses that the units library spells otherwise. */
 const LIBRARY_SPELLING: Readonly<Record<string, string>> = {
   degC: "tempC",
@@ -99,9 +102,11 @@ export const sinkRateText = (rate_mps: number, units: UnitSystem): string =>
     ? `${rounded(fromBase(rate_mps, "sinkRate", "in/s"), 1)} in/s`
     : `${rounded(fromBase(rate_mps, "sinkRate", "cm/s"), 1)} cm/s`;
 
-/** Line and tippet diameters: "0.007 in", "0.18 mm". */
+/** Line and tippet diameters, to the half thousandth of an inch or the hundredth of a millimetre: "0.010 in", "0.18 mm". */
 export const diameterText = (diameter_mm: number, units: UnitSystem): string =>
-  units === "imperial" ? `${rounded(diameter_mm / 25.4, 4)} in` : `${rounded(diameter_mm, 2)} mm`;
+  units === "imperial"
+    ? `${(diameter_mm / MM_PER_IN).toFixed(4).replace(/0$/, "")} in`
+    : `${diameter_mm.toFixed(2)} mm`;
 
 /** A chance for readers, never 0 % or 100 %: "under 1 %", "63 %", "over 99 %". */
 export function chanceText(chance: number): string {

@@ -9,6 +9,9 @@ const USUAL_BANDS: Readonly<Record<Phase, DepthBand>> = {
   "post-turnover": { from_m: 2.5, to_m: 5.5 },
 };
 
+/** The water depths to fish in one phase where nobody has plumbed. */
+export const usualBandOf = (phase: Phase): PhaseRigs["band"] => ({ ...USUAL_BANDS[phase], source: "usual" });
+
 /** The phases a lake goes through: a lake that does not turn over has no turnover to fish. */
 export const phasesOf = (lake: Lake): readonly Phase[] =>
   lake.turnoverRule.turnsOver ? PHASES : PHASES.filter((phase) => phase !== "turnover");

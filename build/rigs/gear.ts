@@ -3,7 +3,9 @@ import type { DayState } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { bandsToFish, leaderBoards } from "./boards.ts";
 import { tableDepths_m, tableStep_m } from "./countdown.ts";
+import type { UsualRig } from "./rig-plan.ts";
 import type { LeaderBoards, ShotTable, SinkTable, SwingTable } from "./rig-tables.ts";
+import { usualRigs } from "./rigs.ts";
 import { shotTable } from "./shot-table.ts";
 import { sinkTable } from "./sink.ts";
 import { swingTable } from "./swing.ts";
@@ -43,14 +45,15 @@ export const lakeGear = (lake: Lake, box: RigBox, water_C: number, units: UnitSy
   shot: shotTable(box, water_C, shotDepths_m(lake, units), units),
 });
 
-/** The club-wide tables, in the water of the best weeks. */
+/** The club-wide rigs and tables, in the water of the best weeks. */
 export function gearTables(
   box: RigBox,
   units: UnitSystem,
-): { shot: ShotTable; sinking: SinkTable; swing: SwingTable } {
+): { ways: UsualRig[]; shot: ShotTable; sinking: SinkTable; swing: SwingTable } {
   const depths_m = tableDepths_m(units);
   const water_C = USUAL_WATER_C.postTurnover;
   return {
+    ways: usualRigs(box, units),
     shot: shotTable(box, water_C, depths_m, units),
     sinking: sinkTable(box, water_C, depths_m),
     swing: swingTable(box),

@@ -31,7 +31,7 @@ export interface HungLine {
 }
 
 /**
- * The line that hangs under an indicator set at `set_m`. The taper is taken to thicken evenly from its end size to
+ * The line that hangs under an indicator set at `set_m`, or the whole leader where that is shorter. The taper is taken to thicken evenly from its end size to
  * its butt; real ones stay thin longer, so this errs toward more shot.
  */
 export function hungLine(make: LeaderMake, set_m: number): HungLine {

@@ -58,14 +58,24 @@ const rigSchema = z.strictObject({
 });
 export type Rig = z.infer<typeof rigSchema>;
 
+const fishedBandSchema = depthBandSchema.extend({
+  source: z
+    .enum(["club", "usual"])
+    .meta({ description: "Plumbed by the club, or common practice where it was not." }),
+});
+
+/** A way of fishing where nobody has plumbed: in the best phase for it, over that phase's usual depths. */
+export const usualRigSchema = z.strictObject({
+  phase: z.enum(PHASES),
+  band: fishedBandSchema,
+  rig: rigSchema,
+});
+export type UsualRig = z.infer<typeof usualRigSchema>;
+
 /** What to fish in one phase of one lake. */
 export const phaseRigsSchema = z.strictObject({
   phase: z.enum(PHASES),
-  band: depthBandSchema.extend({
-    source: z
-      .enum(["club", "usual"])
-      .meta({ description: "Plumbed by the club, or common practice where it was not." }),
-  }),
+  band: fishedBandSchema,
   rigs: z.array(rigSchema).meta({ description: "First the one to start with." }),
 });
 export type PhaseRigs = z.infer<typeof phaseRigsSchema>;

@@ -39,6 +39,29 @@ const shotCellSchema = z.strictObject({
 });
 export type ShotCell = z.infer<typeof shotCellSchema>;
 
+/** One cell of the shot table worked out along the line: how the rig leans in that drift. */
+const leanExampleSchema = z.strictObject({
+  depth_m: z.number().meta({ description: "Plumbed depth of the water." }),
+  rod_s: z.number().meta({ description: "Seconds for the indicator to pass one rod length." }),
+  set_m: z.number(),
+  leader: z.string(),
+  shot: z.string(),
+  indicator: z.string(),
+  lift_m: z.number().meta({ description: "How much higher the fly hangs than straight below." }),
+  aside_m: z.number().meta({ description: "How far the fly trails behind the indicator." }),
+  lean_deg: z.number().meta({ description: "Lean from the vertical at the indicator." }),
+  points: z
+    .array(
+      z.strictObject({
+        x_m: z.number().meta({ description: "Sideways from the fly, toward the indicator." }),
+        z_m: z.number().meta({ description: "Up from the fly." }),
+        at: z.enum(["fly", "ring", "knot", "indicator"]).nullable(),
+      }),
+    )
+    .meta({ description: "The line from fly to indicator." }),
+});
+export type LeanExample = z.infer<typeof leanExampleSchema>;
+
 /** The least shot that keeps the fly down, by depth and drift. */
 export const shotTableSchema = z.strictObject({
   water_C: z.number().meta({ description: "Whole degrees: the table hardly changes within one." }),
@@ -51,6 +74,9 @@ export const shotTableSchema = z.strictObject({
       cells: z.array(shotCellSchema),
     }),
   ),
+  example: leanExampleSchema.nullable().meta({
+    description: "The deepest row that some shot holds, in the fastest drift it holds; null when none.",
+  }),
   assumes: z.array(z.string()),
   check: z.string(),
 });
@@ -81,6 +107,7 @@ export type SinkTable = z.infer<typeof sinkTableSchema>;
 /** How long an indicator held from a fixed rod swings before it hangs straight downwind. */
 export const swingTableSchema = z.strictObject({
   line_m: z.number().meta({ description: "From rod tip to indicator." }),
+  until_deg: z.number().meta({ description: "Closer to straight downwind than this the swing is over." }),
   columns: z.array(z.strictObject({ rod_s: rodSecondsSchema, drift_mps: z.number() })),
   rows: z.array(
     z.strictObject({

@@ -1,13 +1,17 @@
-import type { Lake, RigBox } from "../model/club.ts";
+import { type DepthBand, type Lake, type RigBox, WAYS, type Way } from "../model/club.ts";
+import { PHASES, type Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
-import { bandOf, phasesOf } from "./bands.ts";
+import { bandOf, phasesOf, usualBandOf } from "./bands.ts";
 import { lineOf } from "./countdown.ts";
 import { indicatorRig } from "./indicator-rig.ts";
 import { leaderOf } from "./leader.ts";
 import { retrieveRig } from "./retrieve-rig.ts";
-import type { Leader, Line, PhaseRigs, Tippet } from "./rig-plan.ts";
+import type { Leader, Line, PhaseRigs, Rig, Tippet, UsualRig } from "./rig-plan.ts";
 import { TIPPET_SIZES, tippetDiameter_mm, tippetSizeText } from "./tippet.ts";
 import { isUnderIndicator, WAYS_OF_PHASE } from "./ways.ts";
+
+const rigFor = (way: Way, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig =>
+  (isUnderIndicator(way) ? indicatorRig : retrieveRig)(way, phase, band, box, units);
 
 /**
  * What to fish on a lake, phase by phase: two phases for a lake that does not turn over, else three.
@@ -19,10 +23,27 @@ export function rigsForLake(lake: Lake, box: RigBox, units: UnitSystem): PhaseRi
     return {
       phase,
       band,
-      rigs: WAYS_OF_PHASE[phase].map((way) =>
-        (isUnderIndicator(way) ? indicatorRig : retrieveRig)(way, phase, band, box, units),
-      ),
+      rigs: WAYS_OF_PHASE[phase].map((way) => rigFor(way, phase, band, box, units)),
     };
+  });
+}
+
+/** The phases, the one most worth fishing first. */
+const BEST_FIRST: readonly Phase[] = [
+  "post-turnover",
+  ...PHASES.filter((phase) => phase !== "post-turnover"),
+];
+
+/**
+ * Every way a pattern may be fished, each once, over the usual depths of the best phase for it.
+ * @param box free of the errors that `rigDiagnostics` finds
+ */
+export function usualRigs(box: RigBox, units: UnitSystem): UsualRig[] {
+  return WAYS.flatMap((way) => {
+    const phase = BEST_FIRST.find((one) => WAYS_OF_PHASE[one].includes(way));
+    if (phase === undefined) return [];
+    const band = usualBandOf(phase);
+    return [{ phase, band, rig: rigFor(way, phase, band, box, units) }];
   });
 }
 

@@ -21,7 +21,7 @@ const SAME_G = 1e-9;
 
 /** Every combination of the shot carried, none first, lightest first, of equal masses the fewest pieces. */
 export function shotCombos(carried: readonly Shot[]): ShotCombo[] {
-  const heaviestFirst = carried.filter(({ carried: count }) => count > 0).sort((a, b) => b.mass_g - a.mass_g);
+  const heaviestFirst = [...carried].sort((a, b) => b.mass_g - a.mass_g);
   let combos: ShotCombo[] = [{ pieces: [], mass_g: 0, count: 0 }];
   for (const shot of heaviestFirst)
     combos = combos.flatMap((combo) =>

@@ -6,11 +6,12 @@ import { waterAt } from "./fluid.ts";
 import { hang, lift_m, type Stream } from "./hang.ts";
 import { type HoldLadder, holdLadder } from "./hold-ladder.ts";
 import { leastIndicatorDiameter_m, smallestIndicator } from "./indicator.ts";
+import { leanProfile } from "./lean-profile.ts";
 import { flyLoad, hungLine, ringWeight_N, segmentWeight_N, USUAL_FLY } from "./rig-line.ts";
 import type { ShotCell, ShotTable } from "./rig-tables.ts";
 import { toMillimetre } from "./round.ts";
 import { flyDepth_m, LEAST_SET_M } from "./set-depth.ts";
-import { comboLoad, comboText, type ShotCombo } from "./shot-combos.ts";
+import { comboLoad, comboText, type ShotCombo, shotCombos } from "./shot-combos.ts";
 
 const problemCell = (
   rod_s: RodSeconds,
@@ -116,6 +117,33 @@ function shotRow(depth_m: number, water_C: number, box: RigBox): ShotTable["rows
   };
 }
 
+/** The deepest cell that names shot, in the fastest drift it holds: where the lean shows most. */
+function exampleOf(rows: ShotTable["rows"], water_C: number, box: RigBox): ShotTable["example"] {
+  for (const { depth_m, set_m, leader: name, cells } of rows.toReversed()) {
+    const leader = box.leaders.find((one) => one.name === name);
+    const cell = cells.findLast(({ shot, rod_s }) => shot.length > 0 && rod_s !== null);
+    if (set_m === null || leader === undefined || cell === undefined || cell.indicator === null) continue;
+    const { rod_s, text, indicator, lift_m: lift } = cell;
+    const combo = shotCombos(box.shot).find((one) => comboText(one) === text);
+    if (rod_s === null || lift === null || combo === undefined) continue;
+    const stream = { speed_mps: drift_mps(box, rod_s), water: waterAt(water_C) };
+    const { points, lean_deg } = leanProfile(leader, set_m, combo, stream);
+    return {
+      depth_m,
+      rod_s,
+      set_m,
+      leader: leader.name,
+      shot: text,
+      indicator,
+      lift_m: lift,
+      aside_m: points.at(-1)?.x_m ?? 0,
+      lean_deg,
+      points,
+    };
+  }
+  return null;
+}
+
 /**
  * The least shot, by mass, that keeps the fly within the club's tolerance of straight down, by depth and drift.
  * @param water_C 0 to 40 °C, worked at whole degrees
@@ -129,10 +157,12 @@ export function shotTable(
   units: UnitSystem,
 ): ShotTable {
   const whole_C = Math.round(water_C);
+  const rows = depths_m.map((depth_m) => shotRow(depth_m, whole_C, box));
   return {
     water_C: whole_C,
     columns: DRIFT_COLUMNS.map((rod_s) => ({ rod_s, drift_mps: drift_mps(box, rod_s) })),
-    rows: depths_m.map((depth_m) => shotRow(depth_m, whole_C, box)),
+    rows,
+    example: exampleOf(rows, whole_C, box),
     assumes: [
       `The fly hangs at most ${smallLengthText(box.lift_m, units)} higher than straight below the indicator.`,
       `A fly of ${grams(USUAL_FLY.mass_g)} with a bead; shot pinched on just above the ring at the tippet's upper end.`,

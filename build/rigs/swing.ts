@@ -46,6 +46,7 @@ export function swingTable(box: RigBox, line_m = USUAL_LINE_M): SwingTable {
   const columns = DRIFT_COLUMNS.map((rod_s) => ({ rod_s, drift_mps: drift_mps(box, rod_s) }));
   return {
     line_m,
+    until_deg: SWUNG_OUT_DEG,
     columns,
     rows: HOLDER_ANGLES_DEG.map((holder_deg) => ({
       holder_deg,

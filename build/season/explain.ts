@@ -152,12 +152,13 @@ function movedByOf(
 export function explainRegion(
   region: RegionSeason,
   isObserved: (lake: LakeSeason) => boolean,
+  today: number,
   dateOf: (day: number) => CalendarDate,
 ): ReadonlyMap<string, Evidence> {
   const spring = springOf(region);
   const pulls = pullsOf(region);
   const ratioOf = ratiosOf(region);
-  const sharpeners = sharpenersOf(region, isObserved);
+  const sharpeners = sharpenersOf(region, isObserved, today);
   return new Map(
     region.lakes.map((lake, place) => {
       const seasons = [...lake.past.keys()].sort((a, b) => a - b);

@@ -40,7 +40,7 @@ export const priorVariances = ({ lakes }: Layout): Variances => ({
 });
 
 /** Mean of each row's square. */
-export function squaresOf(solution: Solution, rows: SparseRows): Float64Array {
+function squaresOf(solution: Solution, rows: SparseRows): Float64Array {
   const means = solution.meansOf(rows);
   return solution.variancesOf(rows).map((variance, t) => variance + at(means, t) ** 2);
 }

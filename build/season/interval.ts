@@ -5,8 +5,9 @@ export interface Sight {
 }
 
 const POINTS = 240;
-/** Standard deviations beyond which a normal density counts for nothing. */
+/** Standard deviations beyond which a normal density counts for nothing; in a tail `z` from the mean it is gone after 40 / z. */
 const REACH = 8;
+const TAIL_REACH = 40;
 
 /** Mean and variance of a normal kept between two moments (either may be infinite). By quadrature: safe in the far tails. */
 export function truncatedNormal(
@@ -16,9 +17,10 @@ export function truncatedNormal(
   to: number,
 ): { mean: number; variance: number } {
   const sd = Math.sqrt(variance);
-  const low = Math.max(from, Math.min(mean, to) - REACH * sd);
-  const high = Math.min(to, Math.max(mean, from) + REACH * sd);
-  const nearest = Math.min(Math.max(mean, low), high);
+  const nearest = Math.min(Math.max(mean, from), to);
+  const reach = sd * Math.min(REACH, (TAIL_REACH * sd) / Math.abs(nearest - mean));
+  const low = Math.max(from, nearest - reach);
+  const high = Math.min(to, nearest + reach);
   const best = -((nearest - mean) ** 2) / (2 * variance);
   const step = (high - low) / POINTS;
   let weight = 0;

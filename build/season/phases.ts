@@ -7,7 +7,7 @@ import type { TurnoverCase } from "./turnover-times.ts";
 export const LAST_BEST_DAY = 35;
 
 /** The four days on which a lake changes its state, in the order they come. */
-export const CHANGES = ["iceOff", "onset", "clear", "summer"] as const;
+const CHANGES = ["iceOff", "onset", "clear", "summer"] as const;
 export type Change = (typeof CHANGES)[number];
 
 /** A lake's spring, with all that was seen on it. */

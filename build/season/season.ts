@@ -59,7 +59,9 @@ export function forecastSeason(club: Pick<Club, "season" | "asOf" | "lakes" | "r
     if (entry === undefined) throw new RangeError(`no lake “${slug}” in this club`);
     return entry;
   };
-  const evidence = new Map(regions.flatMap((region) => [...explainRegion(region, isObserved, dateOf)]));
+  const evidence = new Map(
+    regions.flatMap((region) => [...explainRegion(region, isObserved, today, dateOf)]),
+  );
   const anyGoodAmong = anyGoodOn();
   const dayOf = (date: CalendarDate): number => seasonDay(date, club.season, hemisphere);
   const anyGood = (slugs: readonly string[], date: CalendarDate): number =>

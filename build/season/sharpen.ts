@@ -1,6 +1,6 @@
 import type { LakeForecast } from "./forecast.ts";
 import { at, roundTo } from "./numbers.ts";
-import { dayBy } from "./phases.ts";
+import { chanceBy, dayBy } from "./phases.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf } from "./season-grid.ts";
 import { SHARED_WEIGHT } from "./season-posterior.ts";
@@ -28,11 +28,12 @@ function seasonCovariance({ posterior }: RegionSeason): { ss: number; sk: number
  * For each lake of a region, the other lake whose exact ice-off date would most narrow its 80 % interval. An approximation: the season is
  * taken as normal with the covariance it has now, the other lake's date as one more tempered observation of it, and the interval
  * shrinks as the standard deviation does. Only lakes not yet seen open are asked after, and only those that most likely open no
- * later than the lake itself: later news would come too late.
+ * later than the lake itself: later news would come too late. Nothing is asked for when a lake's spring is most likely over.
  */
 export function sharpenersOf(
   region: RegionSeason,
   isObserved: (lake: LakeSeason) => boolean,
+  today: number,
 ): WouldSharpen[] {
   const { ss, sk, kk } = seasonCovariance(region);
   const shared = (a: number, b: number): number => ss + (a + b) * sk + a * b * kk;
@@ -44,7 +45,7 @@ export function sharpenersOf(
       noise: (T4_INFORMATION * lake.law.scale ** 2) / SHARED_WEIGHT,
     }));
   return region.lakes.map((lake) => {
-    if (isObserved(lake)) return null;
+    if (isObserved(lake) || chanceBy(lake.spring, "summer", today) > 0.5) return null;
     const { x, scale } = lake.law;
     const width = dayBy(lake.spring, "iceOff", 0.9) - dayBy(lake.spring, "iceOff", 0.1);
     const middle = dayBy(lake.spring, "iceOff", 0.5);

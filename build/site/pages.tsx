@@ -8,7 +8,6 @@ import { RigsPage } from "../../templates/rigs-page.tsx";
 import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
 import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
 import type { Guide } from "../guide/guide-schema.ts";
-import { arrangeBoard } from "./arrange-board.ts";
 
 /** One page of the site: where it goes, and how it is drawn when its turn comes. */
 export interface SitePage {
@@ -27,7 +26,7 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
   );
   if (only !== undefined) return lakes.filter(({ address }) => address === ADDRESS.lake(only));
   return [
-    page(ADDRESS.board, (sheet) => <BoardPage board={arrangeBoard(guide)} sheet={sheet} />),
+    page(ADDRESS.board, (sheet) => <BoardPage sheet={sheet} />),
     ...lakes,
     ...(guide.patterns.length > 0 ? [page(ADDRESS.patterns, (sheet) => <PatternsPage sheet={sheet} />)] : []),
     ...guide.patterns.map((pattern) =>

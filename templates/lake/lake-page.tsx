@@ -1,5 +1,7 @@
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
+import { Shot } from "../gear-tables.tsx";
 import { Page } from "../layout.tsx";
+import { LeaderBoards } from "../leader-boards.tsx";
 import { Harmless, Section } from "../parts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 import { Evidence } from "./evidence.tsx";
@@ -22,6 +24,12 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       </div>
       <Dates lake={lake} sheet={sheet} />
       <Plan lake={lake} sheet={sheet} />
+      {lake.shot.rows.length === 0 ? null : (
+        <Section title="Shot" id="shot">
+          <Shot shot={lake.shot} sheet={sheet} />
+        </Section>
+      )}
+      <LeaderBoards boards={lake.boards} sheet={sheet} />
       <Hazards lake={lake} sheet={sheet} />
       <Rules lake={lake} />
       <Place lake={lake} sheet={sheet} />

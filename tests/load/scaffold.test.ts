@@ -100,7 +100,7 @@ describe("names become file names", () => {
         expect(problems).toEqual([]);
         expect(club?.lakes.map((lake) => lake.name)).toContain(name);
       }),
-      { numRuns: 40 },
+      { numRuns: 40, examples: [[': "north" # 2'], ["\\ \u0007 'x'"]] },
     );
   });
 });

@@ -5,6 +5,7 @@ import { shotTableSchema } from "../../build/rigs/rig-tables.ts";
 import type { ShotCombo } from "../../build/rigs/shot-combos.ts";
 import { liftOf_m, shotTable } from "../../build/rigs/shot-table.ts";
 import { box, leader, where } from "./box-fixture.ts";
+import { expectNear, expectWithin } from "./near.ts";
 
 const DEPTHS_M = [0.4, 0.7, 1.5, 2.5, 3, 4, 5, 6, 9];
 const table = shotTable(box, 7.6, DEPTHS_M, "imperial");
@@ -46,7 +47,7 @@ describe("each cell against every combination marched by itself", () => {
     const used = box.leaders.find((one) => one.name === name);
     if (set_m === null || used === undefined) continue;
     for (const [i, cell] of cells.entries())
-      test(`${depth_m} m, ${cell.rod_s ?? "no"} s a rod: ${cell.text}`, () => {
+      test(`${depth_m} m, ${cell.rod_s ?? "no"} s a rod`, () => {
         const stream = { speed_mps: table.columns[i]?.drift_mps ?? Number.NaN, water };
         const holding = everyCombo(box).filter((combo) => liftOf_m(used, set_m, combo, stream) <= box.lift_m);
         const least_g = Math.min(...holding.map(({ mass_g }) => mass_g));
@@ -57,6 +58,36 @@ describe("each cell against every combination marched by itself", () => {
         else if (cell.problem === "too fast") expect(holding).toEqual([]);
       });
   }
+});
+
+/**
+ * Two cells reworked by hand at 8 °C (999.849 kg/m3, 1.3849e-6 m2/s) in one piece for tippet and middle and three or
+ * four for the taper, each piece's forces taken at its middle. The hand sums are good to about 3 mm.
+ */
+const HAND_CELLS = [
+  { depth_m: 3, rod_s: 60, shot: [{ name: "No. 4", count: 2 }], lift_m: 0.141, indicator: "Medium" },
+  { depth_m: 1.5, rod_s: 45, shot: [{ name: "No. 4", count: 1 }], lift_m: 0.066, indicator: "Small" },
+] as const;
+/** The next lighter choice in the same two places, by the same sums: both lift more than the 0.15 m allowed. */
+const HAND_LIGHTER = [
+  { depth_m: 3, rod_s: 60, count: 1, lift_m: 0.265 },
+  { depth_m: 1.5, rod_s: 45, count: 0, lift_m: 0.179 },
+] as const;
+
+describe("cells reworked by hand", () => {
+  test.each(HAND_CELLS)("$depth_m m, $rod_s s a rod", ({ depth_m, rod_s, shot, lift_m, indicator }) => {
+    const row = shotTable(box, 8, [depth_m], "metric").rows[0];
+    const cell = row?.cells.find((one) => one.rod_s === rod_s);
+    expect(cell).toMatchObject({ shot, indicator, problem: null });
+    expectWithin(cell?.lift_m ?? Number.NaN, lift_m, 0.003);
+  });
+  test.each(HAND_LIGHTER)("$depth_m m, $rod_s s a rod, lighter", ({ depth_m, rod_s, count, lift_m }) => {
+    const [used, shot] = [box.leaders[0], box.shot[0]];
+    if (used === undefined || shot === undefined) throw new Error("the box has a leader and shot");
+    const combo = { pieces: count === 0 ? [] : [{ shot, count }], mass_g: count * shot.mass_g, count };
+    const stream = { speed_mps: box.rod_m / rod_s, water: waterAt(8) };
+    expectNear(liftOf_m(used, depth_m - 7 * 0.0254, combo, stream), lift_m, 0.03);
+  });
 });
 
 test("still water asks for no shot; the note says what is assumed", () => {

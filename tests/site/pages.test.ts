@@ -85,6 +85,19 @@ describe("pages of a guide with everything", () => {
     expect(html).toContain("Chance said against share that came");
   });
 
+  test("rigs show shot against drift with its indicator, sinking and swing; trips show the leaders to tie", () => {
+    const rigs = pageOf(site, "rigs/index.html");
+    const { shot } = siteGuide().rigs;
+    const cell = shot.rows.flatMap(({ cells }) => cells).find(({ shot: pieces }) => pieces.length > 0);
+    expect(cell).toBeDefined();
+    expect(rigs).toContain(`<strong>${cell?.text}</strong><span class="under">${cell?.indicator}</span>`);
+    expect(rigs).toContain(siteGuide().rigs.sinking.note);
+    expect(rigs).toContain(siteGuide().rigs.swing.note);
+    expect(pageOf(site, "trips/june-weekend/index.html")).toContain(
+      "<strong>Tie 2</strong>: 6 needed, 4 on boards.",
+    );
+  });
+
   test("unlisted trips have a page that search engines leave out, and no page names them", () => {
     expect(pageOf(site, "trips/quiet-trip/index.html")).toContain('<meta name="robots" content="noindex"');
     const naming = [...site.pages].filter(

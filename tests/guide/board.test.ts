@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { arrangeBoard } from "../../build/guide/board.ts";
+import type { Board, Guide } from "../../build/guide/guide-schema.ts";
 import { addDays } from "../../build/model/calendar.ts";
-import { arrangeBoard } from "../../build/site/arrange-board.ts";
 import { day } from "../lake-fixture.ts";
-import { siteGuide } from "./site-fixture.ts";
+import { siteGuide } from "../site/site-fixture.ts";
 
-const order = (guide: Parameters<typeof arrangeBoard>[0]): [string, string[]][] =>
-  arrangeBoard(guide).groups.map(({ id, rows }) => [id, rows.map(({ lake }) => lake.slug)]);
+const order = ({ lakes, asOf }: Guide): [string, string[]][] =>
+  arrangeBoard(lakes, asOf).groups.map((group) => [group.id, group.lakes.map(({ slug }) => slug)]);
+const weekends = ({ groups }: Board): (number | null)[] =>
+  groups.flatMap((group) => group.lakes.map(({ weekend }) => weekend));
 
 describe("the board", () => {
   const guide = siteGuide();
@@ -31,15 +34,13 @@ describe("the board", () => {
         { ...zero, date: day("2026-05-17"), iceOff: 0.25, turnover: 0.75 },
       ],
     };
-    const board = arrangeBoard({ lakes: [lake], asOf: day("2026-05-14") });
+    const board = arrangeBoard([lake], day("2026-05-14"));
     expect(board.weekend).toEqual([day("2026-05-16"), day("2026-05-17")]);
-    expect(board.groups.flatMap(({ rows }) => rows.map(({ weekend }) => weekend))).toEqual([0.5]);
+    expect(weekends(board)).toEqual([0.5]);
   });
 
   test("knows no weekend outside the guide's window", () => {
-    const after = { lakes: guide.lakes, asOf: addDays(guide.window.to, 30) };
-    expect(arrangeBoard(after).groups.flatMap(({ rows }) => rows.map(({ weekend }) => weekend))).toEqual(
-      guide.lakes.map(() => null),
-    );
+    const after = addDays(guide.window.to, 30);
+    expect(weekends(arrangeBoard(guide.lakes, after))).toEqual(guide.lakes.map(() => null));
   });
 });

@@ -1,7 +1,13 @@
-import type { Board, BoardGroup, BoardRow } from "../../templates/board.tsx";
-import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { addDays, type CalendarDate, weekendFrom } from "../model/calendar.ts";
 import { GOOD_STATES } from "../model/phase.ts";
+import type { Board, GuideLake } from "./guide-schema.ts";
+
+type GroupId = Board["groups"][number]["id"];
+
+interface Row {
+  readonly lake: GuideLake;
+  readonly weekend: number | null;
+}
 
 /** A lake is worth the drive on a weekend when it is more likely good than not. */
 const WORTH_THE_DRIVE = 0.5;
@@ -15,29 +21,30 @@ function goodOver(lake: GuideLake, days: readonly CalendarDate[]): number | null
   return Math.min(1, good.reduce((sum, chance) => sum + chance, 0) / rows.length);
 }
 
-function groupOf({ lake, weekend }: BoardRow, soonUntil: CalendarDate): BoardGroup["id"] {
+function groupOf({ lake, weekend }: Row, soonUntil: CalendarDate): GroupId {
   if (weekend !== null && weekend >= WORTH_THE_DRIVE) return "weekend";
   if (lake.next === null) return "past";
   return lake.next.from.p50 <= soonUntil ? "soon" : "later";
 }
 
-const nextDay = ({ lake }: BoardRow): string => lake.next?.from.p50 ?? lake.iceOff.p50;
+const nextDay = ({ lake }: Row): string => lake.next?.from.p50 ?? lake.iceOff.p50;
 
 /** Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those past. */
-export function arrangeBoard({ lakes, asOf }: Pick<Guide, "lakes" | "asOf">): Board {
+export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): Board {
   const weekend = weekendFrom(asOf);
   const soonUntil = addDays(asOf, SOON_DAYS);
   const rows = lakes.map((lake) => ({ lake, weekend: goodOver(lake, weekend) }));
   const groups = (["weekend", "soon", "later", "past"] as const).map((id) => ({
     id,
-    rows: rows
+    lakes: rows
       .filter((row) => groupOf(row, soonUntil) === id)
       .sort(
         (a, b) =>
           (id === "weekend" ? (b.weekend ?? 0) - (a.weekend ?? 0) : 0) ||
           (nextDay(a) < nextDay(b) ? -1 : nextDay(a) > nextDay(b) ? 1 : 0) ||
           (b.weekend ?? 0) - (a.weekend ?? 0),
-      ),
+      )
+      .map((row) => ({ slug: row.lake.slug, weekend: row.weekend })),
   }));
-  return { weekend, groups: groups.filter((group) => group.rows.length > 0) };
+  return { weekend, groups: groups.filter((group) => group.lakes.length > 0) };
 }

@@ -1,0 +1,186 @@
+import type { Guide } from "../guide/guide-schema.ts";
+import { type Frame, frameOf } from "./card-frame.ts";
+import { agencyText, whole } from "./card-words.ts";
+import { addRule, addText, type Column, countLines, createColumn, overflow } from "./column.ts";
+import type { FaceLayout, Misfit } from "./face.ts";
+import { ROUNDING_PT, type Ruler, type Run, run } from "./flow.ts";
+import { A6, CARD_MARGIN_PT, INDEX_CARD, type PaperSize } from "./paper.ts";
+import { addLeaders, addShot, addSinking, addSwing, addTippet } from "./rig-card-tables.ts";
+import {
+  depthWords,
+  driftWords,
+  originTexts,
+  rigCautions,
+  swingWords,
+  tippetWords,
+} from "./rig-card-words.ts";
+import { ascent_pt, GLANCE, leading_pt, SMALL, STRONG } from "./type-styles.ts";
+
+type Rigs = Guide["rigs"];
+
+/** What a size of card has room for. */
+export interface RigCardDesign {
+  /** The file's name without its ending. */
+  readonly slug: string;
+  readonly paper: PaperSize;
+  readonly front: (column: Column, guide: Guide, bottom_pt: number) => void;
+  readonly back: (column: Column, guide: Guide, bottom_pt: number) => void;
+  /** Height that each field takes on an ordinary card. */
+  readonly usual_pt: Readonly<Record<string, number>>;
+}
+
+const GAP_PT = 4;
+const EVERY_OTHER_WORDS = "Every other depth only: between two, take the deeper.";
+
+/** The card's name on the left, whose it is and its day on the right, a rule below. */
+function addHead(column: Column, guide: Guide, title: string): void {
+  const { ruler, width_pt } = column;
+  const room_pt = width_pt - ruler.width_pt(title, GLANCE) - 8;
+  const origins = originTexts(guide).map(whole);
+  const origin = origins.find((text) => ruler.width_pt(text, SMALL) <= room_pt) ?? origins.at(-1) ?? "";
+  const indent_pt = width_pt - ruler.width_pt(origin, SMALL);
+  const top_pt = column.y_pt;
+  addText(column, [run(title, GLANCE)], { role: "H1", field: "name", width_pt: indent_pt - 6, maxLines: 1 });
+  const below_pt = column.y_pt;
+  column.y_pt = top_pt + ascent_pt(GLANCE) - ascent_pt(SMALL);
+  addText(column, [run(origin, SMALL)], { role: "P", field: "asOf", indent_pt });
+  column.y_pt = below_pt + 1;
+  addRule(column, 1.6);
+  column.y_pt += 3;
+}
+
+const addHeading = (column: Column, title: string, words: string): void =>
+  addText(column, [run(`${title}  `, STRONG), run(words, SMALL)], { role: "H2", field: "rig" });
+
+const addWords = (column: Column, words: string, field = "rig"): void =>
+  addText(column, [run(words, SMALL)], { role: "P", field });
+
+const fits = (column: Column, runs: readonly Run[], bottom_pt: number): boolean =>
+  column.y_pt + countLines(column, runs, column.width_pt) * leading_pt(SMALL) <= bottom_pt + ROUNDING_PT;
+
+/** What is good to have on a card but stands on the rigs page as well: set only where there is room. */
+function addSpareWords(column: Column, all: readonly string[], bottom_pt: number): void {
+  for (const words of all) if (fits(column, [run(words, SMALL)], bottom_pt)) addWords(column, words);
+}
+
+/** The first caution, and as many more as there is room for. */
+function addCautions(column: Column, guide: Guide, bottom_pt: number): void {
+  addRule(column, 0.6);
+  column.y_pt += 2;
+  for (const [i, { short, agency }] of rigCautions(guide).entries()) {
+    const runs = [run(`${short} `, STRONG), run(agencyText(agency), SMALL)];
+    if (i === 0 || fits(column, runs, bottom_pt)) addText(column, runs, { role: "P", field: "cautions" });
+  }
+}
+
+/** Every other row up from the deepest. */
+const everyOther = <T>(rows: readonly T[]): T[] => rows.filter((_, i) => (rows.length - 1 - i) % 2 === 0);
+/** The first, the middle and the last. */
+const ends = <T>(rows: readonly T[]): T[] =>
+  rows.filter((_, i) => i === 0 || i === Math.floor((rows.length - 1) / 2) || i === rows.length - 1);
+
+const depthsOf = ({ shot }: Rigs): number[] => shot.rows.map(({ depth_m }) => depth_m);
+
+/** Swing by holder angle: every angle where there is room, else three. */
+function addSwings(column: Column, guide: Guide, bottom_pt: number): void {
+  const { rows } = guide.rigs.swing;
+  addHeading(column, "Swing", swingWords(guide));
+  const all_pt = (rows.length + 1) * leading_pt(SMALL);
+  addSwing(column, guide, column.y_pt + all_pt <= bottom_pt ? rows : ends(rows));
+}
+
+const ON_A6: RigCardDesign = {
+  slug: "rig-a6",
+  paper: A6,
+  usual_pt: { shot: 190, swing: 50, leaders: 120, lines: 120, cautions: 22, notice: 22 },
+  front(column, guide, bottom_pt) {
+    const { shot } = guide.rigs;
+    addHead(column, guide, "Shot against drift");
+    addWords(column, driftWords(guide));
+    addShot(column, guide, shot.rows);
+    column.y_pt += GAP_PT;
+    for (const words of [depthWords(guide), ...shot.assumes, shot.check]) addWords(column, words);
+    column.y_pt += GAP_PT;
+    addSwings(column, guide, bottom_pt);
+  },
+  back(column, guide, bottom_pt) {
+    const { sinking } = guide.rigs;
+    addHead(column, guide, "Leaders and lines");
+    addLeaders(column, guide, 6, 55);
+    column.y_pt += GAP_PT;
+    addHeading(column, "Tippet", tippetWords(guide));
+    addTippet(column, guide, 5);
+    column.y_pt += GAP_PT;
+    const choice = { depths_m: depthsOf(guide.rigs), lines: 4, settling: ends(sinking.rows) };
+    addSinking(column, guide, choice, 82);
+    addWords(column, sinking.note);
+    column.y_pt += GAP_PT;
+    if (guide.club.notice !== null) addWords(column, guide.club.notice, "notice");
+    addCautions(column, guide, bottom_pt);
+  },
+};
+
+const ON_INDEX_CARD: RigCardDesign = {
+  slug: "rig-5x3",
+  paper: INDEX_CARD,
+  usual_pt: { shot: 110, leaders: 85, lines: 80, cautions: 22 },
+  front(column, guide, bottom_pt) {
+    const { shot } = guide.rigs;
+    addHead(column, guide, "Shot against drift");
+    addWords(column, `${driftWords(guide)} ${EVERY_OTHER_WORDS}`);
+    addShot(column, guide, everyOther(shot.rows));
+    column.y_pt += GAP_PT;
+    addWords(column, shot.check);
+    addSpareWords(column, [depthWords(guide), ...shot.assumes], bottom_pt);
+  },
+  back(column, guide, bottom_pt) {
+    const { rigs } = guide;
+    addLeaders(column, guide, 4, 74);
+    column.y_pt += GAP_PT;
+    const part = (indent_pt: number, width_pt: number): Column => ({
+      ...column,
+      left_pt: column.left_pt + indent_pt,
+      width_pt,
+    });
+    const left = part(0, 190);
+    const right = part(202, column.width_pt - 202);
+    const choice = {
+      depths_m: everyOther(depthsOf(rigs)),
+      lines: 3,
+      settling: rigs.sinking.rows.slice(0, 1),
+    };
+    addSinking(left, guide, choice, 94);
+    addHeading(right, "Tippet", tippetWords(guide));
+    addTippet(right, guide, 3);
+    column.y_pt = Math.max(left.y_pt, right.y_pt) + GAP_PT;
+    addCautions(column, guide, bottom_pt);
+  },
+};
+
+export const RIG_CARDS: readonly RigCardDesign[] = [ON_A6, ON_INDEX_CARD];
+
+function layoutSide(
+  title: string,
+  { left_pt, top_pt, width_pt, bottom_pt }: Frame,
+  ruler: Ruler,
+  usual_pt: RigCardDesign["usual_pt"],
+  fill: (column: Column) => void,
+): FaceLayout {
+  const column = createColumn(ruler, left_pt, width_pt, top_pt);
+  fill(column);
+  const misfits: Misfit[] = [...column.misfits, ...overflow(column, bottom_pt, usual_pt)];
+  return { face: { title, parts: column.parts, decoration: column.decoration }, misfits };
+}
+
+/** Places everything on both sides of a rig card, and says what does not fit. Inks nothing. */
+export function layoutRigCard(guide: Guide, { paper, usual_pt, front, back }: RigCardDesign, ruler: Ruler) {
+  const frame = frameOf(paper, CARD_MARGIN_PT);
+  return {
+    front: layoutSide("Rig card, front", frame, ruler, usual_pt, (column) =>
+      front(column, guide, frame.bottom_pt),
+    ),
+    back: layoutSide("Rig card, back", frame, ruler, usual_pt, (column) =>
+      back(column, guide, frame.bottom_pt),
+    ),
+  };
+}

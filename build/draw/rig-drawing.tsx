@@ -1,0 +1,301 @@
+import type { JSX } from "preact";
+import { renderToString } from "preact-render-to-string";
+import type { Guide } from "../guide/guide-schema.ts";
+import { depthText, smallLengthText, toBase, type UnitSystem } from "../model/units.ts";
+import type { Ink } from "./ink.ts";
+import { LEADING } from "./lettering.ts";
+import { tenth } from "./numbers.ts";
+import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./rig-labels.tsx";
+import { drawnWidth, taperWidth } from "./rig-line-width.ts";
+import { Fly, IndicatorBall, indicatorRadius, Knot, Ring, Shot, Stop, shotAbove } from "./rig-tackle.tsx";
+import {
+  DepthStaff,
+  depthY,
+  Ground,
+  groundDepth,
+  type SideView,
+  staffRight,
+  WaterSurface,
+} from "./rig-water.tsx";
+
+export type DrawnLeader = Guide["rigs"]["leaders"][number];
+
+/** A rig as it hangs in the water. */
+export interface HungRig {
+  readonly leader: DrawnLeader;
+  /** From fly to stop; a length the leader serves. */
+  readonly set_m: number;
+  /** Plumbed depth, at least `set_m`. */
+  readonly depth_m: number;
+  readonly offBottom: Guide["rigs"]["offBottom"];
+  /** "No. 4", "2 × BB"; null where only its place is shown. */
+  readonly shot: string | null;
+  /** Its name, where one is chosen. */
+  readonly indicator: string | null;
+  readonly hold: "fixed" | "slip" | null;
+}
+
+/** Depths are plumbed to this: half a foot or a decimetre. */
+const plumbStep_m = (units: UnitSystem): number =>
+  units === "imperial" ? toBase(0.5, "ft", "length") : toBase(1, "m", "length") / 10;
+
+/** A leader hung as deep as it serves, over a round depth of water; undefined for one no indicator slides on. */
+export function leaderAtDeepest(
+  leader: DrawnLeader,
+  offBottom: HungRig["offBottom"],
+  units: UnitSystem,
+): HungRig | undefined {
+  if (leader.serves === null) return undefined;
+  const above_m = (offBottom.from_m + offBottom.to_m) / 2;
+  const step_m = plumbStep_m(units);
+  const deepest_m = leader.serves.to_m + above_m;
+  const depth_m = Math.max(Math.floor(deepest_m / step_m + 1e-6) * step_m, leader.serves.from_m + above_m);
+  return { leader, set_m: depth_m - above_m, depth_m, offBottom, shot: null, indicator: null, hold: null };
+}
+
+export interface RigOptions {
+  readonly ink: Ink;
+  readonly units: UnitSystem;
+  /** In the drawing's units: CSS pixels on screen, points on paper; from 19 times the lettering. */
+  readonly width: number;
+  /** At least so tall; taller where the words need it, as the drawing's own height then says. */
+  readonly height: number;
+}
+
+/** A section of the leader as far as it hangs: how far below the surface it begins and ends. */
+interface HungSection {
+  readonly section: DrawnLeader["sections"][number];
+  readonly top_m: number;
+  readonly bottom_m: number;
+}
+
+/** What hangs below the indicator, butt end first. */
+export function hungSections({ leader, set_m }: Pick<HungRig, "leader" | "set_m">): HungSection[] {
+  let bottom_m = set_m;
+  return leader.sections
+    .toReversed()
+    .flatMap((section) => {
+      const top_m = Math.max(0, bottom_m - section.length_m);
+      const hung = { section, top_m, bottom_m };
+      bottom_m = top_m;
+      return hung.bottom_m > hung.top_m ? [hung] : [];
+    })
+    .reverse();
+}
+
+/** "6–8 in". */
+export const offBottomText = ({ from_m, to_m }: HungRig["offBottom"], units: UnitSystem): string => {
+  const [from, to] = [smallLengthText(from_m, units), smallLengthText(to_m, units)];
+  return from === to ? to : `${from.replace(/ .*/, "")}–${to}`;
+};
+
+/** "12 ft taper to 3X", "6 ft of 4X". */
+const sectionText = ({ part, length_m, size }: HungSection["section"], units: UnitSystem): string =>
+  `${depthText(length_m, units)} ${part === "taper" ? "taper to" : "of"} ${size}`;
+
+/** What the drawing shows, in sentences. */
+export function rigTitle(
+  { leader, set_m, depth_m, offBottom, shot, hold }: HungRig,
+  units: UnitSystem,
+): string {
+  const made = leader.sections.map((section) => sectionText(section, units)).join(" + ");
+  return [
+    `${leader.name} under an indicator, to scale by depth: ${made}.`,
+    `Set ${depthText(set_m, units)} in ${depthText(depth_m, units)} of water, fly ${offBottomText(offBottom, units)} off the bottom.`,
+    ...(shot === null ? [] : [`Shot: ${shot}, just above the ring.`]),
+    ...(hold === null ? [] : [hold === "slip" ? "The indicator must slip." : "The indicator may be fixed."]),
+  ].join(" ");
+}
+
+/** Where the parts of the drawing stand sideways. */
+function columnsOf({ ink, width }: RigOptions) {
+  const size = ink.textSize;
+  const line = staffRight(ink) + size * 4.7;
+  const labels: LabelColumn = { left: line + size * 2, right: width, top: 0 };
+  return { set: staffRight(ink) + size * 2.2, line, labels };
+}
+
+function labelsOf(rig: HungRig, view: SideView, line: number): Label[] {
+  const { ink, units } = view;
+  const size = ink.textSize;
+  const sections = hungSections(rig);
+  const { hold, shot, indicator, offBottom, depth_m, set_m } = rig;
+  const at = (depth: number, aside = size * 0.45) => ({ x: line + aside, y: depthY(view, depth) });
+  const ball = indicatorRadius(ink);
+  const joints = sections.slice(1).flatMap(({ section, top_m }, i): Label[] => {
+    if (section.part !== "tippet") return [{ at: at(top_m), text: "knot" }];
+    const above = at(top_m).y - shotAbove(ink);
+    return [
+      {
+        at: { x: line + size * 0.45, y: above },
+        text: shot === null ? "shot, if any" : `shot: ${shot}`,
+        bold: shot !== null,
+      },
+      { at: at(top_m), text: i === 0 && sections.length === 2 ? "ring" : "ring or swivel" },
+    ];
+  });
+  const hung = sections.map(
+    ({ section, top_m, bottom_m }): Label => ({
+      at: at((top_m + bottom_m) / 2, size * 0.9),
+      text:
+        section.part === "taper"
+          ? `${sectionText(section, units)}, ${depthText(bottom_m - top_m, units)} hangs, no knots`
+          : sectionText(section, units),
+      bold: true,
+    }),
+  );
+  return [
+    { at: { x: line + size * 0.4, y: view.top - ball - size * 0.35 }, text: "stop" },
+    {
+      at: { x: line + ball, y: view.top },
+      text: `indicator${indicator === null ? "" : ` ${indicator}`}${hold === null ? "" : hold === "slip" ? ", slips" : ", fixed"}`,
+    },
+    ...[...joints, ...hung].sort((a, b) => a.at.y - b.at.y),
+    { at: at(set_m, size * 1), text: `fly, ${offBottomText(offBottom, units)} off bottom` },
+    { at: at(depth_m, size * 1), text: `bottom, ${depthText(depth_m, units)}` },
+  ];
+}
+
+/** The leader below the indicator, each section as wide as its line is thick beside the others. */
+function HungLeader({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JSX.Element {
+  const { ink } = view;
+  return (
+    <g fill={ink.words}>
+      {hungSections(rig).map(({ section, top_m, bottom_m }) => {
+        const lower = drawnWidth(section.diameter_mm) / 2;
+        const upper =
+          section.part === "taper"
+            ? taperWidth(section.diameter_mm, (bottom_m - top_m) / section.length_m) / 2
+            : lower;
+        const [top, bottom] = [depthY(view, top_m), depthY(view, bottom_m)];
+        const edge = (dx: number, y: number) => `${(x + dx).toFixed(2)} ${tenth(y)}`;
+        return (
+          <path
+            class={section.part}
+            d={`M${edge(-upper, top)}L${edge(upper, top)}L${edge(lower, bottom)}L${edge(-lower, bottom)}Z`}
+          />
+        );
+      })}
+    </g>
+  );
+}
+
+/** An upright measure with its two ends. */
+const Measure = ({ x, from, to, ink }: { x: number; from: number; to: number; ink: Ink }): JSX.Element => (
+  <path
+    d={[
+      `M${tenth(x)} ${tenth(from)}V${tenth(to)}`,
+      ...[from, to].map(
+        (y) => `M${tenth(x - ink.textSize * 0.22)} ${tenth(y)}h${tenth(ink.textSize * 0.44)}`,
+      ),
+    ].join("")}
+    fill="none"
+    stroke={ink.line}
+    stroke-width={0.6}
+  />
+);
+
+/** The set depth, measured from surface to fly and written on its measure. */
+function SetDepth({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JSX.Element {
+  const { ink, units, top } = view;
+  const size = ink.textSize;
+  const fly = depthY(view, rig.set_m);
+  const middle = (top + fly) / 2;
+  const half = size * LEADING;
+  return (
+    <g text-anchor="middle">
+      <Measure x={x} from={top} to={middle - half} ink={ink} />
+      <Measure x={x} from={middle + half} to={fly} ink={ink} />
+      <g fill={ink.words}>
+        <text x={tenth(x)} y={tenth(middle - size * 0.25)}>
+          set
+        </text>
+        <text x={tenth(x)} y={tenth(middle + size * (LEADING - 0.25))} font-weight="bold">
+          {depthText(rig.set_m, units)}
+        </text>
+      </g>
+    </g>
+  );
+}
+
+/** The butt above the stop, lying on the surface toward the fly line; not to scale sideways. */
+function Butt({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JSX.Element {
+  const { ink, units, top } = view;
+  const size = ink.textSize;
+  const stop = top - indicatorRadius(ink) - size * 0.35;
+  const left = staffRight(ink) + size * 0.4;
+  return (
+    <g>
+      <path
+        d={`M${tenth(x)} ${tenth(top - indicatorRadius(ink))}V${tenth(stop - size * 0.2)}C${tenth(x)} ${tenth(stop - size)} ${tenth(x - size)} ${tenth(top - size * 0.3)} ${tenth(x - size * 2.4)} ${tenth(top - size * 0.3)}H${tenth(left)}`}
+        fill="none"
+        stroke={ink.words}
+        stroke-width={2}
+      />
+      <Stop x={x} y={stop} ink={ink} />
+      <text x={0} y={tenth(top - size * 1.1)} fill={ink.words}>
+        {`${depthText(Math.max(0, rig.leader.total_m - rig.set_m), units)} to line`}
+      </text>
+    </g>
+  );
+}
+
+/**
+ * An indicator rig hanging under its indicator in still water, to scale by depth. It has no ids, so any number of
+ * drawings can stand on one page.
+ */
+export function rigDrawing(rig: HungRig, options: RigOptions): string {
+  const { ink, units, width } = options;
+  const size = ink.textSize;
+  const columns = columnsOf(options);
+  const top = size * 2.4;
+  const plain: SideView = { ink, units, width, top, perMetre: 1, depth_m: rig.depth_m };
+  const below = groundDepth(ink);
+  const words = labelsHeight(labelsOf(rig, plain, columns.line), columns.labels, ink) + size * 0.3;
+  const height = Math.ceil(Math.max(options.height, words));
+  const view: SideView = { ...plain, perMetre: (height - top - below - size * 0.7) / rig.depth_m };
+  const placed = placeLabels(labelsOf(rig, view, columns.line), columns.labels, height, ink);
+  const bottom = depthY(view, rig.depth_m);
+  const sections = hungSections(rig);
+  const x = columns.line;
+  return renderToString(
+    <svg
+      xmlns="http://www.w3.org/2000/svg"
+      role="img"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      font-size={size}
+    >
+      <title>{rigTitle(rig, units)}</title>
+      <DepthStaff view={view} />
+      <WaterSurface view={view} left={staffRight(ink)} right={columns.labels.left - size * 0.9} />
+      <Ground
+        places={[
+          [staffRight(ink), bottom],
+          [columns.labels.left - size * 0.9, bottom],
+        ]}
+        ink={ink}
+      />
+      <SetDepth rig={rig} view={view} x={columns.set} />
+      <Labels placed={placed} column={columns.labels} ink={ink} />
+      {sections.map(({ top_m, bottom_m }) => (
+        <Measure x={x + size * 0.9} from={depthY(view, top_m)} to={depthY(view, bottom_m)} ink={ink} />
+      ))}
+      <Butt rig={rig} view={view} x={x} />
+      <HungLeader rig={rig} view={view} x={x} />
+      <IndicatorBall x={x} y={top} ink={ink} />
+      {sections.slice(1).map(({ section, top_m }) =>
+        section.part === "tippet" ? (
+          <>
+            <Ring x={x} y={depthY(view, top_m)} ink={ink} />
+            <Shot x={x} y={depthY(view, top_m) - shotAbove(ink)} ink={ink} />
+          </>
+        ) : (
+          <Knot x={x} y={depthY(view, top_m)} ink={ink} />
+        ),
+      )}
+      <Fly x={x} y={depthY(view, rig.set_m)} ink={ink} />
+    </svg>,
+  );
+}

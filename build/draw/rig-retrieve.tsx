@@ -1,0 +1,322 @@
+import type { JSX } from "preact";
+import { renderToString } from "preact-render-to-string";
+import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import { depthRange, depthText, rounded, type UnitSystem } from "../model/units.ts";
+import type { Ink } from "./ink.ts";
+import { tenth } from "./numbers.ts";
+import type { DrawnLeader, RigOptions } from "./rig-drawing.tsx";
+import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./rig-labels.tsx";
+import { Fly } from "./rig-tackle.tsx";
+import {
+  DepthStaff,
+  depthY,
+  Ground,
+  groundDepth,
+  type SideView,
+  staffRight,
+  WaterSurface,
+} from "./rig-water.tsx";
+
+type Rig = GuideLake["plan"][number]["rigs"][number];
+type Line = Guide["rigs"]["lines"][number];
+
+/** A fly cast and drawn in, or trolled. */
+export interface RetrieveRig {
+  readonly rig: Rig;
+  readonly band: { readonly from_m: number; readonly to_m: number };
+  readonly line: Line | undefined;
+  readonly leader: DrawnLeader | undefined;
+  readonly offBottom: Guide["rigs"]["offBottom"];
+}
+
+/** The rig with the line and leader it names. */
+export const retrieveRigOf = (
+  rig: Rig,
+  band: RetrieveRig["band"],
+  { lines, leaders, offBottom }: Guide["rigs"],
+): RetrieveRig => ({
+  rig,
+  band,
+  line: lines.find(({ name }) => name === rig.line),
+  leader: leaders.find(({ name }) => name === rig.leader),
+  offBottom,
+});
+
+type Place = readonly [x: number, y: number];
+
+/** How a fly line is drawn: solid floats, hollow is clear, broken sinks. */
+type Stroke = "floating" | "clear" | "sinking" | "leader";
+
+interface Stretch {
+  readonly stroke: Stroke;
+  readonly through: readonly Place[];
+}
+
+const pathOf = (through: readonly Place[]): string =>
+  through.length === 3
+    ? `M${through.map(([x, y], i) => `${i === 1 ? "Q" : ""}${tenth(x)} ${tenth(y)}`).join(" ")}`
+    : `M${through.map(([x, y]) => `${tenth(x)} ${tenth(y)}`).join("L")}`;
+
+function Line({ stretch: { stroke, through }, ink }: { stretch: Stretch; ink: Ink }): JSX.Element {
+  const d = pathOf(through);
+  if (stroke === "leader") return <path d={d} fill="none" stroke={ink.words} stroke-width={0.9} />;
+  if (stroke === "clear")
+    return (
+      <g fill="none">
+        <path d={d} stroke={ink.words} stroke-width={3.2} />
+        <path d={d} stroke={ink.paper} stroke-width={1.7} />
+      </g>
+    );
+  return (
+    <path
+      d={d}
+      fill="none"
+      stroke={ink.words}
+      stroke-width={2.4}
+      {...(stroke === "sinking" ? { "stroke-dasharray": "5 2.5" } : {})}
+    />
+  );
+}
+
+/** Where things stand in the drawing. */
+interface Scene {
+  readonly view: SideView;
+  readonly boat: number;
+  readonly entry: number;
+  readonly right: number;
+  /** Depth of the fly over the deep end. */
+  readonly fly_m: number;
+  readonly leader_m: number;
+}
+
+/** Tackle, and the fly at its end. */
+interface Tackle {
+  readonly stretches: readonly Stretch[];
+  /** In the middle of its fly line and of its leader, to hang their names on. */
+  readonly lineAt: Place;
+  readonly leaderAt: Place;
+  readonly fly: Place;
+}
+
+/** A buoyant fly's leader where the box has none short enough, m; for the look of it. */
+const SHORT_M = 0.9;
+
+function tackleOf(way: Rig["way"], stroke: Stroke, { view, entry, right, fly_m, leader_m }: Scene): Tackle {
+  const { top, ink } = view;
+  const size = ink.textSize;
+  const fly: Place = [right - size, depthY(view, fly_m)];
+  const between = (a: Place, b: Place, share = 0.5): Place => [
+    a[0] + (b[0] - a[0]) * share,
+    a[1] + (b[1] - a[1]) * share,
+  ];
+  const start: Place = [entry, top];
+  if (way === "floating line") {
+    const end: Place = [right - size * 4, top];
+    return {
+      stretches: [
+        { stroke, through: [start, end] },
+        { stroke: "leader", through: [end, [fly[0] - size * 0.4, top + (fly[1] - top) * 0.35], fly] },
+      ],
+      lineAt: between(start, end, 0.8),
+      leaderAt: [fly[0] - size * 0.7, top + (fly[1] - top) * 0.45],
+      fly,
+    };
+  }
+  if (way === "sink tip") {
+    const tip: Place = [entry + (right - entry) * 0.35, top];
+    const end: Place = [fly[0] - size * 1.8, fly[1] - size * 0.5];
+    return {
+      stretches: [
+        { stroke: "floating", through: [start, tip] },
+        { stroke: "sinking", through: [tip, end] },
+        { stroke: "leader", through: [end, fly] },
+      ],
+      lineAt: between(tip, end, 0.6),
+      leaderAt: between(end, fly),
+      fly,
+    };
+  }
+  if (way === "buoyant on sinking line") {
+    const bottom = depthY(view, view.depth_m) - 1.8;
+    const down: Place = [entry + (right - entry) * 0.45, bottom];
+    const end: Place = [right - size * 2, bottom];
+    const up: Place = [end[0] + size * 0.8, Math.max(top, depthY(view, view.depth_m - leader_m))];
+    return {
+      stretches: [
+        { stroke, through: [start, down] },
+        { stroke, through: [down, end] },
+        { stroke: "leader", through: [end, up] },
+      ],
+      lineAt: between(down, end, 0.6),
+      leaderAt: between(end, up),
+      fly: up,
+    };
+  }
+  const end: Place = [fly[0] - size * 3, fly[1] - size * 0.4];
+  return {
+    stretches: [
+      { stroke, through: [start, [entry + (end[0] - entry) * 0.55, top + (end[1] - top) * 0.85], end] },
+      { stroke: "leader", through: [end, fly] },
+    ],
+    lineAt: [entry + (end[0] - entry) * 0.525, top + (end[1] - top) * 0.675],
+    leaderAt: between(end, fly),
+    fly,
+  };
+}
+
+const strokeOf = ({ rig, line }: RetrieveRig): Stroke => {
+  const kind = line?.kind ?? (rig.way === "floating line" ? "floating" : "sinking");
+  return kind === "floating" ? "floating" : kind === "clear intermediate" ? "clear" : "sinking";
+};
+
+const middle = ({ from_m, to_m }: RetrieveRig["offBottom"]): number => (from_m + to_m) / 2;
+
+/** How deep the fly is drawn: off the bottom of the band's deep end, as far as its line and leader reach down. */
+export function retrieveDepth_m({ rig, band, leader, offBottom }: RetrieveRig): number {
+  const deep_m = Math.max(0, band.to_m - middle(offBottom));
+  if (rig.way === "floating line") return Math.min(deep_m, leader?.total_m ?? deep_m);
+  if (rig.way === "buoyant on sinking line") return Math.max(0, band.to_m - (leader?.total_m ?? SHORT_M));
+  return deep_m;
+}
+
+/** What the drawing shows, in sentences. */
+export function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
+  const { rig, band, line, leader } = drawn;
+  const parts = [
+    `Seen from the side, to scale by depth: ${rig.way}.`,
+    ...(line === undefined ? [] : [`Line ${line.name}.`]),
+    ...(leader === undefined ? [] : [`Leader ${leader.name}, ${depthText(leader.total_m, units)}.`]),
+    ...(rig.countdown === null
+      ? []
+      : [
+          `Count ${rounded(rig.countdown.from_s)} s over the shallow end, ${rounded(rig.countdown.to_s)} s over the deep end.`,
+        ]),
+    `Water ${depthRange(band.from_m, band.to_m, units)} deep, fly at about ${depthText(retrieveDepth_m(drawn), units)}.`,
+  ];
+  return parts.join(" ");
+}
+
+function labelsOf(drawn: RetrieveRig, tackle: Tackle, view: SideView, shallow: number): Label[] {
+  const { rig, band, line, leader } = drawn;
+  const { units, ink } = view;
+  const fly_m = retrieveDepth_m(drawn);
+  const { lineAt, leaderAt, fly } = tackle;
+  const beside = ([x, y]: Place) => ({ x: x + ink.textSize * 0.15, y });
+  const count = rig.countdown;
+  const words: Label[] = [
+    ...(line === undefined ? [] : [{ at: beside(lineAt), text: line.name }]),
+    {
+      at: beside(leaderAt),
+      text:
+        leader === undefined
+          ? "short piece of tippet"
+          : `leader ${leader.name}, ${depthText(leader.total_m, units)}`,
+    },
+    {
+      at: beside(fly),
+      text:
+        count === null || rig.way === "buoyant on sinking line"
+          ? `fly at ${depthText(fly_m, units)}`
+          : `count ${rounded(count.to_s)} s: ${depthText(fly_m, units)}`,
+      bold: true,
+    },
+    ...(count === null || rig.way !== "buoyant on sinking line"
+      ? []
+      : [
+          {
+            at: { x: lineAt[0], y: lineAt[1] },
+            text: `count ${rounded(count.to_s)} s to the bottom`,
+            bold: true,
+          },
+        ]),
+    {
+      at: { x: shallow, y: depthY(view, band.to_m) },
+      text: `bottom, ${depthRange(band.from_m, band.to_m, units)}`,
+    },
+  ];
+  return words.sort((a, b) => a.at.y - b.at.y);
+}
+
+/** The boat the line goes out from; a trolled line's boat moves away from it. */
+function Boat({ x, y, moving, ink }: { x: number; y: number; moving: boolean; ink: Ink }) {
+  const s = ink.textSize;
+  return (
+    <g fill="none" stroke={ink.words}>
+      <path
+        d={`M${tenth(x - s)} ${tenth(y - s * 0.45)}h${tenth(s * 2)}l${tenth(-s * 0.35)} ${tenth(s * 0.65)}h${tenth(-s * 1.2)}Z`}
+        fill={ink.paper}
+        stroke-width={1.1}
+      />
+      <path
+        d={`M${tenth(x + s * 0.5)} ${tenth(y - s * 0.5)}L${tenth(x + s * 1.9)} ${tenth(y - s * 1.3)}`}
+        stroke-width={1.1}
+      />
+      {moving ? (
+        <path
+          d={`M${tenth(x + s * 0.3)} ${tenth(y - s * 1.3)}h${tenth(-s * 1.6)}m${tenth(s * 0.4)} ${tenth(-s * 0.3)}l${tenth(-s * 0.4)} ${tenth(s * 0.3)}l${tenth(s * 0.4)} ${tenth(s * 0.3)}`}
+          stroke-width={1.2}
+        />
+      ) : null}
+    </g>
+  );
+}
+
+/** A cast drawn in, or a trolled line, over a drop-off: to scale by depth, not sideways. */
+export function retrieveDrawing(
+  drawn: RetrieveRig,
+  { ink, units, width, height: least }: RigOptions,
+): string {
+  const { rig, band, leader } = drawn;
+  const size = ink.textSize;
+  const left = staffRight(ink);
+  const column: LabelColumn = { left: width - size * 8.2, right: width, top: size * 0.9 };
+  const right = column.left - size * 0.9;
+  const top = size * 1.9;
+  const below = groundDepth(ink);
+  const plain: SideView = { ink, units, width, top, perMetre: 1, depth_m: band.to_m };
+  const scene = (view: SideView): Scene => ({
+    view,
+    boat: left + size * 1.4,
+    entry: left + size * 3.3,
+    right,
+    fly_m: retrieveDepth_m(drawn),
+    leader_m: leader?.total_m ?? SHORT_M,
+  });
+  const tackleIn = (view: SideView) => tackleOf(rig.way, strokeOf(drawn), scene(view));
+  const words = column.top + labelsHeight(labelsOf(drawn, tackleIn(plain), plain, right), column, ink);
+  const height = Math.ceil(Math.max(least, words + size * 0.3));
+  const view: SideView = { ...plain, perMetre: (height - top - below - size * 0.4) / band.to_m };
+  const tackle = tackleIn(view);
+  const placed = placeLabels(labelsOf(drawn, tackle, view, right), column, height, ink);
+  const { boat } = scene(view);
+  const slopeEnd = left + (right - left) * 0.45;
+  return renderToString(
+    <svg
+      xmlns="http://www.w3.org/2000/svg"
+      role="img"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      font-size={size}
+    >
+      <title>{retrieveTitle(drawn, units)}</title>
+      <DepthStaff view={view} />
+      <WaterSurface view={view} left={left} right={right} />
+      <Ground
+        places={[
+          [left, depthY(view, band.from_m)],
+          [left + size * 1.5, depthY(view, band.from_m)],
+          [slopeEnd, depthY(view, band.to_m)],
+          [right, depthY(view, band.to_m)],
+        ]}
+        ink={ink}
+      />
+      <Labels placed={placed} column={column} ink={ink} />
+      {tackle.stretches.map((stretch) => (
+        <Line stretch={stretch} ink={ink} />
+      ))}
+      <Boat x={boat} y={top} moving={rig.way === "trolled"} ink={ink} />
+      <Fly x={tackle.fly[0]} y={tackle.fly[1]} ink={ink} />
+    </svg>,
+  );
+}

@@ -1,0 +1,132 @@
+import type { JSX } from "preact";
+import { rounded, toBase, type UnitSystem } from "../model/units.ts";
+import type { Ink } from "./ink.ts";
+import { tenth } from "./numbers.ts";
+
+/** Water seen from the side, to scale by depth. */
+export interface SideView {
+  readonly ink: Ink;
+  readonly units: UnitSystem;
+  /** Of the whole drawing. */
+  readonly width: number;
+  /** Height of the surface in the drawing. */
+  readonly top: number;
+  /** Drawing units a metre of depth. */
+  readonly perMetre: number;
+  /** Deepest water shown. */
+  readonly depth_m: number;
+}
+
+/** Where a depth stands in the drawing. */
+export const depthY = ({ top, perMetre }: SideView, depth_m: number): number => top + perMetre * depth_m;
+
+/** Lengths of one block of the depth staff, in the reader's unit. */
+const BLOCKS: Readonly<Record<UnitSystem, readonly number[]>> = {
+  imperial: [0.5, 1, 2, 3, 6, 12],
+  metric: [0.1, 0.2, 0.5, 1, 2, 5],
+};
+const UNIT: Readonly<Record<UnitSystem, "ft" | "m">> = { imperial: "ft", metric: "m" };
+/** Blocks between one number and the next. */
+const NUMBERED = [1, 2, 3, 4, 5, 6, 10];
+
+const staffLeft = (ink: Ink): number => ink.textSize * 1.5;
+const staffWidth = (ink: Ink): number => ink.textSize * 0.5;
+
+/** Where the staff ends and the drawing may begin. */
+export const staffRight = (ink: Ink): number => staffLeft(ink) + staffWidth(ink);
+
+/** A staff beside the water: blocks of equal depth, black and white in turn, with their numbers. */
+export function DepthStaff({ view }: { view: SideView }): JSX.Element {
+  const { ink, units, perMetre, depth_m, top } = view;
+  const size = ink.textSize;
+  const unit = UNIT[units];
+  const perUnit = perMetre * toBase(1, unit, "length");
+  const block = BLOCKS[units].find((length) => length * perUnit >= size * 0.6) ?? BLOCKS[units].at(-1) ?? 1;
+  const every = NUMBERED.find((count) => count * block * perUnit >= size * 1.5) ?? NUMBERED.at(-1) ?? 1;
+  const depth = depth_m / toBase(1, unit, "length");
+  const ends = Array.from({ length: Math.floor(depth / block + 1e-6) + 1 }, (_, i) => i);
+  const [left, width] = [staffLeft(ink), staffWidth(ink)];
+  const bottom = depthY(view, depth_m);
+  const yOf = (i: number): number => Math.min(bottom, top + i * block * perUnit);
+  return (
+    <g>
+      <path
+        d={ends
+          .filter((i) => i % 2 === 0 && yOf(i) < bottom - 0.05)
+          .map(
+            (i) => `M${tenth(left)} ${tenth(yOf(i))}h${tenth(width)}V${tenth(yOf(i + 1))}h${tenth(-width)}Z`,
+          )
+          .join("")}
+        fill={ink.line}
+      />
+      <path
+        d={`M${tenth(left)} ${tenth(top)}h${tenth(width)}V${tenth(bottom)}h${tenth(-width)}Z`}
+        fill="none"
+        stroke={ink.line}
+        stroke-width={0.6}
+      />
+      <g fill={ink.words} text-anchor="end">
+        {ends
+          .filter((i) => i % every === 0)
+          .map((i) => (
+            <text x={tenth(left - size * 0.2)} y={tenth(yOf(i) + size * 0.35)}>
+              {i === 0 ? unit : rounded(i * block, 1)}
+            </text>
+          ))}
+      </g>
+    </g>
+  );
+}
+
+/** The surface, marked as on a section drawing: a level line, a triangle on it and strokes under it. */
+export function WaterSurface({ view, left, right }: { view: SideView; left: number; right: number }) {
+  const { ink, top } = view;
+  const size = ink.textSize;
+  const mark = right - size * 0.9;
+  return (
+    <g stroke={ink.line} fill="none">
+      <path d={`M${tenth(left)} ${tenth(top)}H${tenth(right)}`} stroke-width={1.1} />
+      <path
+        d={[0.28, 0.52]
+          .map(
+            (drop, i) =>
+              `M${tenth(mark - size * (0.5 - 0.2 * i))} ${tenth(top + size * drop)}h${tenth(size * (1 - 0.4 * i))}`,
+          )
+          .join("")}
+        stroke-width={0.8}
+      />
+      <path
+        d={`M${tenth(mark)} ${tenth(top - 0.6)}l${tenth(-size * 0.3)} ${tenth(-size * 0.5)}h${tenth(size * 0.6)}Z`}
+        stroke-width={0.8}
+      />
+    </g>
+  );
+}
+
+type Place = readonly [x: number, y: number];
+
+/** Length of a stroke of the ground's hatching, as a share of the lettering. */
+const STROKE = 0.5;
+
+/** How far the ground's hatching reaches below the bottom. */
+export const groundDepth = (ink: Ink): number => ink.textSize * STROKE + 1;
+
+/** The bottom through some places, from left to right, with the slanted strokes of ground below it. */
+export function Ground({ places, ink }: { places: readonly Place[]; ink: Ink }): JSX.Element {
+  const stroke = ink.textSize * STROKE;
+  const strokes = places.slice(1).flatMap(([x1, y1], i) => {
+    const [x0, y0] = places[i] ?? [x1, y1];
+    const count = Math.floor((x1 - x0 - stroke) / stroke);
+    return Array.from({ length: Math.max(0, count) }, (_, k) => {
+      const x = x0 + stroke * (k + 1);
+      const y = y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+      return `M${tenth(x)} ${tenth(y)}l${tenth(-stroke)} ${tenth(stroke)}`;
+    });
+  });
+  return (
+    <g fill="none" stroke={ink.line}>
+      <path d={`M${places.map(([x, y]) => `${tenth(x)} ${tenth(y)}`).join("L")}`} stroke-width={1.3} />
+      <path d={strokes.join("")} stroke-width={0.6} />
+    </g>
+  );
+}

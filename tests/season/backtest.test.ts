@@ -1,0 +1,90 @@
+import { describe, expect, test } from "vitest";
+import { seasonOf } from "../../build/model/calendar.ts";
+import type { Lake } from "../../build/model/club.ts";
+import { backtest } from "../../build/season/backtest.ts";
+import { baselineForecast } from "../../build/season/baseline.ts";
+import { backtestRowSchema } from "../../build/season/forecast.ts";
+import { quantile } from "../../build/season/scoring.ts";
+import open from "../reference/season-open-lakes.json" with { type: "json" };
+import { day, lakeOf } from "./club.ts";
+import { normalCdf } from "./normal-cdf.ts";
+
+const LAKES: readonly Lake[] = open.lakes.map(({ slug, name, lat, lon, elevation_m, iceOff }) => ({
+  ...lakeOf(slug),
+  name,
+  position: { lat, lon },
+  elevation_m,
+  iceOff: iceOff.map((date) => ({
+    season: seasonOf(day(date), "north"),
+    on: day(date),
+    where: { file: `lakes/${slug}.yaml`, line: 1, column: 1 },
+  })),
+}));
+
+describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () => {
+  const rows = backtest(LAKES) ?? [];
+  const at = (moment: string) => rows.find((row) => row.moment === moment);
+
+  test("gives every moment by the schema, with fewer lakes left at each", () => {
+    expect(rows.map(({ moment }) => moment)).toEqual(["before", "first", "25%", "50%", "75%"]);
+    for (const row of rows) expect(backtestRowSchema.safeParse(row).error?.issues).toBeUndefined();
+    const counts = rows.map(({ n }) => n);
+    expect(counts[0]).toBe(8 * 15);
+    expect(counts).toEqual([...counts].sort((a, b) => b - a));
+  });
+
+  test("before any news the lake's own history is hard to beat", () => {
+    const row = at("before");
+    expect(row?.model.mae).toBeGreaterThan(0.85 * (row?.baseline.mae ?? 0));
+  });
+
+  test.each(["25%", "50%"])(
+    "when %s have opened the model errs at most half as much as the lakes' own history",
+    (moment) => {
+      // on the whole set of 22 lakes the reference implementation errs 1.82 against 5.33 days, and 1.47 against 5.81
+      const row = at(moment);
+      expect(row?.model.mae).toBeLessThan(0.5 * (row?.baseline.mae ?? 0));
+      expect(row?.model.crps).toBeLessThan(0.5 * (row?.baseline.crps ?? 0));
+    },
+  );
+
+  test("intervals hold about what they say", () => {
+    for (const { model } of rows.slice(0, 4)) {
+      expect(Math.abs(model.cover80 - 0.8)).toBeLessThan(0.15);
+      expect(Math.abs(model.cover50 - 0.5)).toBeLessThan(0.2);
+    }
+  });
+
+  test("the season in progress is not scored", () => {
+    expect(backtest(LAKES, 1999)?.[0]?.n).toBe(8 * 14);
+  });
+
+  test("a club with five lakes or with three seasons has too little to score", () => {
+    expect(backtest(LAKES.slice(0, 5))).toBeNull();
+    expect(backtest(LAKES.map((lake) => ({ ...lake, iceOff: lake.iceOff.slice(0, 3) })))).toBeNull();
+    expect(backtest([])).toBeNull();
+    expect(backtest(LAKES.map((lake) => ({ ...lake, iceOff: lake.iceOff.slice(0, 4) })))?.[0]?.n).toBe(8 * 4);
+  });
+});
+
+describe("baselineForecast", () => {
+  const past = [100, 104, 107, 111, 118];
+
+  test("is a normal of the past mean and standard deviation", () => {
+    // mean 108, sample standard deviation sqrt(190 / 4) = 6.89
+    expect(quantile(baselineForecast(past, undefined), 0.5)).toBe(108);
+    const { firstDay, by } = baselineForecast(past, undefined);
+    expect(by[100 - firstDay]).toBeCloseTo(normalCdf((100.5 - 108) / Math.sqrt(190 / 4)), 3);
+  });
+
+  test("is cut off at the last day seen iced", () => {
+    const cut = baselineForecast(past, 112);
+    expect(cut.firstDay).toBe(113);
+    const tail = 1 - normalCdf((112.5 - 108) / Math.sqrt(190 / 4));
+    expect(cut.by[2]).toBeCloseTo((normalCdf((115.5 - 108) / Math.sqrt(190 / 4)) - (1 - tail)) / tail, 2);
+  });
+
+  test("still works when the lake is iced long after any year on record", () => {
+    expect(quantile(baselineForecast(past, 250), 0.5)).toBe(251);
+  });
+});

@@ -1,0 +1,73 @@
+import { describe, expect, test } from "vitest";
+import { forecastSeason } from "../../build/season/season.ts";
+import { clubOf, day, FOUR_LAKES, reportOf, withRow } from "./club.ts";
+
+const doubtsAfter = (reports: Parameters<typeof clubOf>[1], lakes = FOUR_LAKES) =>
+  forecastSeason(clubOf("2026-05-20", reports, lakes));
+
+describe("doubts", () => {
+  test("reports that agree raise none", () => {
+    expect(
+      doubtsAfter([
+        reportOf("alder", "2026-04-12", { ice: "on" }),
+        reportOf("alder", "2026-04-19", { ice: "off" }),
+      ]).doubts,
+    ).toEqual([]);
+  });
+
+  test("ice after open water is named where it was written", () => {
+    const { doubts } = doubtsAfter([
+      reportOf("alder", "2026-04-14", { ice: "off" }, 2),
+      reportOf("alder", "2026-04-18", { ice: "on" }, 3),
+    ]);
+    expect(doubts).toMatchObject([
+      { code: "ice-back", severity: "warning", file: "reports/2026.yaml", line: 3, column: 3 },
+    ]);
+    expect(doubts[0]?.message).toContain("18 Apr");
+    expect(doubts[0]?.message).toContain("14 Apr");
+  });
+
+  test("open and iced on one day cannot both be", () => {
+    const { doubts } = doubtsAfter([
+      reportOf("alder", "2026-04-14", { ice: "off" }, 2),
+      reportOf("alder", "2026-04-14", { ice: "on" }, 3),
+    ]);
+    expect(doubts.map(({ code }) => code)).toContain("ice-back");
+  });
+
+  test("partly open and open on one day can", () => {
+    const { doubts } = doubtsAfter([
+      reportOf("alder", "2026-04-14", { ice: "off" }),
+      reportOf("alder", "2026-04-14", { ice: "part" }),
+    ]);
+    expect(doubts).toEqual([]);
+  });
+
+  test("one report against all the rest is doubted, marked, and moves little", () => {
+    const rest = ["2026-04-08", "2026-04-12", "2026-04-15"].map((date, i) =>
+      reportOf("alder", date, { ice: "on" }, 2 + i),
+    );
+    const odd = reportOf("alder", "2026-02-20", { ice: "off" }, 9);
+    const forecast = doubtsAfter([odd, ...rest]);
+    const alder = forecast.lakes.get("alder");
+    expect(alder?.marks.filter(({ doubted }) => doubted)).toEqual([
+      { date: "2026-02-20", seen: "ice off", doubted: true },
+    ]);
+    expect(alder?.iceOff.p50).toBe(doubtsAfter(rest).lakes.get("alder")?.iceOff.p50);
+  });
+
+  test("cloudy water on a lake that does not turn over is doubted", () => {
+    const lakes = FOUR_LAKES.map((lake) => ({ ...lake, turnoverRule: { turnsOver: false } as const }));
+    const { doubts } = doubtsAfter([reportOf("alder", "2026-05-10", { phase: "turnover" })], lakes);
+    expect(doubts).toMatchObject([{ code: "report-doubted", line: 1 }]);
+  });
+
+  test("a report that contradicts this season's record is named", () => {
+    const lakes = FOUR_LAKES.map((lake, i) =>
+      i === 0 ? withRow(lake, { season: 2026, on: day("2026-04-14") }) : lake,
+    );
+    const forecast = doubtsAfter([reportOf("alder", "2026-04-20", { ice: "on" })], lakes);
+    expect(forecast.doubts).toMatchObject([{ code: "ice-back" }]);
+    expect(forecast.lakes.get("alder")?.iceOff).toMatchObject({ status: "observed", p50: "2026-04-14" });
+  });
+});

@@ -1,0 +1,96 @@
+import { describe, expect, test } from "vitest";
+import { dateOfSeasonDay } from "../../build/model/calendar.ts";
+import { hemisphereOfLakes } from "../../build/season/records.ts";
+import { regionSeasons } from "../../build/season/region-season.ts";
+import { forecastSeason } from "../../build/season/season.ts";
+import { clubOf, FOUR_LAKES, SEASON } from "./club.ts";
+import { normal, seeded, studentT } from "./seeded.ts";
+
+const CLUB = clubOf("2026-03-01");
+const DRAWS = 60_000;
+
+test("two lakes that share a spring, against brute force: springs drawn from the prior", () => {
+  const [region] = regionSeasons(CLUB, hemisphereOfLakes(CLUB.lakes), new Map());
+  if (region === undefined) throw new Error("no region");
+  const { grid, weights } = region.posterior;
+  const random = seeded(3);
+  const below: number[] = [];
+  weights.forEach((weight, p) => {
+    below.push((below[p - 1] ?? 0) + weight);
+  });
+  /** A season point by its weight: the shared spring, drawn once for both lakes. */
+  const draw = (): number => {
+    const u = random();
+    let [low, high] = [0, below.length - 1];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((below[middle] ?? 1) < u) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  };
+  const lakes = region.lakes.filter(({ lake }) => ["alder", "dogwood"].includes(lake.slug));
+  const days = [100, 112, 120, 128, 136, 145];
+  const counts = days.map(() => ({ either: 0, apart: [0, 0] }));
+  for (let n = 0; n < DRAWS; n++) {
+    const p = draw();
+    const springs = lakes.map(({ law }) => {
+      const iceOff = Math.round(
+        law.m + (grid.s[p] ?? 0) + law.x * (grid.k[p] ?? 0) + law.scale * studentT(random, 4),
+      );
+      const onset = iceOff + 8 + Math.floor(8 * random());
+      return { iceOff, onset, clear: onset + 8 + Math.floor(8 * random()) };
+    });
+    days.forEach((day, d) => {
+      const good = springs.map(
+        ({ iceOff, onset, clear }) => (iceOff <= day && day < onset) || (clear <= day && day <= iceOff + 35),
+      );
+      const count = counts[d];
+      if (count === undefined) return;
+      if (good.some(Boolean)) count.either++;
+      good.forEach((is, i) => {
+        if (is) count.apart[i] = (count.apart[i] ?? 0) + 1;
+      });
+    });
+  }
+  const forecast = forecastSeason(CLUB);
+  days.forEach((day, d) => {
+    const date = dateOfSeasonDay(day, SEASON, "north");
+    const near = (found: number, count: number): void => {
+      const noise = Math.sqrt((found * (1 - found)) / DRAWS);
+      expect(Math.abs(found - count / DRAWS)).toBeLessThan(4.5 * noise + 1e-3);
+    };
+    near(forecast.together("alder", "dogwood", date), counts[d]?.either ?? 0);
+    near(forecast.good("alder", date), counts[d]?.apart[0] ?? 0);
+    near(forecast.good("dogwood", date), counts[d]?.apart[1] ?? 0);
+  });
+});
+
+describe("regions", () => {
+  const split = FOUR_LAKES.map((lake, i) => ({ ...lake, region: i < 2 ? "west" : "east" }));
+  test("lakes of different regions are good or not by themselves", () => {
+    const forecast = forecastSeason(clubOf("2026-03-01", [], split));
+    for (const day of [110, 125, 140]) {
+      const date = dateOfSeasonDay(day, SEASON, "north");
+      const [a, b] = [forecast.good("alder", date), forecast.good("cedar", date)];
+      expect(forecast.together("alder", "cedar", date)).toBeCloseTo(1 - (1 - a) * (1 - b), 2);
+    }
+  });
+});
+
+test("a lake that is not the club's is an error", () => {
+  const forecast = forecastSeason(CLUB);
+  const date = dateOfSeasonDay(110, SEASON, "north");
+  expect(() => forecast.good("elder", date)).toThrow(RangeError);
+  expect(() => forecast.together("alder", "elder", date)).toThrow(RangeError);
+});
+
+test("the simulation's normal has mean 0 and variance 1", () => {
+  const random = seeded(1);
+  const values = Array.from({ length: 20_000 }, () => normal(random));
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  expect(Math.abs(mean)).toBeLessThan(0.03);
+  expect(Math.abs(values.reduce((sum, value) => sum + value * value, 0) / values.length - 1)).toBeLessThan(
+    0.05,
+  );
+});
