@@ -129,6 +129,7 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
           {
             way: "indicator still",
             setDepth: { from_m: 0.45, to_m: 1.65 },
+            fly: { from_m: 0.45, to_m: 1.65 },
             leader: "Short board",
             hold: "fixed",
             line: "Floater",
@@ -155,6 +156,7 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
           {
             way: "floating line",
             setDepth: null,
+            fly: { from_m: 0.45, to_m: 2.2 },
             leader: null,
             hold: null,
             line: "Floater",
@@ -181,6 +183,7 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
           {
             way: "indicator still",
             setDepth: { from_m: 2.25, to_m: 5.3 },
+            fly: { from_m: 2.25, to_m: 5.3 },
             leader: "Long board",
             hold: "slip",
             line: "Floater",
@@ -191,6 +194,7 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
           {
             way: "clear intermediate",
             setDepth: null,
+            fly: { from_m: 0.45, to_m: 2.2 },
             leader: null,
             hold: null,
             line: "Clear slow",

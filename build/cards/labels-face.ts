@@ -14,7 +14,7 @@ const MARGIN_PT = mm(3);
 const WHY_LINES = 2;
 /** Room for a pencil. */
 const BLANK_PT = mm(6);
-const USUAL_PT = { leaders: 29, boards: 22 };
+const USUAL_PT = { "leader names": 29, "trip names": 22 };
 
 /** A label: name and set depths, what it is made of, what it is for, and a line to write on. */
 export function layoutLabel({ leader, why }: Label, { club }: Pick<Guide, "club">, ruler: Ruler): FaceLayout {
@@ -22,7 +22,7 @@ export function layoutLabel({ leader, why }: Label, { club }: Pick<Guide, "club"
   const column = createColumn(ruler, left_pt, width_pt, top_pt);
   const atRight = (pieces: readonly ReturnType<typeof run>[], role: "P"): number => {
     const wide_pt = pieces.reduce((sum, { text, style }) => sum + ruler.width_pt(text, style), 0);
-    addText(column, pieces, { role, field: "leaders", indent_pt: width_pt - wide_pt });
+    addText(column, pieces, { role, field: "leader names", indent_pt: width_pt - wide_pt });
     return wide_pt;
   };
   const sets =
@@ -35,7 +35,7 @@ export function layoutLabel({ leader, why }: Label, { club }: Pick<Guide, "club"
   const sets_pt = sets.reduce((sum, { text, style }) => sum + ruler.width_pt(text, style), 0);
   addText(column, [run(leader.name, GLANCE)], {
     role: "H2",
-    field: "leaders",
+    field: "leader names",
     width_pt: width_pt - sets_pt - 4,
     maxLines: 1,
   });
@@ -48,14 +48,14 @@ export function layoutLabel({ leader, why }: Label, { club }: Pick<Guide, "club"
   column.y_pt = second_pt;
   addText(column, [run(leader.label.slice(1, -1).map(whole).join(" + "), SMALL)], {
     role: "P",
-    field: "leaders",
+    field: "leader names",
     width_pt: width_pt - total_pt - 4,
     maxLines: 1,
   });
   const words = why.find((text) => countLines(column, [run(text, SMALL)], width_pt) <= WHY_LINES);
   addText(column, [run(words ?? why.at(-1) ?? "", SMALL)], {
     role: "P",
-    field: "boards",
+    field: "trip names",
     maxLines: WHY_LINES,
   });
   const misfits = [...column.misfits, ...overflow(column, bottom_pt - BLANK_PT, USUAL_PT)];

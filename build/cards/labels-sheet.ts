@@ -1,8 +1,10 @@
 import type { Guide } from "../guide/guide-schema.ts";
 import { dayMonthYear } from "../model/calendar.ts";
+import { createColumn, setText } from "./column.ts";
 import { makeDocument } from "./document.ts";
 import { drawDecoration, drawFace } from "./draw-face.ts";
-import type { Face, Piece } from "./face.ts";
+import type { Face, Misfit, Piece } from "./face.ts";
+import { type Ruler, run } from "./flow.ts";
 import type { Fonts } from "./fonts.ts";
 import { LABEL, mm, SHEET_SIZES, type SheetName } from "./paper.ts";
 import { BAR_MM, printerLine, sizeBar } from "./printer-words.ts";
@@ -14,6 +16,26 @@ const LABELS_PER_SHEET = ACROSS * DOWN;
 const MARK = { gap_pt: mm(1.5), length_pt: mm(4) };
 /** Arms of the crosses between labels: they lie on the cut itself. */
 const CROSS_PT = mm(1.5);
+
+/** Room for a sheet's heading, beside the bar. */
+const HEADING_PT = ACROSS * LABEL.width_pt - mm(BAR_MM) - mm(5);
+
+const headingText = (title: string, guide: Guide, sheet: number, sheets: number): string =>
+  `${title} as of ${dayMonthYear(guide.asOf)}: sheet ${sheet} of ${sheets}`;
+
+const sheetsFor = (labels: number): number => Math.ceil(labels / LABELS_PER_SHEET);
+
+/** What of a heading for so many labels cannot be set. */
+export function headingMisfits(title: string, guide: Guide, labels: number, ruler: Ruler): readonly Misfit[] {
+  const column = createColumn(ruler, 0, HEADING_PT, 0);
+  const last = sheetsFor(labels);
+  setText(column, [run(headingText(title, guide, last, last), STRONG)], {
+    role: "P",
+    field: "trip names",
+    maxLines: 1,
+  });
+  return column.misfits;
+}
 
 /** The lines to cut along, points from the sheet's top left corner. */
 function cuts(sheet: SheetName) {
@@ -76,7 +98,7 @@ export function labelsPdf(
   fonts: Fonts,
 ): Promise<Buffer> {
   const { name, width_pt, height_pt } = SHEET_SIZES[sheet];
-  const sheets = Math.ceil(faces.length / LABELS_PER_SHEET);
+  const sheets = sheetsFor(faces.length);
   const asOf = dayMonthYear(guide.asOf);
   const words = {
     title: `${title} as of ${asOf}, ${name} sheets`,
@@ -87,7 +109,7 @@ export function labelsPdf(
   return makeDocument(words, fonts, (document, root) => {
     for (let i = 0; i < sheets; i++) {
       const onSheet = faces.slice(i * LABELS_PER_SHEET, (i + 1) * LABELS_PER_SHEET);
-      const what = `${title} as of ${asOf}: sheet ${i + 1} of ${sheets}`;
+      const what = headingText(title, guide, i + 1, sheets);
       document.addPage({ size: [width_pt, height_pt], margin: 0 });
       document.outline.addItem(`${what}: ${[...new Set(onSheet.map((face) => face.title))].join(", ")}`);
       drawDecoration(document, [cutMarks(sheet), ...sheetWords(sheet, what)]);

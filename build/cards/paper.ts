@@ -25,6 +25,7 @@ export const SHEET_SIZES = {
   letter: { name: "US letter", width_pt: 612, height_pt: 792 },
 } as const satisfies Record<string, PaperSize>;
 export type SheetName = keyof typeof SHEET_SIZES;
+export const SHEET_NAMES = Object.keys(SHEET_SIZES) as SheetName[];
 
 /** Nothing stands nearer to a card's edge: the safe margin of 3 mm, and a millimetre for a crooked cut. */
 export const CARD_MARGIN_PT = mm(4);

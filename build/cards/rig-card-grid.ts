@@ -19,7 +19,7 @@ interface Track {
 }
 
 /** Kept free between a table's columns. */
-export const GUTTER_PT = 3;
+const GUTTER_PT = 4;
 
 /** Table columns of these widths, side by side, each with a gutter on its right. */
 export const tracksOf = (widths_pt: readonly number[]): Track[] =>

@@ -4,7 +4,7 @@ import { whole } from "./card-words.ts";
 import type { Column } from "./column.ts";
 import { run } from "./flow.ts";
 import { addGrid, type Cell, data, head, tracksOf } from "./rig-card-grid.ts";
-import { diameterNumber, driftText, recipeText, shareText } from "./rig-card-words.ts";
+import { diameterNumber, driftText, elsewhereText, recipeText, shareText } from "./rig-card-words.ts";
 import { GLANCE, SMALL, STRONG, type TypeStyle } from "./type-styles.ts";
 
 type Rigs = Guide["rigs"];
@@ -46,7 +46,7 @@ export function addShot(column: Column, guide: Guide, rows: Rigs["shot"]["rows"]
         ...cells.map((cell, i) => shotCell(column, cell, tracks[i + 1]?.width_pt ?? 0)),
       ]),
     ],
-    { tracks, field: "shot", uprights: true },
+    { tracks, field: "shot names", uprights: true },
   );
 }
 
@@ -76,13 +76,13 @@ export function addLeaders(column: Column, guide: Guide, most: number, nameWidth
   const { leaders } = guide.rigs;
   const shown = leaders.slice(0, most);
   const make_pt = column.width_pt - nameWidth_pt - WHOLE_PT - SETS_PT;
-  const more = shareText(shown.length, leaders.length);
+  const count = [shown.length, leaders.length] as const;
   addGrid(
     column,
     [
       [
-        head("Leader", STRONG),
-        head(`Taper, middle, tippet${more}`, SMALL),
+        head(`Leader${shareText(...count)}`, STRONG),
+        head(`Taper, middle, tippet${elsewhereText(...count)}`, SMALL),
         head("Whole", SMALL),
         head(`Sets, ${depthUnit(units)}`, SMALL),
       ],
@@ -95,7 +95,7 @@ export function addLeaders(column: Column, guide: Guide, most: number, nameWidth
           : data(depthRange(leader.serves.from_m, leader.serves.to_m, units).split(" ")[0] ?? "", GLANCE),
       ]),
     ],
-    { tracks: tracksOf([nameWidth_pt, make_pt, WHOLE_PT, SETS_PT]), field: "leaders" },
+    { tracks: tracksOf([nameWidth_pt, make_pt, WHOLE_PT, SETS_PT]), field: "leader names" },
   );
 }
 
@@ -138,6 +138,7 @@ export function addSinking(
   const { units } = guide.club;
   const sinking = guide.rigs.lines.filter(({ countdown }) => countdown.length > 0);
   const shown = sinking.slice(0, lines);
+  const count = [shown.length, sinking.length] as const;
   const each_pt = (column.width_pt - nameWidth_pt) / Math.max(1, depths_m.length);
   const cell = (text: number | undefined, style: TypeStyle): Cell =>
     data(text === undefined ? "–" : `${text}`, style);
@@ -145,7 +146,7 @@ export function addSinking(
     column,
     [
       [
-        head(`Count down, s${shareText(shown.length, sinking.length)}`, STRONG),
+        head(`Count down, s${shareText(...count)}${elsewhereText(...count)}`, STRONG),
         ...depths_m.map((depth_m) => head(whole(depthText(depth_m, units)), STRONG)),
       ],
       ...shown.map(({ name, countdown }) => [
@@ -157,6 +158,6 @@ export function addSinking(
         ...depths_m.map((depth) => cell(depths.find(({ depth_m }) => depth_m === depth)?.settle_s, SMALL)),
       ]),
     ],
-    { tracks: tracksOf([nameWidth_pt, ...depths_m.map(() => each_pt)]), field: "lines" },
+    { tracks: tracksOf([nameWidth_pt, ...depths_m.map(() => each_pt)]), field: "line names" },
   );
 }

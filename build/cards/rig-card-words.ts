@@ -12,7 +12,7 @@ export const driftText = (rod_s: RodSeconds): string => (rod_s === null ? "still
 
 /** How to find the column of a drift. */
 export const driftWords = ({ rigs, club }: Guide): string =>
-  `Count the seconds in which the indicator drifts one rod length (${whole(depthText(rigs.rod_m, club.units))}).`;
+  `Count the seconds in which the indicator drifts one rod length (${whole(depthText(rigs.rod_m, club.units))}). Pinch on all the shot its box names.`;
 
 /** How to find the row of a depth. */
 export const depthWords = ({ rigs, club }: Guide): string => {
@@ -25,9 +25,11 @@ export const depthWords = ({ rigs, club }: Guide): string => {
 export const recipeText = ({ sections }: Leader, { club }: Guide): string =>
   sections.map(({ length_m, size }) => whole(`${depthText(length_m, club.units)} ${size}`)).join(", ");
 
-/** What of a list has no room here, said in words: "4 of 6; the rest on the rigs page". */
-export const shareText = (shown: number, all: number): string =>
-  shown < all ? ` (${shown} of ${all}, rest on the rigs page)` : "";
+/** ", 4 of 6": how many of a list a card shows, where it is not all. */
+export const shareText = (shown: number, all: number): string => (shown < all ? `, ${shown} of ${all}` : "");
+
+/** "; more: rigs page", where a card does not show all of a list. */
+export const elsewhereText = (shown: number, all: number): string => (shown < all ? "; more: rigs page" : "");
 
 /** Decimals of a diameter in a table, where numbers stand below each other. */
 const DIAMETER_LENGTH = { imperial: "0.000".length, metric: "0.00".length };
@@ -36,9 +38,9 @@ const DIAMETER_LENGTH = { imperial: "0.000".length, metric: "0.00".length };
 export const diameterNumber = (diameter_mm: number, { club }: Guide): string =>
   (diameterText(diameter_mm, club.units).split(" ")[0] ?? "").padEnd(DIAMETER_LENGTH[club.units], "0");
 
-/** The head of the tippet table: "diameter in in; half sizes ...". */
+/** The head of the tippet table: "in; half sizes halfway". */
 export const tippetWords = ({ club }: Guide): string =>
-  `diameter, ${diameterText(1, club.units).split(" ")[1] ?? ""}; half sizes lie halfway between.`;
+  `${diameterText(1, club.units).split(" ")[1] ?? ""}; half sizes halfway`;
 
 /** The cautions a rig card carries, what lead shot does first, then those that always hold. */
 export function rigCautions({ cautions }: Pick<Guide, "cautions">): Caution[] {
@@ -55,3 +57,18 @@ export const originTexts = ({ club, asOf }: Guide): string[] => {
   const day = `as of ${dayMonthYear(asOf)}`;
   return [`${club.name}, ${day}`, day];
 };
+
+/** Swing from one holder angle in a line: "from 60°: 15 min at 120, 7 min at 60". */
+export function swingLine({ rigs }: Guide): string {
+  const { rows } = rigs.swing;
+  const row = rows[Math.floor(rows.length / 2)];
+  if (row === undefined) return "";
+  const times = row.cells
+    .filter(({ rod_s }) => rod_s !== null)
+    .map(({ rod_s, text }) => whole(`${text} at ${driftText(rod_s)}`));
+  return `from ${row.holder_deg}°: ${times.join(", ")}.`;
+}
+
+/** Whose card it is, and what the club says of it. */
+export const noticeText = ({ club, season }: Guide): string =>
+  [`${club.name}, ${season}.`, ...(club.notice === null ? [] : [club.notice])].join(" ");

@@ -9,8 +9,10 @@ import { addLeaders, addShot, addSinking, addSwing, addTippet } from "./rig-card
 import {
   depthWords,
   driftWords,
+  noticeText,
   originTexts,
   rigCautions,
+  swingLine,
   swingWords,
   tippetWords,
 } from "./rig-card-words.ts";
@@ -49,8 +51,10 @@ function addHead(column: Column, guide: Guide, title: string): void {
   column.y_pt += 3;
 }
 
-const addHeading = (column: Column, title: string, words: string): void =>
-  addText(column, [run(`${title}  `, STRONG), run(words, SMALL)], { role: "H2", field: "rig" });
+const addHeading = (column: Column, runs: readonly Run[]): void =>
+  addText(column, runs, { role: "H2", field: "rig" });
+
+const tippetRuns = (guide: Guide): Run[] => [run("Tippet, ", STRONG), run(tippetWords(guide), SMALL)];
 
 const addWords = (column: Column, words: string, field = "rig"): void =>
   addText(column, [run(words, SMALL)], { role: "P", field });
@@ -63,7 +67,7 @@ function addSpareWords(column: Column, all: readonly string[], bottom_pt: number
   for (const words of all) if (fits(column, [run(words, SMALL)], bottom_pt)) addWords(column, words);
 }
 
-/** The first caution, and as many more as there is room for. */
+/** Under a rule, the first caution, and as many more as there is room for. */
 function addCautions(column: Column, guide: Guide, bottom_pt: number): void {
   addRule(column, 0.6);
   column.y_pt += 2;
@@ -81,25 +85,35 @@ const ends = <T>(rows: readonly T[]): T[] =>
 
 const depthsOf = ({ shot }: Rigs): number[] => shot.rows.map(({ depth_m }) => depth_m);
 
+/** How many rows of the swing table are shown where there is little room. */
+const LEAST_SWINGS = 3;
+
+const swingRuns = (guide: Guide): Run[] => [run("Swing  ", STRONG), run(swingWords(guide), SMALL)];
+
+/** Height of the swing table with so many rows, its words included. */
+const swing_pt = (column: Column, guide: Guide, rows: number): number =>
+  (countLines(column, swingRuns(guide), column.width_pt) + 1 + rows) * leading_pt(SMALL);
+
 /** Swing by holder angle: every angle where there is room, else three. */
 function addSwings(column: Column, guide: Guide, bottom_pt: number): void {
   const { rows } = guide.rigs.swing;
-  addHeading(column, "Swing", swingWords(guide));
-  const all_pt = (rows.length + 1) * leading_pt(SMALL);
-  addSwing(column, guide, column.y_pt + all_pt <= bottom_pt ? rows : ends(rows));
+  const all = column.y_pt + swing_pt(column, guide, rows.length) <= bottom_pt;
+  addHeading(column, swingRuns(guide));
+  addSwing(column, guide, all ? rows : ends(rows));
 }
 
 const ON_A6: RigCardDesign = {
   slug: "rig-a6",
   paper: A6,
-  usual_pt: { shot: 190, swing: 50, leaders: 120, lines: 120, cautions: 22, notice: 22 },
+  usual_pt: { "shot names": 150, "leader names": 120, "line names": 120, cautions: 22, notice: 22 },
   front(column, guide, bottom_pt) {
     const { shot } = guide.rigs;
     addHead(column, guide, "Shot against drift");
     addWords(column, driftWords(guide));
     addShot(column, guide, shot.rows);
     column.y_pt += GAP_PT;
-    for (const words of [depthWords(guide), ...shot.assumes, shot.check]) addWords(column, words);
+    for (const words of [depthWords(guide), shot.check]) addWords(column, words);
+    addSpareWords(column, shot.assumes, bottom_pt - GAP_PT - swing_pt(column, guide, LEAST_SWINGS));
     column.y_pt += GAP_PT;
     addSwings(column, guide, bottom_pt);
   },
@@ -108,14 +122,16 @@ const ON_A6: RigCardDesign = {
     addHead(column, guide, "Leaders and lines");
     addLeaders(column, guide, 6, 55);
     column.y_pt += GAP_PT;
-    addHeading(column, "Tippet", tippetWords(guide));
+    addHeading(column, tippetRuns(guide));
     addTippet(column, guide, 5);
     column.y_pt += GAP_PT;
     const choice = { depths_m: depthsOf(guide.rigs), lines: 4, settling: ends(sinking.rows) };
     addSinking(column, guide, choice, 82);
+    column.y_pt += 1;
     addWords(column, sinking.note);
     column.y_pt += GAP_PT;
-    if (guide.club.notice !== null) addWords(column, guide.club.notice, "notice");
+    addWords(column, noticeText(guide), "notice");
+    column.y_pt += 2;
     addCautions(column, guide, bottom_pt);
   },
 };
@@ -123,7 +139,7 @@ const ON_A6: RigCardDesign = {
 const ON_INDEX_CARD: RigCardDesign = {
   slug: "rig-5x3",
   paper: INDEX_CARD,
-  usual_pt: { shot: 110, leaders: 85, lines: 80, cautions: 22 },
+  usual_pt: { "shot names": 90, "leader names": 85, "line names": 80, cautions: 22 },
   front(column, guide, bottom_pt) {
     const { shot } = guide.rigs;
     addHead(column, guide, "Shot against drift");
@@ -150,8 +166,10 @@ const ON_INDEX_CARD: RigCardDesign = {
       settling: rigs.sinking.rows.slice(0, 1),
     };
     addSinking(left, guide, choice, 94);
-    addHeading(right, "Tippet", tippetWords(guide));
+    addHeading(right, tippetRuns(guide));
     addTippet(right, guide, 3);
+    right.y_pt += 2;
+    addHeading(right, [run("Swing  ", STRONG), run(swingLine(guide), SMALL)]);
     column.y_pt = Math.max(left.y_pt, right.y_pt) + GAP_PT;
     addCautions(column, guide, bottom_pt);
   },

@@ -60,15 +60,31 @@ function labelsOf(lean: Lean, places: Places, view: SideView): Label[] {
 }
 
 /** Straight down in still water, and how much higher the fly hangs in the drift. */
-function StillLine({ view, x, set_m, fly_y }: { view: SideView; x: number; set_m: number; fly_y: number }) {
+function StillLine({
+  view,
+  x,
+  set_m,
+  fly: { x: fly_x, y: fly_y },
+}: {
+  view: SideView;
+  x: number;
+  set_m: number;
+  fly: { readonly x: number; readonly y: number };
+}) {
   const { ink, top } = view;
   const size = ink.textSize;
   const still_y = depthY(view, set_m);
+  const aside = fly_x - x;
   return (
     <g fill="none" stroke={ink.line} stroke-width={0.8}>
       <path d={`M${tenth(x)} ${tenth(top)}V${tenth(still_y)}`} stroke-dasharray="4 3" />
       <path d={`M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}`} />
       <path d={`M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}`} />
+      {aside > size * 4.2 ? (
+        <text x={tenth(x + size * 0.5)} y={tenth(fly_y - size * 0.9)} fill={ink.words} stroke="none">
+          still
+        </text>
+      ) : null}
     </g>
   );
 }
@@ -138,7 +154,7 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
         ]}
         ink={ink}
       />
-      <StillLine view={view} x={x} set_m={lean.set_m} fly_y={fly.y} />
+      <StillLine view={view} x={x} set_m={lean.set_m} fly={fly} />
       <Labels placed={placed} column={right} ink={ink} />
       <path
         class="leaning"

@@ -26,20 +26,18 @@ export interface RetrieveRig {
   readonly band: { readonly from_m: number; readonly to_m: number };
   readonly line: Line | undefined;
   readonly leader: DrawnLeader | undefined;
-  readonly offBottom: Guide["rigs"]["offBottom"];
 }
 
 /** The rig with the line and leader it names. */
 export const retrieveRigOf = (
   rig: Rig,
   band: RetrieveRig["band"],
-  { lines, leaders, offBottom }: Guide["rigs"],
+  { lines, leaders }: Pick<Guide["rigs"], "lines" | "leaders">,
 ): RetrieveRig => ({
   rig,
   band,
   line: lines.find(({ name }) => name === rig.line),
   leader: leaders.find(({ name }) => name === rig.leader),
-  offBottom,
 });
 
 type Place = readonly [x: number, y: number];
@@ -86,7 +84,6 @@ interface Scene {
   readonly right: number;
   /** Depth of the fly over the deep end. */
   readonly fly_m: number;
-  readonly leader_m: number;
 }
 
 /** Tackle, and the fly at its end. */
@@ -98,10 +95,7 @@ interface Tackle {
   readonly fly: Place;
 }
 
-/** A buoyant fly's leader where the box has none short enough, m; for the look of it. */
-const SHORT_M = 0.9;
-
-function tackleOf(way: Rig["way"], stroke: Stroke, { view, entry, right, fly_m, leader_m }: Scene): Tackle {
+function tackleOf(way: Rig["way"], stroke: Stroke, { view, entry, right, fly_m }: Scene): Tackle {
   const { top, ink } = view;
   const size = ink.textSize;
   const fly: Place = [right - size, depthY(view, fly_m)];
@@ -140,7 +134,7 @@ function tackleOf(way: Rig["way"], stroke: Stroke, { view, entry, right, fly_m, 
     const bottom = depthY(view, view.depth_m) - 1.8;
     const down: Place = [entry + (right - entry) * 0.45, bottom];
     const end: Place = [right - size * 2, bottom];
-    const up: Place = [end[0] + size * 0.8, Math.max(top, depthY(view, view.depth_m - leader_m))];
+    const up: Place = [end[0] + size * 0.8, Math.max(top, fly[1])];
     return {
       stretches: [
         { stroke, through: [start, down] },
@@ -169,15 +163,8 @@ const strokeOf = ({ rig, line }: RetrieveRig): Stroke => {
   return kind === "floating" ? "floating" : kind === "clear intermediate" ? "clear" : "sinking";
 };
 
-const middle = ({ from_m, to_m }: RetrieveRig["offBottom"]): number => (from_m + to_m) / 2;
-
-/** How deep the fly is drawn: off the bottom of the band's deep end, as far as its line and leader reach down. */
-export function retrieveDepth_m({ rig, band, leader, offBottom }: RetrieveRig): number {
-  const deep_m = Math.max(0, band.to_m - middle(offBottom));
-  if (rig.way === "floating line") return Math.min(deep_m, leader?.total_m ?? deep_m);
-  if (rig.way === "buoyant on sinking line") return Math.max(0, band.to_m - (leader?.total_m ?? SHORT_M));
-  return deep_m;
-}
+/** How deep the fly is drawn: where it fishes over the deep end. */
+const flyOf = ({ rig, band }: RetrieveRig): number => rig.fly?.to_m ?? band.to_m;
 
 /** What the drawing shows, in sentences. */
 export function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
@@ -191,7 +178,7 @@ export function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
       : [
           `Count ${rounded(rig.countdown.from_s)} s over the shallow end, ${rounded(rig.countdown.to_s)} s over the deep end.`,
         ]),
-    `Water ${depthRange(band.from_m, band.to_m, units)} deep, fly at about ${depthText(retrieveDepth_m(drawn), units)}.`,
+    `Water ${depthRange(band.from_m, band.to_m, units)} deep, fly at about ${depthText(flyOf(drawn), units)}.`,
   ];
   return parts.join(" ");
 }
@@ -199,7 +186,7 @@ export function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
 function labelsOf(drawn: RetrieveRig, tackle: Tackle, view: SideView, shallow: number): Label[] {
   const { rig, band, line, leader } = drawn;
   const { units, ink } = view;
-  const fly_m = retrieveDepth_m(drawn);
+  const fly_m = flyOf(drawn);
   const { lineAt, leaderAt, fly } = tackle;
   const beside = ([x, y]: Place) => ({ x: x + ink.textSize * 0.15, y });
   const count = rig.countdown;
@@ -266,7 +253,7 @@ export function retrieveDrawing(
   drawn: RetrieveRig,
   { ink, units, width, height: least }: RigOptions,
 ): string {
-  const { rig, band, leader } = drawn;
+  const { rig, band } = drawn;
   const size = ink.textSize;
   const left = staffRight(ink);
   const column: LabelColumn = { left: width - size * 8.2, right: width, top: size * 0.9 };
@@ -279,8 +266,7 @@ export function retrieveDrawing(
     boat: left + size * 1.4,
     entry: left + size * 3.3,
     right,
-    fly_m: retrieveDepth_m(drawn),
-    leader_m: leader?.total_m ?? SHORT_M,
+    fly_m: flyOf(drawn),
   });
   const tackleIn = (view: SideView) => tackleOf(rig.way, strokeOf(drawn), scene(view));
   const words = column.top + labelsHeight(labelsOf(drawn, tackleIn(plain), plain, right), column, ink);
@@ -289,7 +275,7 @@ export function retrieveDrawing(
   const tackle = tackleIn(view);
   const placed = placeLabels(labelsOf(drawn, tackle, view, right), column, height, ink);
   const { boat } = scene(view);
-  const slopeEnd = left + (right - left) * 0.45;
+  const slopeEnd = left + (right - left) * 0.36;
   return renderToString(
     <svg
       xmlns="http://www.w3.org/2000/svg"

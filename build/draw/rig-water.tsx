@@ -29,7 +29,10 @@ const UNIT: Readonly<Record<UnitSystem, "ft" | "m">> = { imperial: "ft", metric:
 /** Blocks between one number and the next. */
 const NUMBERED = [1, 2, 3, 4, 5, 6, 10];
 
-const staffLeft = (ink: Ink): number => ink.textSize * 1.5;
+/** In deeper water than this, in the reader's unit, only whole numbers are written. */
+const SHALLOW = 4;
+
+const staffLeft = (ink: Ink): number => ink.textSize * 1.6;
 const staffWidth = (ink: Ink): number => ink.textSize * 0.5;
 
 /** Where the staff ends and the drawing may begin. */
@@ -42,8 +45,14 @@ export function DepthStaff({ view }: { view: SideView }): JSX.Element {
   const unit = UNIT[units];
   const perUnit = perMetre * toBase(1, unit, "length");
   const block = BLOCKS[units].find((length) => length * perUnit >= size * 0.6) ?? BLOCKS[units].at(-1) ?? 1;
-  const every = NUMBERED.find((count) => count * block * perUnit >= size * 1.5) ?? NUMBERED.at(-1) ?? 1;
   const depth = depth_m / toBase(1, unit, "length");
+  const every =
+    NUMBERED.find(
+      (count) =>
+        count * block * perUnit >= size * 1.5 && (depth < SHALLOW || Number.isInteger(count * block)),
+    ) ??
+    NUMBERED[NUMBERED.length - 1] ??
+    1;
   const ends = Array.from({ length: Math.floor(depth / block + 1e-6) + 1 }, (_, i) => i);
   const [left, width] = [staffLeft(ink), staffWidth(ink)];
   const bottom = depthY(view, depth_m);

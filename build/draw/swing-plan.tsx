@@ -39,9 +39,9 @@ export const swingTitle = (drawing: SwingDrawing, units: RigOptions["units"]): s
 
 type Point = readonly [x: number, y: number];
 
-/** From `from`, `length` away at an angle from straight downwind: to the right, or to the left where `side` is -1. */
-const away = ([x, y]: Point, length: number, degrees: number, side = 1): Point => [
-  x + side * length * Math.sin(radians(degrees)),
+/** Some length away at an angle from straight downwind. */
+const away = ([x, y]: Point, length: number, degrees: number): Point => [
+  x + length * Math.sin(radians(degrees)),
   y + length * Math.cos(radians(degrees)),
 ];
 
@@ -86,8 +86,8 @@ function Wind({ x, y, ink }: { x: number; y: number; ink: Ink }) {
 }
 
 /**
- * A boat at anchor from above: on the right a rod at each holder angle with its seconds of swing, on the left one
- * swing from its start to the end. Lengths of rods and lines are to one scale.
+ * A boat at anchor from above: a rod at each holder angle with its seconds of swing, and the widest swing drawn from
+ * start to end. Lengths of rods and lines are to one scale.
  */
 export function swingDrawing(
   drawing: SwingDrawing,
@@ -98,14 +98,16 @@ export function swingDrawing(
   const times = timesOf(drawing);
   const words = Math.max(...times.map(({ holder_deg, text }) => roughWidth(`${holder_deg}° ${text}`, size)));
   const reach_m = rod_m + swing.line_m;
-  const perMetre = (width - words - size * 1.6) / (2 * reach_m);
-  const holder: Point = [reach_m * perMetre + size * 0.5, size * 3.2];
+  const left = size * 3.4;
+  const perMetre = (width - words - left - size * 0.8) / reach_m;
+  const holder: Point = [left, size * 3];
   const [rod, line] = [rod_m * perMetre, swing.line_m * perMetre];
   const bottom = holder[1] + rod + line;
-  const height = Math.ceil(Math.max(least, bottom + size * 3.4));
+  const height = Math.ceil(Math.max(least, bottom + size * 2.8));
   const widest = times[0]?.holder_deg ?? 90;
-  const leftTip = away(holder, rod, widest, -1);
-  const [start, end] = [away(leftTip, line, widest, -1), away(leftTip, line, swing.until_deg, -1)];
+  const widestTip = away(holder, rod, widest);
+  const start = away(widestTip, line, widest);
+  const end = away(widestTip, line, swing.until_deg);
   const dot = tenth(size * 0.3);
   return renderToString(
     <svg
@@ -118,21 +120,19 @@ export function swingDrawing(
     >
       <title>{swingTitle(drawing, units)}</title>
       <Wind x={size * 0.6} y={size * 0.2} ink={ink} />
-      <path d={`M${at(leftTip)}L${at(start)}`} stroke={ink.words} stroke-width={0.9} />
-      <path d={`M${at(leftTip)}L${at(end)}`} stroke={ink.words} stroke-width={0.9} stroke-dasharray="4 3" />
+      <path d={`M${at(widestTip)}L${at(end)}`} stroke={ink.words} stroke-width={0.9} stroke-dasharray="4 3" />
       <path
-        d={`M${at(start)}A${tenth(line)} ${tenth(line)} 0 0 0 ${at(end)}`}
+        d={`M${at(start)}A${tenth(line)} ${tenth(line)} 0 0 1 ${at(end)}`}
         fill="none"
         stroke={ink.accent}
         stroke-width={1.6}
       />
       <path
-        d={`M${at(end)}m${tenth(-size * 0.62)} ${tenth(-size * 0.28)}l${tenth(size * 0.62)} ${tenth(size * 0.28)}l${tenth(-size * 0.45)} ${tenth(size * 0.45)}`}
+        d={`M${at(end)}m${tenth(size * 0.75)} ${tenth(-size * 0.55)}l${tenth(-size * 0.5)} ${tenth(size * 0.42)}l${tenth(size * 0.6)} ${tenth(size * 0.3)}`}
         fill="none"
         stroke={ink.accent}
         stroke-width={1.6}
       />
-      <path d={`M${at(holder)}L${at(leftTip)}`} stroke={ink.words} stroke-width={2.4} />
       {times.map(({ holder_deg, text }) => {
         const tip = away(holder, rod, holder_deg);
         const ball = away(tip, line, holder_deg);
@@ -148,7 +148,6 @@ export function swingDrawing(
           </g>
         );
       })}
-      <circle cx={tenth(start[0])} cy={tenth(start[1])} r={dot} fill={ink.words} />
       <circle cx={tenth(end[0])} cy={tenth(end[1])} r={dot} fill={ink.paper} stroke={ink.words} />
       <path
         d={`M${at([holder[0], holder[1] + rod])}V${tenth(bottom)}`}
@@ -156,11 +155,11 @@ export function swingDrawing(
         stroke-width={0.6}
         stroke-dasharray="1.5 2"
       />
-      <g fill={ink.words} text-anchor="middle">
-        <text x={tenth(holder[0])} y={tenth(bottom + size * 1.1)}>
+      <g fill={ink.words}>
+        <text x={0} y={tenth(bottom + size * 1.1)}>
           straight downwind
         </text>
-        <text x={tenth(holder[0])} y={tenth(bottom + size * 2.4)}>
+        <text x={0} y={tenth(bottom + size * 2.4)}>
           {`one rod in ${rounded(drawing.rod_s)} s`}
         </text>
       </g>

@@ -44,6 +44,7 @@ export function indicatorRig(way: Way, phase: Phase, band: DepthBand, box: RigBo
     return {
       ...common,
       setDepth: null,
+      fly: null,
       leader: null,
       hold: null,
       check: NO_ROOM,
@@ -56,6 +57,7 @@ export function indicatorRig(way: Way, phase: Phase, band: DepthBand, box: RigBo
   return {
     ...common,
     setDepth: sets,
+    fly: sets,
     leader: chosen?.leader.name ?? null,
     hold: slips ? "slip" : "fixed",
     check: [

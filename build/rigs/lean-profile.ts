@@ -6,7 +6,7 @@ import { toMillimetre } from "./round.ts";
 import { comboLoad, type ShotCombo } from "./shot-combos.ts";
 
 /** Points on each section of the line: enough for a smooth curve. */
-const PIECES = 6;
+const PIECES = 10;
 
 type ProfilePoint = LeanExample["points"][number];
 

@@ -4,8 +4,10 @@ import type { UnitSystem } from "../model/units.ts";
 import { chooseRetrieveLeader, chooseShortLeader } from "./choose-leader.ts";
 import { chooseLine, LONGEST_COUNT_S } from "./choose-line.ts";
 import { countdown_s } from "./countdown.ts";
+import { leaderLength_m } from "./leader.ts";
 import type { Rig } from "./rig-plan.ts";
-import { checkText, noRateText, shortPieceText, tooSlowText } from "./rig-words.ts";
+import { checkText, noRateText, SHORT_PIECE_M, shortPieceText, tooSlowText } from "./rig-words.ts";
+import { toMillimetre } from "./round.ts";
 import { flyDepth_m } from "./set-depth.ts";
 
 /** A leader for a plain retrieve is about 9 ft or more. Common practice, from memory. */
@@ -26,6 +28,18 @@ function countTo(way: Way, band: DepthBand, box: RigBox): DepthBand | null {
   if (way === "floating line" || way === "trolled") return null;
   if (way === "buoyant on sinking line") return band;
   return { from_m: flyDepth_m(band.from_m, box), to_m: flyDepth_m(band.to_m, box) };
+}
+
+/** How deep the fly fishes over the two ends of the band, m; a leader off a floating line reaches no deeper than it is long. */
+function flyDepths(way: Way, band: DepthBand, leader: LeaderStock | undefined, box: RigBox): DepthBand {
+  const length_m = leader === undefined ? undefined : leaderLength_m(leader);
+  const over = (depth_m: number): number => {
+    if (way === "buoyant on sinking line")
+      return toMillimetre(Math.max(0, depth_m - (length_m ?? SHORT_PIECE_M)));
+    const fly_m = flyDepth_m(depth_m, box);
+    return way === "floating line" ? Math.min(fly_m, length_m ?? fly_m) : fly_m;
+  };
+  return { from_m: over(band.from_m), to_m: over(band.to_m) };
 }
 
 /** One way of fishing a cast, counted down and drawn in, or trolled, over a band of water depths. */
@@ -49,6 +63,7 @@ export function retrieveRig(way: Way, phase: Phase, band: DepthBand, box: RigBox
   return {
     way,
     setDepth: null,
+    fly: flyDepths(way, band, leader, box),
     leader: leader?.name ?? null,
     hold: null,
     line: line?.name ?? null,

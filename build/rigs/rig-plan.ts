@@ -46,6 +46,9 @@ const rigSchema = z.strictObject({
   setDepth: depthBandSchema
     .nullable()
     .meta({ description: "From fly to stop, for the band's shallow and deep end." }),
+  fly: depthBandSchema.nullable().meta({
+    description: "How deep the fly fishes over the band's shallow and deep end; null where there is no room.",
+  }),
   leader: z.string().nullable().meta({ description: "Name of the leader that serves it." }),
   hold: z
     .enum(["fixed", "slip"])

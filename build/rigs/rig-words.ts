@@ -20,7 +20,7 @@ const CHECKS: Readonly<Record<Way, (box: RigBox, units: UnitSystem) => string>> 
 };
 
 /** A straight piece of tippet for a buoyant fly. Common practice, from memory. */
-const SHORT_PIECE_M = 0.9;
+export const SHORT_PIECE_M = 0.9;
 
 const POOR = "Poor in turnover: keep moving until you find clearer water; a lake in another phase is better.";
 

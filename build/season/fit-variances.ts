@@ -60,24 +60,32 @@ function newOmega(layout: Layout, solution: Solution): SeasonCovariance {
   return { ss: ss / weight, sk: sk / weight, kk: kk / weight };
 }
 
-/** Each lake's error variance, drawn towards that of all lakes. A record known only to an interval says little of it and is left out. */
+/**
+ * Each lake's error variance, drawn towards that of all lakes. Left out is what says little of it: a record known only to an interval, and
+ * a lake's only record, which cannot tell an error from the lake's own place.
+ */
 function newErrors(
   lakes: number,
   records: readonly PastRecord[],
   weights: Float64Array,
   squares: Float64Array,
 ): Float64Array {
-  const sums = new Float64Array(lakes);
   const counts = new Float64Array(lakes);
-  records.forEach((record, n) => {
-    if (!isExact(record)) return;
-    addTo(sums, record.lake, at(weights, n) * at(squares, n));
-    addTo(counts, record.lake, 1);
+  for (const record of records) if (isExact(record)) addTo(counts, record.lake, 1);
+  const sums = new Float64Array(lakes);
+  let [all, n] = [0, 0];
+  records.forEach((record, place) => {
+    if (!isExact(record) || at(counts, record.lake) < 2) return;
+    const square = at(weights, place) * at(squares, place);
+    addTo(sums, record.lake, square);
+    all += square;
+    n++;
   });
-  const common = (ERROR.weight * ERROR.sd ** 2 + total(sums)) / (ERROR.weight + total(counts));
-  return sums.map(
-    (sum, lake) => (COMMON_ERROR_WEIGHT * common + sum) / (COMMON_ERROR_WEIGHT + at(counts, lake)),
-  );
+  const common = (ERROR.weight * ERROR.sd ** 2 + all) / (ERROR.weight + n);
+  return sums.map((sum, lake) => {
+    const own = at(counts, lake) < 2 ? 0 : at(counts, lake);
+    return (COMMON_ERROR_WEIGHT * common + sum) / (COMMON_ERROR_WEIGHT + own);
+  });
 }
 
 /** The variances that the current effects speak for. @param weights and squared errors of the records */

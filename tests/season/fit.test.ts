@@ -47,9 +47,9 @@ describe("a fit to drawn springs", () => {
   ])("%d lakes over %d seasons: the lakes keep their distances", (lakes, seasons) => {
     const truth = drawn(lakes, seasons, seeded(17));
     const fit = fitOf(truth, seasons);
-    // a lake's mean of so many seasons is off by 2 / sqrt(seasons) days, before it is drawn to the others
+    // a lake's mean of so many seasons is off by 2 / sqrt(seasons) days, before it is drawn to the others and its slope is doubted
     expect(spreadOf(fit.m.map((value, lake) => value - (truth.m[lake] ?? 0)))).toBeLessThan(
-      1.3 * (2 / Math.sqrt(seasons)),
+      1.4 * (2 / Math.sqrt(seasons)),
     );
     expect(Math.abs(spreadOf(fit.m) / spreadOf(truth.m) - 1)).toBeLessThan(0.12);
   });

@@ -1,0 +1,39 @@
+import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Misfit } from "./face.ts";
+
+/** Something a club wrote that does not fit on a card. */
+export interface CardProblem extends Diagnostic {
+  /** The card's file name without its ending: of a lake's card the slug. */
+  readonly card: string;
+  readonly field: string;
+}
+
+/** Where a field is written, for those that are not the lake's own. */
+const FIELD_FILES: Readonly<Record<string, string>> = {
+  notice: "club.yaml",
+  leaders: "rigs.yaml",
+  "leader names": "rigs.yaml",
+  "shot names": "rigs.yaml",
+  "line names": "rigs.yaml",
+  swing: "rigs.yaml",
+  tippet: "rigs.yaml",
+  rig: "rigs.yaml",
+  cautions: "club.yaml",
+  "trip names": "trips",
+  asOf: "club.yaml",
+  patterns: "patterns",
+  baseUrl: "club.yaml",
+};
+
+/** A misfit of one card as a problem of the club's file it comes from. */
+export const problemOf = (card: string, { field, message, hint }: Misfit): CardProblem => ({
+  card,
+  field,
+  file: FIELD_FILES[field] ?? `lakes/${card}.yaml`,
+  line: 1,
+  column: 1,
+  severity: "error",
+  code: "card-overflow",
+  message: `card ${card}, field ${field}: ${message}`,
+  hint,
+});
