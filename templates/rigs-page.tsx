@@ -10,16 +10,13 @@ import {
 import { Shot, Sinking, Swing } from "./gear-tables.tsx";
 import { Page } from "./layout.tsx";
 import { capital, Fact, Scroll, Section } from "./parts.tsx";
+import { LeaderDrawing, LeanPicture, SwingPicture } from "./rigs/drawings.tsx";
+import { leaderId } from "./rigs/places.ts";
+import { Ways } from "./rigs/ways.tsx";
 import type { Sheet } from "./sheet.ts";
 
 type Leader = Guide["rigs"]["leaders"][number];
 type Line = Guide["rigs"]["lines"][number];
-
-/** Where on the rigs page a leader stands; undefined for a name that is not there. */
-export function leaderId({ rigs }: Guide, name: string): string | undefined {
-  const place = rigs.leaders.findIndex((leader) => leader.name === name);
-  return place < 0 ? undefined : `leader-${place + 1}`;
-}
 
 function LeaderBoard({ leader, sheet }: { leader: Leader; sheet: Sheet }) {
   const { guide } = sheet;
@@ -49,14 +46,8 @@ function LeaderBoard({ leader, sheet }: { leader: Leader; sheet: Sheet }) {
         {leader.warnings.map((warning) => (
           <Fact name="Mind">{warning}</Fact>
         ))}
-        {leader.label.length === 0 ? null : (
-          <Fact name="Label">
-            {leader.label.map((line) => (
-              <span class="label-line">{line}</span>
-            ))}
-          </Fact>
-        )}
       </dl>
+      <LeaderDrawing leader={leader} sheet={sheet} />
     </section>
   );
 }
@@ -141,6 +132,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
           </div>
         </Section>
       )}
+      <Ways sheet={sheet} />
       {rigs.lines.length === 0 ? null : (
         <Section title="Lines" id="lines">
           <ul>
@@ -154,6 +146,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
       {rigs.shot.rows.length === 0 ? null : (
         <Section title="Shot" id="shot">
           <Shot shot={rigs.shot} sheet={sheet} />
+          <LeanPicture shot={rigs.shot} sheet={sheet} />
         </Section>
       )}
       {rigs.sinking.rows.length === 0 ? null : (
@@ -164,6 +157,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
       {rigs.swing.rows.length === 0 ? null : (
         <Section title="Swing" id="swing">
           <Swing swing={rigs.swing} sheet={sheet} />
+          <SwingPicture sheet={sheet} />
         </Section>
       )}
       {rigs.tippet.length === 0 ? null : (

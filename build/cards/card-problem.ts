@@ -11,16 +11,12 @@ export interface CardProblem extends Diagnostic {
 /** Where a field is written, for those that are not the lake's own. */
 const FIELD_FILES: Readonly<Record<string, string>> = {
   notice: "club.yaml",
+  "club name": "club.yaml",
   leaders: "rigs.yaml",
   "leader names": "rigs.yaml",
   "shot names": "rigs.yaml",
   "line names": "rigs.yaml",
-  swing: "rigs.yaml",
-  tippet: "rigs.yaml",
-  rig: "rigs.yaml",
-  cautions: "club.yaml",
   "trip names": "trips",
-  asOf: "club.yaml",
   patterns: "patterns",
   baseUrl: "club.yaml",
 };

@@ -9,11 +9,11 @@ import type { Label } from "./labels.ts";
 import { LABEL, mm } from "./paper.ts";
 import { ascent_pt, GLANCE, SMALL, STRONG } from "./type-styles.ts";
 
-/** Nothing stands nearer to a label's edge. */
-const MARGIN_PT = mm(3);
+/** Nothing stands nearer to a label's edge: the safe margin of 3 mm, and a little for words set to the right. */
+const MARGIN_PT = mm(3.2);
 const WHY_LINES = 2;
-/** Room for a pencil. */
-const BLANK_PT = mm(6);
+/** Room for a pencil, below the last line's descenders. */
+const BLANK_PT = mm(5.5);
 const USUAL_PT = { "leader names": 29, "trip names": 22 };
 
 /** A label: name and set depths, what it is made of, what it is for, and a line to write on. */

@@ -31,12 +31,9 @@ export const shareText = (shown: number, all: number): string => (shown < all ? 
 /** "; more: rigs page", where a card does not show all of a list. */
 export const elsewhereText = (shown: number, all: number): string => (shown < all ? "; more: rigs page" : "");
 
-/** Decimals of a diameter in a table, where numbers stand below each other. */
-const DIAMETER_LENGTH = { imperial: "0.000".length, metric: "0.00".length };
-
 /** A diameter without its unit, which stands in the table's head: "0.010". */
 export const diameterNumber = (diameter_mm: number, { club }: Guide): string =>
-  (diameterText(diameter_mm, club.units).split(" ")[0] ?? "").padEnd(DIAMETER_LENGTH[club.units], "0");
+  diameterText(diameter_mm, club.units).split(" ")[0] ?? "";
 
 /** The head of the tippet table: "in; half sizes halfway". */
 export const tippetWords = ({ club }: Guide): string =>

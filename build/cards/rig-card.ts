@@ -45,7 +45,7 @@ function addHead(column: Column, guide: Guide, title: string): void {
   addText(column, [run(title, GLANCE)], { role: "H1", field: "name", width_pt: indent_pt - 6, maxLines: 1 });
   const below_pt = column.y_pt;
   column.y_pt = top_pt + ascent_pt(GLANCE) - ascent_pt(SMALL);
-  addText(column, [run(origin, SMALL)], { role: "P", field: "asOf", indent_pt });
+  addText(column, [run(origin, SMALL)], { role: "P", field: "club name", indent_pt });
   column.y_pt = below_pt + 1;
   addRule(column, 1.6);
   column.y_pt += 3;

@@ -1,10 +1,10 @@
 import type { JSX } from "preact";
 import { renderToString } from "preact-render-to-string";
-import type { Guide } from "../guide/guide-schema.ts";
-import { depthText, smallLengthText, toBase, type UnitSystem } from "../model/units.ts";
+import { depthText, type UnitSystem } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { LEADING } from "./lettering.ts";
 import { tenth } from "./numbers.ts";
+import { type HungRig, hungSections, offBottomText, rigTitle, sectionText } from "./rig-hung.ts";
 import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./rig-labels.tsx";
 import { drawnWidth, taperWidth } from "./rig-line-width.ts";
 import { Fly, IndicatorBall, indicatorRadius, Knot, Ring, Shot, Stop, shotAbove } from "./rig-tackle.tsx";
@@ -18,41 +18,6 @@ import {
   WaterSurface,
 } from "./rig-water.tsx";
 
-export type DrawnLeader = Guide["rigs"]["leaders"][number];
-
-/** A rig as it hangs in the water. */
-export interface HungRig {
-  readonly leader: DrawnLeader;
-  /** From fly to stop; a length the leader serves. */
-  readonly set_m: number;
-  /** Plumbed depth, at least `set_m`. */
-  readonly depth_m: number;
-  readonly offBottom: Guide["rigs"]["offBottom"];
-  /** "No. 4", "2 × BB"; null where only its place is shown. */
-  readonly shot: string | null;
-  /** Its name, where one is chosen. */
-  readonly indicator: string | null;
-  readonly hold: "fixed" | "slip" | null;
-}
-
-/** Depths are plumbed to this: half a foot or a decimetre. */
-const plumbStep_m = (units: UnitSystem): number =>
-  units === "imperial" ? toBase(0.5, "ft", "length") : toBase(1, "m", "length") / 10;
-
-/** A leader hung as deep as it serves, over a round depth of water; undefined for one no indicator slides on. */
-export function leaderAtDeepest(
-  leader: DrawnLeader,
-  offBottom: HungRig["offBottom"],
-  units: UnitSystem,
-): HungRig | undefined {
-  if (leader.serves === null) return undefined;
-  const above_m = (offBottom.from_m + offBottom.to_m) / 2;
-  const step_m = plumbStep_m(units);
-  const deepest_m = leader.serves.to_m + above_m;
-  const depth_m = Math.max(Math.floor(deepest_m / step_m + 1e-6) * step_m, leader.serves.from_m + above_m);
-  return { leader, set_m: depth_m - above_m, depth_m, offBottom, shot: null, indicator: null, hold: null };
-}
-
 export interface RigOptions {
   readonly ink: Ink;
   readonly units: UnitSystem;
@@ -62,57 +27,15 @@ export interface RigOptions {
   readonly height: number;
 }
 
-/** A section of the leader as far as it hangs: how far below the surface it begins and ends. */
-interface HungSection {
-  readonly section: DrawnLeader["sections"][number];
-  readonly top_m: number;
-  readonly bottom_m: number;
-}
-
-/** What hangs below the indicator, butt end first. */
-export function hungSections({ leader, set_m }: Pick<HungRig, "leader" | "set_m">): HungSection[] {
-  let bottom_m = set_m;
-  return leader.sections
-    .toReversed()
-    .flatMap((section) => {
-      const top_m = Math.max(0, bottom_m - section.length_m);
-      const hung = { section, top_m, bottom_m };
-      bottom_m = top_m;
-      return hung.bottom_m > hung.top_m ? [hung] : [];
-    })
-    .reverse();
-}
-
-/** "6–8 in". */
-export const offBottomText = ({ from_m, to_m }: HungRig["offBottom"], units: UnitSystem): string => {
-  const [from, to] = [smallLengthText(from_m, units), smallLengthText(to_m, units)];
-  return from === to ? to : `${from.replace(/ .*/, "")}–${to}`;
-};
-
-/** "12 ft taper to 3X", "6 ft of 4X". */
-const sectionText = ({ part, length_m, size }: HungSection["section"], units: UnitSystem): string =>
-  `${depthText(length_m, units)} ${part === "taper" ? "taper to" : "of"} ${size}`;
-
-/** What the drawing shows, in sentences. */
-export function rigTitle(
-  { leader, set_m, depth_m, offBottom, shot, hold }: HungRig,
-  units: UnitSystem,
-): string {
-  const made = leader.sections.map((section) => sectionText(section, units)).join(" + ");
-  return [
-    `${leader.name} under an indicator, to scale by depth: ${made}.`,
-    `Set ${depthText(set_m, units)} in ${depthText(depth_m, units)} of water, fly ${offBottomText(offBottom, units)} off the bottom.`,
-    ...(shot === null ? [] : [`Shot: ${shot}, just above the ring.`]),
-    ...(hold === null ? [] : [hold === "slip" ? "The indicator must slip." : "The indicator may be fixed."]),
-  ].join(" ");
-}
+/** How far below the drawing's upper edge the surface lies, as a share of the lettering. */
+const SURFACE = 2.7;
 
 /** Where the parts of the drawing stand sideways. */
 function columnsOf({ ink, width }: RigOptions) {
   const size = ink.textSize;
-  const line = staffRight(ink) + size * 4.7;
-  const labels: LabelColumn = { left: line + size * 2, right: width, top: 0 };
-  return { set: staffRight(ink) + size * 2.2, line, labels };
+  const line = staffRight(ink) + size * 4.3;
+  const labels: LabelColumn = { left: line + size * 2, right: width, top: size * (SURFACE - 1.5) };
+  return { set: staffRight(ink) + size * 2, line, labels };
 }
 
 function labelsOf(rig: HungRig, view: SideView, line: number): Label[] {
@@ -233,8 +156,8 @@ function Butt({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JS
         stroke-width={2}
       />
       <Stop x={x} y={stop} ink={ink} />
-      <text x={0} y={tenth(top - size * 1.1)} fill={ink.words}>
-        {`${depthText(Math.max(0, rig.leader.total_m - rig.set_m), units)} to line`}
+      <text x={0} y={tenth(top - size * 1.75)} fill={ink.words}>
+        {`${depthText(Math.max(0, rig.leader.total_m - rig.set_m), units)} to fly line`}
       </text>
     </g>
   );
@@ -248,10 +171,11 @@ export function rigDrawing(rig: HungRig, options: RigOptions): string {
   const { ink, units, width } = options;
   const size = ink.textSize;
   const columns = columnsOf(options);
-  const top = size * 2.4;
+  const top = size * SURFACE;
   const plain: SideView = { ink, units, width, top, perMetre: 1, depth_m: rig.depth_m };
   const below = groundDepth(ink);
-  const words = labelsHeight(labelsOf(rig, plain, columns.line), columns.labels, ink) + size * 0.3;
+  const words =
+    columns.labels.top + labelsHeight(labelsOf(rig, plain, columns.line), columns.labels, ink) + size * 0.3;
   const height = Math.ceil(Math.max(options.height, words));
   const view: SideView = { ...plain, perMetre: (height - top - below - size * 0.7) / rig.depth_m };
   const placed = placeLabels(labelsOf(rig, view, columns.line), columns.labels, height, ink);

@@ -20,7 +20,7 @@ export type Lean = NonNullable<Guide["rigs"]["shot"]["example"]>;
 
 /** What the drawing shows, in sentences. */
 export const leanTitle = (lean: Lean, units: UnitSystem): string =>
-  `How a rig leans, to scale: ${lean.leader} set ${depthText(lean.set_m, units)} with ${lean.shot}, in a drift of one rod length in ${rounded(lean.rod_s)} s. The fly hangs ${smallLengthText(lean.lift_m, units)} higher than straight below and trails ${depthText(lean.aside_m, units)} behind.`;
+  `How a rig leans, to scale: ${lean.leader} set ${depthText(lean.set_m, units)} with ${lean.shot}, in a drift of one rod length in ${rounded(lean.rod_s)} s. The fly hangs ${smallLengthText(lean.lift_m, units)} higher than straight below and trails ${depthText(lean.aside_m, units)} behind; the broken line is the same rig in still water.`;
 
 type Places = readonly {
   readonly x: number;
@@ -45,7 +45,7 @@ function labelsOf(lean: Lean, places: Places, view: SideView): Label[] {
   const find = (at: Places[number]["at"]) => places.find((place) => place.at === at) ?? { x: 0, y: 0 };
   const [ring, fly, indicator] = [find("ring"), find("fly"), find("indicator")];
   return [
-    { at: { x: indicator.x + indicatorRadius(ink), y: indicator.y }, text: lean.indicator },
+    { at: { x: indicator.x + indicatorRadius(ink), y: indicator.y }, text: `indicator ${lean.indicator}` },
     { at: { x: ring.x + size * 0.4, y: ring.y - shotAbove(ink) }, text: lean.shot, bold: true },
     {
       at: { x: fly.x + size * 0.3, y: fly.y },
@@ -60,31 +60,24 @@ function labelsOf(lean: Lean, places: Places, view: SideView): Label[] {
 }
 
 /** Straight down in still water, and how much higher the fly hangs in the drift. */
-function StillLine({
-  view,
-  x,
-  set_m,
-  fly: { x: fly_x, y: fly_y },
-}: {
-  view: SideView;
-  x: number;
-  set_m: number;
-  fly: { readonly x: number; readonly y: number };
-}) {
+function StillLine({ view, x, set_m, fly_y }: { view: SideView; x: number; set_m: number; fly_y: number }) {
   const { ink, top } = view;
   const size = ink.textSize;
   const still_y = depthY(view, set_m);
-  const aside = fly_x - x;
   return (
     <g fill="none" stroke={ink.line} stroke-width={0.8}>
       <path d={`M${tenth(x)} ${tenth(top)}V${tenth(still_y)}`} stroke-dasharray="4 3" />
       <path d={`M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}`} />
       <path d={`M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}`} />
-      {aside > size * 4.2 ? (
-        <text x={tenth(x + size * 0.5)} y={tenth(fly_y - size * 0.9)} fill={ink.words} stroke="none">
-          still
-        </text>
-      ) : null}
+      <text
+        x={tenth(x - size * 0.6)}
+        y={tenth((top + still_y) / 2)}
+        text-anchor="end"
+        fill={ink.words}
+        stroke="none"
+      >
+        still
+      </text>
     </g>
   );
 }
@@ -114,7 +107,7 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
   const size = ink.textSize;
   const top = size * 2.6;
   const below = groundDepth(ink);
-  const x = staffRight(ink) + size * 1.6;
+  const x = staffRight(ink) + size * 3.6;
   const column = (right: number): LabelColumn => ({
     left: right + size * 1.6,
     right: width,
@@ -154,7 +147,7 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
         ]}
         ink={ink}
       />
-      <StillLine view={view} x={x} set_m={lean.set_m} fly={fly} />
+      <StillLine view={view} x={x} set_m={lean.set_m} fly_y={fly.y} />
       <Labels placed={placed} column={right} ink={ink} />
       <path
         class="leaning"

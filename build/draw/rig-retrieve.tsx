@@ -4,7 +4,9 @@ import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { depthRange, depthText, rounded, type UnitSystem } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { tenth } from "./numbers.ts";
-import type { DrawnLeader, RigOptions } from "./rig-drawing.tsx";
+import { type Place, type Scene, type Stretch, type Stroke, type Tackle, tackleOf } from "./rig-cast.ts";
+import type { RigOptions } from "./rig-drawing.tsx";
+import type { DrawnLeader } from "./rig-hung.ts";
 import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./rig-labels.tsx";
 import { Fly } from "./rig-tackle.tsx";
 import {
@@ -40,16 +42,6 @@ export const retrieveRigOf = (
   leader: leaders.find(({ name }) => name === rig.leader),
 });
 
-type Place = readonly [x: number, y: number];
-
-/** How a fly line is drawn: solid floats, hollow is clear, broken sinks. */
-type Stroke = "floating" | "clear" | "sinking" | "leader";
-
-interface Stretch {
-  readonly stroke: Stroke;
-  readonly through: readonly Place[];
-}
-
 const pathOf = (through: readonly Place[]): string =>
   through.length === 3
     ? `M${through.map(([x, y], i) => `${i === 1 ? "Q" : ""}${tenth(x)} ${tenth(y)}`).join(" ")}`
@@ -76,88 +68,6 @@ function Line({ stretch: { stroke, through }, ink }: { stretch: Stretch; ink: In
   );
 }
 
-/** Where things stand in the drawing. */
-interface Scene {
-  readonly view: SideView;
-  readonly boat: number;
-  readonly entry: number;
-  readonly right: number;
-  /** Depth of the fly over the deep end. */
-  readonly fly_m: number;
-}
-
-/** Tackle, and the fly at its end. */
-interface Tackle {
-  readonly stretches: readonly Stretch[];
-  /** In the middle of its fly line and of its leader, to hang their names on. */
-  readonly lineAt: Place;
-  readonly leaderAt: Place;
-  readonly fly: Place;
-}
-
-function tackleOf(way: Rig["way"], stroke: Stroke, { view, entry, right, fly_m }: Scene): Tackle {
-  const { top, ink } = view;
-  const size = ink.textSize;
-  const fly: Place = [right - size, depthY(view, fly_m)];
-  const between = (a: Place, b: Place, share = 0.5): Place => [
-    a[0] + (b[0] - a[0]) * share,
-    a[1] + (b[1] - a[1]) * share,
-  ];
-  const start: Place = [entry, top];
-  if (way === "floating line") {
-    const end: Place = [right - size * 4, top];
-    return {
-      stretches: [
-        { stroke, through: [start, end] },
-        { stroke: "leader", through: [end, [fly[0] - size * 0.4, top + (fly[1] - top) * 0.35], fly] },
-      ],
-      lineAt: between(start, end, 0.8),
-      leaderAt: [fly[0] - size * 0.7, top + (fly[1] - top) * 0.45],
-      fly,
-    };
-  }
-  if (way === "sink tip") {
-    const tip: Place = [entry + (right - entry) * 0.35, top];
-    const end: Place = [fly[0] - size * 1.8, fly[1] - size * 0.5];
-    return {
-      stretches: [
-        { stroke: "floating", through: [start, tip] },
-        { stroke: "sinking", through: [tip, end] },
-        { stroke: "leader", through: [end, fly] },
-      ],
-      lineAt: between(tip, end, 0.6),
-      leaderAt: between(end, fly),
-      fly,
-    };
-  }
-  if (way === "buoyant on sinking line") {
-    const bottom = depthY(view, view.depth_m) - 1.8;
-    const down: Place = [entry + (right - entry) * 0.45, bottom];
-    const end: Place = [right - size * 2, bottom];
-    const up: Place = [end[0] + size * 0.8, Math.max(top, fly[1])];
-    return {
-      stretches: [
-        { stroke, through: [start, down] },
-        { stroke, through: [down, end] },
-        { stroke: "leader", through: [end, up] },
-      ],
-      lineAt: between(down, end, 0.6),
-      leaderAt: between(end, up),
-      fly: up,
-    };
-  }
-  const end: Place = [fly[0] - size * 3, fly[1] - size * 0.4];
-  return {
-    stretches: [
-      { stroke, through: [start, [entry + (end[0] - entry) * 0.55, top + (end[1] - top) * 0.85], end] },
-      { stroke: "leader", through: [end, fly] },
-    ],
-    lineAt: [entry + (end[0] - entry) * 0.525, top + (end[1] - top) * 0.675],
-    leaderAt: between(end, fly),
-    fly,
-  };
-}
-
 const strokeOf = ({ rig, line }: RetrieveRig): Stroke => {
   const kind = line?.kind ?? (rig.way === "floating line" ? "floating" : "sinking");
   return kind === "floating" ? "floating" : kind === "clear intermediate" ? "clear" : "sinking";
@@ -170,9 +80,12 @@ const flyOf = ({ rig, band }: RetrieveRig): number => rig.fly?.to_m ?? band.to_m
 export function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
   const { rig, band, line, leader } = drawn;
   const parts = [
-    `Seen from the side, to scale by depth: ${rig.way}.`,
-    ...(line === undefined ? [] : [`Line ${line.name}.`]),
-    ...(leader === undefined ? [] : [`Leader ${leader.name}, ${depthText(leader.total_m, units)}.`]),
+    `From the side, to scale by depth: ${[
+      ...(line === undefined ? [] : [`line ${line.name}`]),
+      leader === undefined
+        ? "a short piece of tippet"
+        : `leader ${leader.name}, ${depthText(leader.total_m, units)}`,
+    ].join(", ")}.`,
     ...(rig.countdown === null
       ? []
       : [
@@ -211,7 +124,7 @@ function labelsOf(drawn: RetrieveRig, tackle: Tackle, view: SideView, shallow: n
       ? []
       : [
           {
-            at: { x: lineAt[0], y: lineAt[1] },
+            at: tackle.bottomAt === undefined ? beside(fly) : beside(tackle.bottomAt),
             text: `count ${rounded(count.to_s)} s to the bottom`,
             bold: true,
           },

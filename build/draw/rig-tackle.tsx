@@ -12,8 +12,10 @@ interface At {
 const INDICATOR = 0.55;
 export const indicatorRadius = (ink: Ink): number => ink.textSize * INDICATOR;
 
-const circle = (x: number, y: number, r: number): string =>
-  `M${tenth(x - r)} ${tenth(y)}a${tenth(r)} ${tenth(r)} 0 1 0 ${tenth(2 * r)} 0a${tenth(r)} ${tenth(r)} 0 1 0 ${tenth(-2 * r)} 0Z`;
+function circle(x: number, y: number, radius: number): string {
+  const r = tenth(radius);
+  return `M${tenth(x - r)} ${tenth(y)}a${r} ${r} 0 1 0 ${tenth(2 * r)} 0a${r} ${r} 0 1 0 ${tenth(-2 * r)} 0Z`;
+}
 
 /** A ball that floats half dry: its wet half is inked. */
 export function IndicatorBall({ x, y, ink }: At): JSX.Element {

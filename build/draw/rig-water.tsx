@@ -27,12 +27,15 @@ const BLOCKS: Readonly<Record<UnitSystem, readonly number[]>> = {
 };
 const UNIT: Readonly<Record<UnitSystem, "ft" | "m">> = { imperial: "ft", metric: "m" };
 /** Blocks between one number and the next. */
-const NUMBERED = [1, 2, 3, 4, 5, 6, 10];
+const NUMBERED: Readonly<Record<UnitSystem, readonly number[]>> = {
+  imperial: [1, 2, 3, 4, 6, 10],
+  metric: [1, 2, 5, 10],
+};
 
 /** In deeper water than this, in the reader's unit, only whole numbers are written. */
 const SHALLOW = 4;
 
-const staffLeft = (ink: Ink): number => ink.textSize * 1.6;
+const staffLeft = (ink: Ink): number => ink.textSize * 1.75;
 const staffWidth = (ink: Ink): number => ink.textSize * 0.5;
 
 /** Where the staff ends and the drawing may begin. */
@@ -47,11 +50,11 @@ export function DepthStaff({ view }: { view: SideView }): JSX.Element {
   const block = BLOCKS[units].find((length) => length * perUnit >= size * 0.6) ?? BLOCKS[units].at(-1) ?? 1;
   const depth = depth_m / toBase(1, unit, "length");
   const every =
-    NUMBERED.find(
+    NUMBERED[units].find(
       (count) =>
         count * block * perUnit >= size * 1.5 && (depth < SHALLOW || Number.isInteger(count * block)),
     ) ??
-    NUMBERED[NUMBERED.length - 1] ??
+    NUMBERED[units].at(-1) ??
     1;
   const ends = Array.from({ length: Math.floor(depth / block + 1e-6) + 1 }, (_, i) => i);
   const [left, width] = [staffLeft(ink), staffWidth(ink)];
@@ -60,13 +63,10 @@ export function DepthStaff({ view }: { view: SideView }): JSX.Element {
   return (
     <g>
       <path
-        d={ends
-          .filter((i) => i % 2 === 0 && yOf(i) < bottom - 0.05)
-          .map(
-            (i) => `M${tenth(left)} ${tenth(yOf(i))}h${tenth(width)}V${tenth(yOf(i + 1))}h${tenth(-width)}Z`,
-          )
-          .join("")}
-        fill={ink.line}
+        d={`M${tenth(left + width / 2)} ${tenth(top)}V${tenth(bottom)}`}
+        stroke={ink.line}
+        stroke-width={tenth(width)}
+        stroke-dasharray={(block * perUnit).toFixed(2)}
       />
       <path
         d={`M${tenth(left)} ${tenth(top)}h${tenth(width)}V${tenth(bottom)}h${tenth(-width)}Z`}
@@ -112,8 +112,6 @@ export function WaterSurface({ view, left, right }: { view: SideView; left: numb
   );
 }
 
-type Place = readonly [x: number, y: number];
-
 /** Length of a stroke of the ground's hatching, as a share of the lettering. */
 const STROKE = 0.5;
 
@@ -121,16 +119,22 @@ const STROKE = 0.5;
 export const groundDepth = (ink: Ink): number => ink.textSize * STROKE + 1;
 
 /** The bottom through some places, from left to right, with the slanted strokes of ground below it. */
-export function Ground({ places, ink }: { places: readonly Place[]; ink: Ink }): JSX.Element {
+export function Ground({
+  places,
+  ink,
+}: {
+  places: readonly (readonly [x: number, y: number])[];
+  ink: Ink;
+}): JSX.Element {
   const stroke = ink.textSize * STROKE;
   const strokes = places.slice(1).flatMap(([x1, y1], i) => {
     const [x0, y0] = places[i] ?? [x1, y1];
-    const count = Math.floor((x1 - x0 - stroke) / stroke);
-    return Array.from({ length: Math.max(0, count) }, (_, k) => {
-      const x = x0 + stroke * (k + 1);
-      const y = y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
-      return `M${tenth(x)} ${tenth(y)}l${tenth(-stroke)} ${tenth(stroke)}`;
-    });
+    const count = Math.floor(Math.hypot(x1 - x0, y1 - y0) / stroke);
+    if (count < 2) return [];
+    const [dx, dy] = [(x1 - x0) / count, (y1 - y0) / count];
+    const one = `l${tenth(-stroke)} ${tenth(stroke)}`;
+    const next = `m${tenth(dx + tenth(stroke))} ${tenth(dy - tenth(stroke))}${one}`;
+    return [`M${tenth(x0 + dx)} ${tenth(y0 + dy)}${one}${next.repeat(count - 2)}`];
   });
   return (
     <g fill="none" stroke={ink.line}>

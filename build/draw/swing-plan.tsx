@@ -6,7 +6,7 @@ import { roughWidth } from "./lettering.ts";
 import { tenth } from "./numbers.ts";
 import type { RigOptions } from "./rig-drawing.tsx";
 
-export type Swing = Guide["rigs"]["swing"];
+type Swing = Guide["rigs"]["swing"];
 
 interface SwingDrawing {
   readonly swing: Swing;

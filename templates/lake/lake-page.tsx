@@ -8,6 +8,7 @@ import { Evidence } from "./evidence.tsx";
 import { Glance, lakeInBrief } from "./glance.tsx";
 import { Hazards, lakeLine, Place, Rules } from "./place.tsx";
 import { Plan } from "./plan.tsx";
+import { RigDrawn } from "./rig-section.tsx";
 import { Dates, SpringStrip } from "./season.tsx";
 
 /** Everything about one lake, what is decided on first. */
@@ -24,6 +25,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       </div>
       <Dates lake={lake} sheet={sheet} />
       <Plan lake={lake} sheet={sheet} />
+      <RigDrawn lake={lake} sheet={sheet} />
       {lake.shot.rows.length === 0 ? null : (
         <Section title="Shot" id="shot">
           <Shot shot={lake.shot} sheet={sheet} />

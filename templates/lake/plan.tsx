@@ -1,44 +1,14 @@
 import type { FlyChoice, GuideLake } from "../../build/guide/guide-schema.ts";
 import { phaseName, stateOfPhase } from "../../build/model/phase.ts";
-import { capital, Fact, inOneLine, Section, sizesText } from "../parts.tsx";
-import { leaderId } from "../rigs-page.tsx";
+import { capital, inOneLine, Section, sizesText } from "../parts.tsx";
+import { RigFacts } from "../rigs/rig-facts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 import { phaseToRigFor } from "./glance.tsx";
-import { bandText, countdownText, holdText, type PhasePlan, type Rig, setDepthText } from "./rig-words.ts";
+import { bandText, type PhasePlan, type Rig } from "./rig-words.ts";
 
 /** What stands open of each phase, first choices first; the rest is a tap away. */
 const SHOWN_RIGS = 2;
 const SHOWN_FLIES = 4;
-
-function Leader({ name, sheet }: { name: string; sheet: Sheet }) {
-  const id = leaderId(sheet.guide, name);
-  return id === undefined ? <span>{name}</span> : <a href={`${sheet.to(ADDRESS.rigs)}#${id}`}>{name}</a>;
-}
-
-function RigFacts({ rig, sheet }: { rig: Rig; sheet: Sheet }) {
-  const depth = setDepthText(rig, sheet.guide.club.units);
-  const hold = holdText(rig);
-  return (
-    <li>
-      <h4>{capital(rig.way)}</h4>
-      <dl>
-        <Fact name="Set">{depth === null ? null : <strong>{depth}</strong>}</Fact>
-        <Fact name="Leader">
-          {rig.leader === null ? null : (
-            <>
-              <Leader name={rig.leader} sheet={sheet} />
-              {hold === null ? "" : `, ${hold}`}
-            </>
-          )}
-        </Fact>
-        <Fact name="Line">{rig.line}</Fact>
-        <Fact name="Count">{rig.countdown === null ? null : <strong>{countdownText(rig)}</strong>}</Fact>
-        <Fact name="Check">{rig.check}</Fact>
-        <Fact name="Not covered">{rig.uncovered}</Fact>
-      </dl>
-    </li>
-  );
-}
 
 const Fly = ({ fly, sheet }: { fly: FlyChoice; sheet: Sheet }) => (
   <li>
@@ -53,7 +23,10 @@ function Rigs({ rigs, sheet }: { rigs: readonly Rig[]; sheet: Sheet }) {
   return (
     <ol class="rigs">
       {rigs.map((rig) => (
-        <RigFacts rig={rig} sheet={sheet} />
+        <li>
+          <h4>{capital(rig.way)}</h4>
+          <RigFacts rig={rig} sheet={sheet} />
+        </li>
       ))}
     </ol>
   );

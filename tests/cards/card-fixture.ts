@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { layoutCard, writeCards } from "../../build/cards/cards.ts";
@@ -24,15 +24,9 @@ export async function cardsOf(guide: Guide, only?: string) {
   const dir = await mkdtemp(path.join(tmpdir(), "cards-"));
   try {
     const problems = await writeCards(guide, dir, only);
-    const read = async (name: string): Promise<Buffer | undefined> =>
-      readFile(path.join(dir, "cards", name)).catch(() => undefined);
-    const names = ["a4", "letter"].map((sheet) => `sheets-${sheet}.pdf`);
-    names.push(...guide.lakes.map(({ slug }) => `${slug}.pdf`));
+    const names = await readdir(path.join(dir, "cards")).catch(() => []);
     const files = new Map<string, Buffer>();
-    for (const name of names) {
-      const bytes = await read(name);
-      if (bytes !== undefined) files.set(name, bytes);
-    }
+    for (const name of names.sort()) files.set(name, await readFile(path.join(dir, "cards", name)));
     return { problems, files };
   } finally {
     await rm(dir, { recursive: true, force: true });

@@ -20,3 +20,6 @@ export const LEGIBLE = { glance_mm: 2.5, any_mm: 1.5, leading: 1.25 } as const;
 export const QR_QUIET_MODULES = 4;
 /** Sides of QR symbols in modules are 17 + 4 version, versions 1 to 40: ISO/IEC 18004. */
 export const qrSide = (version: number): number => 17 + 4 * version;
+
+/** A US index card is 5 by 3 in, and an inch 72 points by definition. */
+export const INDEX_CARD_PT = [5 * 72, 3 * 72] as const;

@@ -59,6 +59,31 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
     expect(backtest(LAKES, 1999)?.[0]?.n).toBe(8 * 14);
   });
 
+  describe("what was not known is not used", () => {
+    /** Only 2025 can be scored, 20 days late: no other season has six lakes. */
+    const club = (later: readonly number[]) =>
+      later.map((days, i) => {
+        const past = i < 3 ? { 2019: 4, 2020: -5, 2021: 1 } : { 2022: 6, 2023: -2, 2024: -4 };
+        const others = Object.entries(past).map(([season, spring]) => [season, 100 + 3 * i + spring]);
+        return lakeOf(`lake-${i}`, { ...Object.fromEntries(others), 2025: 120 + 3 * i + days });
+      });
+    const rowAt = (moment: string, later: readonly number[]) =>
+      backtest(club(later))?.find((row) => row.moment === moment);
+
+    test("the season left out: forecasts before any news stay where they were when it moves", () => {
+      const [row, moved] = [rowAt("before", [0, 0, 0, 0, 0, 0]), rowAt("before", [12, 12, 12, 12, 12, 12])];
+      expect(row?.n).toBe(6);
+      expect((moved?.model.mae ?? 0) - (row?.model.mae ?? 0)).toBeCloseTo(12, 9);
+      expect((moved?.baseline.mae ?? 0) - (row?.baseline.mae ?? 0)).toBeCloseTo(12, 9);
+    });
+
+    test("the days still to come: forecasts after the first opening stay when three of the five others move", () => {
+      const [row, moved] = [rowAt("first", [0, 0, 0, 0, 0, 0]), rowAt("first", [0, 0, 0, 12, 12, 12])];
+      expect(row?.n).toBe(5);
+      expect((moved?.model.mae ?? 0) - (row?.model.mae ?? 0)).toBeCloseTo((12 * 3) / 5, 9);
+    });
+  });
+
   test("a club with five lakes or with three seasons has too little to score", () => {
     expect(backtest(LAKES.slice(0, 5))).toBeNull();
     expect(backtest(LAKES.map((lake) => ({ ...lake, iceOff: lake.iceOff.slice(0, 3) })))).toBeNull();

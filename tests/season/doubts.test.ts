@@ -56,6 +56,20 @@ describe("doubts", () => {
     expect(alder?.iceOff.p50).toBe(doubtsAfter(rest).lakes.get("alder")?.iceOff.p50);
   });
 
+  test("a report is doubted when its chance is under one in ten, by Bayes' rule for one report in fifty wrong", () => {
+    const alone = FOUR_LAKES.slice(0, 1);
+    const before = forecastSeason(clubOf("2026-06-20", [], alone)).lakes.get("alder")?.daily ?? [];
+    const doubted = (date: string): boolean =>
+      forecastSeason(clubOf("2026-06-20", [reportOf("alder", date, { ice: "on" })], alone)).doubts.length > 0;
+    const named = before
+      .map(({ date, iced }) => ({ date, chance: (0.98 * iced) / (0.98 * iced + 0.02 * (1 - iced)) }))
+      // a chance is printed to four decimals: those too near the limit are left aside
+      .filter(({ chance }) => chance > 0.03 && chance < 0.3 && Math.abs(chance - 0.1) > 0.03);
+    expect(named.some(({ chance }) => chance < 0.1)).toBe(true);
+    expect(named.some(({ chance }) => chance > 0.1)).toBe(true);
+    for (const { date, chance } of named) expect(doubted(date)).toBe(chance < 0.1);
+  });
+
   test("cloudy water on a lake that does not turn over is doubted", () => {
     const lakes = FOUR_LAKES.map((lake) => ({ ...lake, turnoverRule: { turnsOver: false } as const }));
     const { doubts } = doubtsAfter([reportOf("alder", "2026-05-10", { phase: "turnover" })], lakes);

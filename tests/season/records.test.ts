@@ -101,6 +101,8 @@ describe("turnoverCases", () => {
       ],
     });
     expect(chanceOfOnset(seen, 5)).toBeCloseTo(1 / 9, 12);
+    const lasting10 = seen.filter(({ duration }) => duration === 10);
+    expect(lasting10.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1 / 9, 12);
   });
 
   test("a lake that does not turn over has one case", () => {

@@ -311,6 +311,27 @@ describe("regions", () => {
   });
 });
 
+test("springs of two regions that ran against each other are told apart", () => {
+  const springs = [-9, 9, -7, 8];
+  const lakes = (split: boolean) =>
+    [0, 1, 2, 3, 4, 5].map((i) =>
+      lakeOf(
+        `lake-${i}`,
+        Object.fromEntries(
+          springs.map((spring, y) => [2022 + y, 110 + i + (i % 2 === 0 ? spring : -spring)]),
+        ),
+        split ? { region: i % 2 === 0 ? "west" : "east" } : {},
+      ),
+    );
+  const widthOf = (split: boolean): number => {
+    const [first, ...rest] = lakes(split);
+    if (first === undefined) throw new Error("no lake");
+    const seen = [withRow(first, { season: 2026, on: day("2026-04-22") }), ...rest];
+    return width(of(forecastSeason(clubOf("2026-04-25", [], seen)), "lake-2"));
+  };
+  expect(widthOf(true)).toBeLessThan(0.5 * widthOf(false));
+});
+
 describe("status", () => {
   const statusAfter = (...reports: Parameters<typeof reportOf>[]) =>
     of(

@@ -1,0 +1,41 @@
+import { expect, test } from "vitest";
+import { leanDrawing } from "../../build/draw/rig-lean.tsx";
+import { shotTable } from "../../build/rigs/shot-table.ts";
+import { box, FT } from "../rigs/box-fixture.ts";
+import { letteringFaults } from "./lettering-boxes.ts";
+import { MEDIA } from "./rig-fixture.ts";
+
+/** The example of a table over one depth. */
+function example(depth_ft: number) {
+  const { example: lean } = shotTable(box, 11, [depth_ft * FT], "imperial");
+  if (lean === null) throw new Error(`no shot holds ${depth_ft} ft`);
+  return lean;
+}
+
+const DEPTHS_FT = [6, 12, 18];
+
+test("the curve is to one scale down and across, and ends as high as the lift says", () => {
+  for (const medium of MEDIA)
+    for (const depth_ft of DEPTHS_FT) {
+      const lean = example(depth_ft);
+      const svg = leanDrawing(lean, { ...medium, units: "imperial" });
+      const path = /class="leaning" d="M([^"]*)"/.exec(svg)?.[1] ?? "";
+      const places = path.split("L").map((place) => place.split(" ").map(Number));
+      const [[flyX = 0, flyY = 0] = [], [indicatorX = 0, indicatorY = 0] = []] = [places[0], places.at(-1)];
+      const perMetre = (flyY - indicatorY) / (lean.set_m - lean.lift_m);
+      expect(perMetre).toBeGreaterThan(10);
+      expect((flyX - indicatorX) / perMetre).toBeCloseTo(lean.aside_m, 1);
+      const still = Number(/M\S+ \S+V(\S+)" stroke-dasharray/.exec(svg)?.[1]);
+      expect((still - indicatorY) / perMetre).toBeCloseTo(lean.set_m, 1);
+    }
+});
+
+test("no line of lettering runs into another or out of the drawing", () => {
+  for (const units of ["imperial", "metric"] as const)
+    for (const medium of MEDIA)
+      for (const depth_ft of DEPTHS_FT)
+        expect(
+          letteringFaults(leanDrawing(example(depth_ft), { ...medium, units })),
+          `${depth_ft} ft`,
+        ).toEqual([]);
+});
