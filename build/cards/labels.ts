@@ -1,5 +1,6 @@
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
-import type { Leader } from "../rigs/rig-plan.ts";
+
+type Leader = Guide["rigs"]["leaders"][number];
 
 /** One label, to be stuck on one board. */
 export interface Label {

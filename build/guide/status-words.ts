@@ -41,7 +41,7 @@ function recordsText({ evidence }: LakeForecast): string {
 function springText({ evidence }: LakeForecast): string {
   const { spring } = evidence;
   return spring === null
-    ? "No reports yet this spring: past years are all there is."
+    ? "No report tells yet whether this spring is early or late: past years are all there is."
     : `This spring runs ${latenessText(spring.days)}, by reports from ${count(spring.lakes, "lake")}.`;
 }
 
