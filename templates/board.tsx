@@ -8,7 +8,7 @@ import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
 import { listedTrips } from "./contents.ts";
 import { Page } from "./layout.tsx";
-import { ForecastNote, Harmless, Section } from "./parts.tsx";
+import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
 type BoardGroup = Board["groups"][number];
@@ -137,6 +137,13 @@ export function BoardPage({ sheet }: { sheet: Sheet }) {
           </ul>
         </Section>
       )}
+      <PrintList
+        files={[
+          ["All lake cards, on A4", "sheets-a4"],
+          ["All lake cards, on letter", "sheets-letter"],
+        ]}
+        sheet={sheet}
+      />
     </Page>
   );
 }

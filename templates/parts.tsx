@@ -89,3 +89,22 @@ export const sizesText = (sizes: readonly number[]): string =>
 /** Whatever is known, in one line: "16 ha · 2,580 m". */
 export const inOneLine = (parts: readonly (string | null)[]): string =>
   parts.filter((part) => part !== null && part !== "").join(" · ");
+
+/** PDFs to print: what each is, and its name under cards/. */
+export const PrintList = ({
+  files,
+  sheet,
+}: {
+  files: readonly (readonly [what: string, name: string])[];
+  sheet: Sheet;
+}) => (
+  <Section title="To print" id="print">
+    <ul class="plain">
+      {files.map(([what, name]) => (
+        <li>
+          <a href={sheet.to(ADDRESS.card(name))}>{what}</a> (PDF)
+        </li>
+      ))}
+    </ul>
+  </Section>
+);

@@ -9,7 +9,7 @@ import {
 } from "../build/model/units.ts";
 import { Shot, Sinking, Swing } from "./gear-tables.tsx";
 import { Page } from "./layout.tsx";
-import { capital, Fact, Scroll, Section } from "./parts.tsx";
+import { capital, Fact, PrintList, Scroll, Section } from "./parts.tsx";
 import { LeaderDrawing, LeanPicture, SwingPicture } from "./rigs/drawings.tsx";
 import { leaderId } from "./rigs/places.ts";
 import { Ways } from "./rigs/ways.tsx";
@@ -165,6 +165,15 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
           <Tippet sheet={sheet} />
         </Section>
       )}
+      <PrintList
+        files={[
+          ["Rig card, A6", "rig-a6"],
+          ["Rig card, 5 × 3 in", "rig-5x3"],
+          ["Labels for the leader boards, A4", "labels-a4"],
+          ["Labels for the leader boards, letter", "labels-letter"],
+        ]}
+        sheet={sheet}
+      />
       <p class="small">
         Worked out for a rod of {depthText(rigs.rod_m, club.units)}. Planning aids: plumb, count and look
         again on the water.

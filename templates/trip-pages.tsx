@@ -6,7 +6,17 @@ import { listedTrips } from "./contents.ts";
 import { countdownText, holdText, type Rig, setDepthText } from "./lake/rig-words.ts";
 import { Page } from "./layout.tsx";
 import { LeaderBoards } from "./leader-boards.tsx";
-import { Cautions, cautionsFor, Fact, ForecastNote, Harmless, inOneLine, Scroll, Section } from "./parts.tsx";
+import {
+  Cautions,
+  cautionsFor,
+  Fact,
+  ForecastNote,
+  Harmless,
+  inOneLine,
+  PrintList,
+  Scroll,
+  Section,
+} from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
 const rodsText = (rods: number): string => `${rods} ${rods === 1 ? "rod" : "rods"}`;
@@ -172,6 +182,15 @@ export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
       <Days trip={trip} sheet={sheet} />
       <LeaderBoards boards={trip.gear.boards} sheet={sheet} />
       <Gear gear={trip.gear} sheet={sheet} />
+      {trip.gear.boards.boards.length === 0 ? null : (
+        <PrintList
+          files={[
+            ["Labels for this trip’s leader boards, A4", `labels-${trip.slug}-a4`],
+            ["Labels for this trip’s leader boards, letter", `labels-${trip.slug}-letter`],
+          ]}
+          sheet={sheet}
+        />
+      )}
       {trip.notes === null ? null : (
         <Section title="Notes" id="notes">
           <Harmless class="prose" html={trip.notes} />

@@ -53,6 +53,34 @@ function planLakeCards(guide: Guide, ruler: Ruler, only: string | undefined): Pl
   return only === undefined ? [...alone, ...sheets] : alone;
 }
 
+const planCards = (guide: Guide, ruler: Ruler, only?: string): Planned[] => {
+  const lakes = planLakeCards(guide, ruler, only);
+  return only === undefined ? [...lakes, ...planRigCards(guide, ruler), ...planLabels(guide, ruler)] : lakes;
+};
+
+/** Two cards that would be one file: a lake's slug that is also the name of a sheet, a rig card or a label sheet. */
+const namesTaken = (planned: readonly Planned[]): CardProblem[] =>
+  planned
+    .filter(({ name }, place) => planned.findIndex((other) => other.name === name) < place)
+    .map(({ name }) => ({
+      ...problemOf(name, {
+        field: "file name",
+        message: `cards/${name}.pdf is made by the program`,
+        hint: "",
+      }),
+      code: "card-name-taken",
+      hint: "give the lake’s file another name",
+    }));
+
+const problemsOf = (planned: readonly Planned[]): CardProblem[] => [
+  ...planned.flatMap((file) => file.problems),
+  ...namesTaken(planned),
+];
+
+/** What would not fit on the cards; inks nothing. */
+export const cardProblems = (guide: Guide): CardProblem[] =>
+  problemsOf(planCards(guide, createRuler(parseFonts())));
+
 /**
  * Writes `cards/SLUG.pdf` for every lake, `cards/sheets-SHEET.pdf` with all of them, the rig card in its sizes, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
@@ -63,9 +91,8 @@ function planLakeCards(guide: Guide, ruler: Ruler, only: string | undefined): Pl
 export async function writeCards(guide: Guide, outDir: string, only?: string): Promise<CardProblem[]> {
   const fonts = parseFonts();
   const ruler = createRuler(fonts);
-  const planned = planLakeCards(guide, ruler, only);
-  if (only === undefined) planned.push(...planRigCards(guide, ruler), ...planLabels(guide, ruler));
-  const problems = planned.flatMap((file) => file.problems);
+  const planned = planCards(guide, ruler, only);
+  const problems = problemsOf(planned);
   if (problems.length > 0) return problems;
   const dir = path.join(outDir, "cards");
   await mkdir(dir, { recursive: true });

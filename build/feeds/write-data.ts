@@ -4,6 +4,12 @@ import { z } from "zod";
 import { type Guide, guideSchema } from "../guide/guide-schema.ts";
 import { seasonCalendar } from "./season-calendar.ts";
 
+/** An unlisted trip has its page and nothing else: whoever was not given its address must not find it here. */
+const listedOnly = (guide: Guide): Guide => ({
+  ...guide,
+  trips: guide.trips.filter(({ unlisted }) => !unlisted),
+});
+
 /**
  * Writes what programs read: guide.json, the JSON Schemas, and each lake's calendar.
  * @param inputSchemas JSON Schema of each kind of club file, by kind
@@ -21,7 +27,7 @@ export async function writeData(
       path.join(outDir, "schema", `${kind}.schema.json`),
       `${JSON.stringify(schema, null, 2)}\n`,
     );
-  await writeFile(path.join(outDir, "guide.json"), `${JSON.stringify(guide)}\n`);
+  await writeFile(path.join(outDir, "guide.json"), `${JSON.stringify(listedOnly(guide))}\n`);
   for (const lake of guide.lakes) {
     const folder = path.join(outDir, "lakes", lake.slug);
     await mkdir(folder, { recursive: true });

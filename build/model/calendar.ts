@@ -86,8 +86,6 @@ export function dayRange(from: CalendarDate, to: CalendarDate): string {
     : `${dayMonth(from)} – ${dayMonth(to)}`;
 }
 
-/** True on the first day of a month. */
-export const isFirstOfMonth = (date: CalendarDate): boolean => plain(date).day === 1;
 
 /** Day of the month, 1 to 31. */
 export const dayOfMonth = (date: CalendarDate): number => plain(date).day;

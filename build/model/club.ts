@@ -110,7 +110,7 @@ export const FOODS = [
   "small fish",
   "nothing in particular",
 ] as const;
-export type Food = (typeof FOODS)[number];
+type Food = (typeof FOODS)[number];
 
 /** How a fly is fished. */
 export const WAYS = [

@@ -13,7 +13,7 @@ export interface Chapter {
 }
 
 /** One caution short enough for a card. */
-export interface ShortCaution {
+interface ShortCaution {
   readonly id: string;
   /** The lake states in which it matters most. */
   readonly when: readonly ("always" | DayState)[];

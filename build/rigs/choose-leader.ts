@@ -1,6 +1,6 @@
 import type { DepthBand, LeaderStock, RigBox } from "../model/club.ts";
 import { overlap_m, SAME_M, subtract } from "./intervals.ts";
-import { leaderLength_m, servedRange } from "./leader.ts";
+import { type LeaderMake, leaderLength_m, servedRange } from "./leader.ts";
 
 export interface ChosenLeader {
   readonly leader: LeaderStock;
@@ -50,6 +50,9 @@ export function chooseRetrieveLeader(
 /** The longest leader that still holds a buoyant fly close above a sinking line, m. Common practice, from memory. */
 const LONGEST_SHORT_LEADER_M = 1.8;
 
+/** True for a leader made to keep a buoyant fly down; no indicator ever goes on it. */
+export const isShortLeader = (make: LeaderMake): boolean => leaderLength_m(make) <= LONGEST_SHORT_LEADER_M;
+
 /** A leader short enough to keep a buoyant fly down, one already tied first. */
 export const chooseShortLeader = (leaders: readonly LeaderStock[]): LeaderStock | undefined =>
-  leaders.filter((leader) => leaderLength_m(leader) <= LONGEST_SHORT_LEADER_M).sort(tiedFirst)[0];
+  leaders.filter(isShortLeader).sort(tiedFirst)[0];

@@ -1,4 +1,5 @@
 import type { LeaderStock } from "../model/club.ts";
+import { isShortLeader } from "./choose-leader.ts";
 import { error, type Finding, warning, when } from "./finding.ts";
 import { doubtfulSteps, servedRange } from "./leader.ts";
 import { isTippetSize, tippetSizeText } from "./tippet.ts";
@@ -35,7 +36,7 @@ export function leaderFindings(leader: LeaderStock, margin_m: number): Finding[]
       ),
     ),
     ...when(
-      !shortTaper && servedRange(leader, margin_m) === undefined,
+      !shortTaper && !isShortLeader(leader) && servedRange(leader, margin_m) === undefined,
       warning(
         "leader-no-indicator",
         `on “${name}” an indicator has no room between the margins`,

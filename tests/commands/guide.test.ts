@@ -59,6 +59,8 @@ describe("the demo guide", () => {
       ...guide.trips.map(({ slug }) => `trips/${slug}/index.html`),
       "cards/sheets-a4.pdf",
       "cards/sheets-letter.pdf",
+      "cards/rig-a6.pdf",
+      "cards/rig-5x3.pdf",
     ];
     expect(promised.filter((file) => !files.has(file))).toEqual([]);
   });
@@ -89,6 +91,12 @@ describe("the demo guide", () => {
           Math.abs(iced + iceOff + turnover + postTurnover + summer - 1),
           `${slug} ${date}`,
         ).toBeLessThan(1e-9);
+  });
+
+  test("an unlisted trip has its page, and guide.json does not give it away", async () => {
+    const files = await filesOf(out);
+    expect(files.has("trips/over-the-pass/index.html")).toBe(true);
+    expect(files.get("guide.json")?.toString()).not.toContain("over-the-pass");
   });
 
   test("spreads are in order, and phases follow each other", async () => {

@@ -40,6 +40,15 @@ describe("check", () => {
     });
   });
 
+  test("a lake whose card would be another card's file is told so", async () => {
+    const data = path.join(work, "club");
+    await cp("demo-data", data, { recursive: true });
+    await cp(path.join(data, "lakes/quern.yaml"), path.join(data, "lakes/rig-a6.yaml"));
+    const { exit, said } = await run("check", "--data", data);
+    expect(exit).toBe(1);
+    expect(said).toContain("lakes/rig-a6.yaml:1:1 error card-name-taken");
+  });
+
   test("a folder that is not there is an error, not a crash", async () => {
     expect((await run("check", "--data", path.join(work, "none"))).exit).toBe(1);
   });

@@ -8,6 +8,9 @@ const first = <T>(list: readonly T[], changed: Partial<T>): T[] =>
 
 test("an ordinary box has nothing wrong", () => expect(rigDiagnostics(box)).toEqual([]));
 
+test("a short leader for a buoyant fly needs no room for an indicator", () =>
+  expect(rigDiagnostics({ ...box, leaders: [leader("A", [0.75, 1], [1.5, 2], [1.75, 3])] })).toEqual([]));
+
 const CASES: readonly [name: string, changed: Partial<RigBox>, severity: string, code: string][] = [
   ["thicker toward the fly", { leaders: [leader("A", [9, 4], [2, 3], [2, 5])] }, "warning", "leader-thicker"],
   ["a step missing", { leaders: [leader("A", [9, 3], [2, 6], [2, 7])] }, "warning", "leader-step"],
@@ -15,7 +18,7 @@ const CASES: readonly [name: string, changed: Partial<RigBox>, severity: string,
   ["no taper", { leaders: [leader("A", [0, 3], [2, 4], [2, 5])] }, "error", "leader-length"],
   [
     "no room for an indicator",
-    { leaders: [leader("A", [0.5, 3], [2, 4], [2, 5])] },
+    { leaders: [leader("A", [0.5, 3], [4, 4], [3, 5])] },
     "warning",
     "leader-no-indicator",
   ],
