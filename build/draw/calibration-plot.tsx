@@ -1,6 +1,6 @@
-import { renderToString } from "preact-render-to-string";
 import type { Guide } from "../guide/guide-schema.ts";
 import type { Ink } from "./ink.ts";
+import { picture } from "./picture.tsx";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
@@ -83,18 +83,14 @@ export function calibrationPlot(rows: readonly BacktestRow[], ink: Ink): string 
   const keyTop = y(0) + 2 * ink.textSize + 32;
   const height = Math.ceil(keyTop + rows.length * KEY_LEADING);
   const width = LEFT + SIDE + 24;
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      font-size={ink.textSize}
-    >
-      <title>
-        Chance said against share that came, for past seasons; the table below has the same figures.
-      </title>
+  return picture(
+    {
+      width: width,
+      height: height,
+      title: "Chance said against share that came, for past seasons; the table below has the same figures.",
+      textSize: ink.textSize,
+    },
+    <>
       <Axes ink={ink} />
       {rows.map(({ moment, calibration }) =>
         calibration.map(({ said, came }) => <Point moment={moment} at={[x(said), y(came)]} ink={ink} />),
@@ -107,6 +103,6 @@ export function calibrationPlot(rows: readonly BacktestRow[], ink: Ink): string 
           </text>
         </g>
       ))}
-    </svg>,
+    </>,
   );
 }

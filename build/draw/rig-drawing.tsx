@@ -1,9 +1,9 @@
 import type { JSX } from "preact";
-import { renderToString } from "preact-render-to-string";
 import { depthText, type UnitSystem } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { LEADING } from "./lettering.ts";
 import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
 import { type HungRig, hungSections, offBottomText, rigTitle, sectionText } from "./rig-hung.ts";
 import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./rig-labels.tsx";
 import { drawnWidth, taperWidth } from "./rig-line-width.ts";
@@ -182,16 +182,9 @@ export function rigDrawing(rig: HungRig, options: RigOptions): string {
   const bottom = depthY(view, rig.depth_m);
   const sections = hungSections(rig);
   const x = columns.line;
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      font-size={size}
-    >
-      <title>{rigTitle(rig, units)}</title>
+  return picture(
+    { width, height, title: rigTitle(rig, units), textSize: size },
+    <>
       <DepthStaff view={view} />
       <WaterSurface view={view} left={staffRight(ink)} right={columns.labels.left - size * 0.9} />
       <Ground
@@ -220,6 +213,6 @@ export function rigDrawing(rig: HungRig, options: RigOptions): string {
         ),
       )}
       <Fly x={x} y={depthY(view, rig.set_m)} ink={ink} />
-    </svg>,
+    </>,
   );
 }

@@ -1,8 +1,8 @@
-import { renderToString } from "preact-render-to-string";
 import type { Guide } from "../guide/guide-schema.ts";
 import { depthText, rounded, smallLengthText, type UnitSystem } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
 import type { RigOptions } from "./rig-drawing.tsx";
 import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./rig-labels.tsx";
 import { Fly, IndicatorBall, indicatorRadius, Knot, Ring, Shot, shotAbove } from "./rig-tackle.tsx";
@@ -127,16 +127,9 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
     Math.max(bottom + below + size * 0.7, right.top + labelsHeight(labels, right, ink)),
   );
   const placed = placeLabels(labels, right, drawn, ink);
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={drawn}
-      viewBox={`0 0 ${width} ${drawn}`}
-      font-size={size}
-    >
-      <title>{leanTitle(lean, units)}</title>
+  return picture(
+    { width: width, height: drawn, title: leanTitle(lean, units), textSize: size },
+    <>
       <Drift lean={lean} ink={ink} left={staffRight(ink)} />
       <DepthStaff view={view} />
       <WaterSurface view={view} left={staffRight(ink)} right={right.left - size * 0.9} />
@@ -168,6 +161,6 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
         ) : null,
       )}
       <Fly x={fly.x} y={fly.y} ink={ink} />
-    </svg>,
+    </>,
   );
 }

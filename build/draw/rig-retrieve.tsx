@@ -1,9 +1,9 @@
 import type { JSX } from "preact";
-import { renderToString } from "preact-render-to-string";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { depthRange, depthText, rounded, type UnitSystem } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
 import { type Place, type Scene, type Stretch, type Stroke, type Tackle, tackleOf } from "./rig-cast.ts";
 import type { RigOptions } from "./rig-drawing.tsx";
 import type { DrawnLeader } from "./rig-hung.ts";
@@ -189,16 +189,9 @@ export function retrieveDrawing(
   const placed = placeLabels(labelsOf(drawn, tackle, view, right), column, height, ink);
   const { boat } = scene(view);
   const slopeEnd = left + (right - left) * 0.36;
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      font-size={size}
-    >
-      <title>{retrieveTitle(drawn, units)}</title>
+  return picture(
+    { width, height, title: retrieveTitle(drawn, units), textSize: size },
+    <>
       <DepthStaff view={view} />
       <WaterSurface view={view} left={left} right={right} />
       <Ground
@@ -216,6 +209,6 @@ export function retrieveDrawing(
       ))}
       <Boat x={boat} y={top} moving={rig.way === "trolled"} ink={ink} />
       <Fly x={tackle.fly[0]} y={tackle.fly[1]} ink={ink} />
-    </svg>,
+    </>,
   );
 }

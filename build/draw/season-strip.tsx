@@ -1,4 +1,3 @@
-import { renderToString } from "preact-render-to-string";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { type CalendarDate, dayMonth, dayRange, daysBetween } from "../model/calendar.ts";
 import { STATE_WORDS } from "../model/phase.ts";
@@ -6,6 +5,7 @@ import { chanceText } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { LEADING } from "./lettering.ts";
 import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
 import { Areas, bandsOf, StateNames } from "./strip-areas.tsx";
 import { AsOf, Months } from "./strip-dates.tsx";
 import type { Frame } from "./strip-frame.ts";
@@ -62,16 +62,15 @@ export function seasonStrip(
     perDay,
   };
   const bands = bandsOf(frame);
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      {...(compact ? { preserveAspectRatio: "none" } : { "font-size": ink.textSize })}
-    >
-      <title>{stripTitle(lake, guide.asOf, daily)}</title>
+  return picture(
+    {
+      width: width,
+      height: height,
+      title: stripTitle(lake, guide.asOf, daily),
+      stretch: compact,
+      ...(compact ? {} : { textSize: ink.textSize }),
+    },
+    <>
       <Areas frame={frame} bands={bands} />
       {compact ? null : <StateNames frame={frame} bands={bands} />}
       <AsOf frame={frame} date={guide.asOf} lettered={!compact} />
@@ -79,6 +78,6 @@ export function seasonStrip(
       {compact || markRows === 0 ? null : (
         <Marks placed={placed} ink={ink} y={marksTop + ink.textSize * 0.6} />
       )}
-    </svg>,
+    </>,
   );
 }

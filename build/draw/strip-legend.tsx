@@ -1,5 +1,4 @@
 import type { JSX } from "preact";
-import { renderToString } from "preact-render-to-string";
 import type { GuideLake } from "../guide/guide-schema.ts";
 import { DAY_STATES, type DayState, PHASES, STATE_WORDS } from "../model/phase.ts";
 import { Hatching } from "./hatching.tsx";
@@ -7,6 +6,7 @@ import type { Ink } from "./ink.ts";
 import { roughWidth } from "./lettering.ts";
 import { MarkShape, seenText } from "./mark-shape.tsx";
 import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
 
 interface LegendOptions {
   readonly ink: Ink;
@@ -50,16 +50,9 @@ const Swatch = ({ state, ink, left, right, top, bottom }: SwatchProps): JSX.Elem
 
 /** One state's hatching alone, to stand beside its name; it has no words of its own. */
 export const stateSwatch = (state: DayState, ink: Ink, width: number, height: number): string =>
-  renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      aria-hidden="true"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-    >
-      <Swatch state={state} ink={ink} left={0.4} right={width - 0.4} top={0.4} bottom={height - 0.4} />
-    </svg>,
+  picture(
+    { width, height, title: null },
+    <Swatch state={state} ink={ink} left={0.4} right={width - 0.4} top={0.4} bottom={height - 0.4} />,
   );
 
 /** Sets items side by side, a new line where the width is full. */
@@ -111,24 +104,20 @@ export function stripLegend({ ink, width, marks }: LegendOptions): string {
     ),
   }));
   const { placed, height } = placeItems([...states, ...(marks ? shapes : [])], ink, width, swatchWidth);
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={tenth(height)}
-      viewBox={`0 0 ${width} ${tenth(height)}`}
-      font-size={size}
-    >
-      <title>{`Key to the season strip: ${placed.map(({ text }) => text).join(", ")}.`}</title>
-      {placed.map(({ x, y, text, swatch }) => (
-        <g>
-          {swatch(x, y)}
-          <text x={tenth(x + swatchWidth + size * 0.4)} y={tenth(y + size * 1.12)} fill={ink.words}>
-            {text}
-          </text>
-        </g>
-      ))}
-    </svg>,
+  return picture(
+    {
+      width: width,
+      height: tenth(height),
+      title: `Key to the season strip: ${placed.map(({ text }) => text).join(", ")}.`,
+      textSize: size,
+    },
+    placed.map(({ x, y, text, swatch }) => (
+      <g>
+        {swatch(x, y)}
+        <text x={tenth(x + swatchWidth + size * 0.4)} y={tenth(y + size * 1.12)} fill={ink.words}>
+          {text}
+        </text>
+      </g>
+    )),
   );
 }

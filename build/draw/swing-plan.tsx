@@ -1,9 +1,9 @@
-import { renderToString } from "preact-render-to-string";
 import type { Guide } from "../guide/guide-schema.ts";
 import { depthText, rounded } from "../model/units.ts";
 import type { Ink } from "./ink.ts";
 import { roughWidth } from "./lettering.ts";
 import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
 import type { RigOptions } from "./rig-drawing.tsx";
 
 type Swing = Guide["rigs"]["swing"];
@@ -109,16 +109,9 @@ export function swingDrawing(
   const start = away(widestTip, line, widest);
   const end = away(widestTip, line, swing.until_deg);
   const dot = tenth(size * 0.3);
-  return renderToString(
-    <svg
-      xmlns="http://www.w3.org/2000/svg"
-      role="img"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      font-size={size}
-    >
-      <title>{swingTitle(drawing, units)}</title>
+  return picture(
+    { width, height, title: swingTitle(drawing, units), textSize: size },
+    <>
       <Wind x={size * 0.6} y={size * 0.2} ink={ink} />
       <path d={`M${at(widestTip)}L${at(end)}`} stroke={ink.words} stroke-width={0.9} stroke-dasharray="4 3" />
       <path
@@ -164,6 +157,6 @@ export function swingDrawing(
         </text>
       </g>
       <Boat middle={holder} perMetre={perMetre} ink={ink} />
-    </svg>,
+    </>,
   );
 }

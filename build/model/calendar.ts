@@ -86,7 +86,6 @@ export function dayRange(from: CalendarDate, to: CalendarDate): string {
     : `${dayMonth(from)} – ${dayMonth(to)}`;
 }
 
-
 /** Day of the month, 1 to 31. */
 export const dayOfMonth = (date: CalendarDate): number => plain(date).day;
 
