@@ -13,7 +13,7 @@ function coldRun(dataDir: string, outDir: string): { seconds: number; peak_MB: n
   const started = performance.now();
   const run = spawnSync(
     process.execPath,
-    ["--import", "tsx", ONE_RUN, "guide", "--data", dataDir, "--out", outDir],
+    ["--max-semi-space-size=64", "--import", "tsx", ONE_RUN, "guide", "--data", dataDir, "--out", outDir],
     {
       encoding: "utf8",
     },
