@@ -4,11 +4,6 @@ import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { SCAFFOLD_KINDS } from "../load/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { GuideRequest } from "../pipeline.ts";
-import { backtestCommand } from "./backtest.ts";
-import { checkCommand } from "./check.ts";
-import { guideCommand } from "./guide.ts";
-import { newCommand } from "./new.ts";
-import { previewCommand } from "./preview.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as {
   version: string;
@@ -48,7 +43,10 @@ const guideRequest = ({ data, out, asOf, baseUrl, only }: GuideOptions): GuideRe
   ...(only === undefined ? {} : { only }),
 });
 
-/** Runs one command line and returns its exit code; never ends the process itself. */
+/**
+ * Runs one command line and returns its exit code; never ends the process itself. Each command is
+ * loaded when it is asked for: checking a folder needs neither the page nor the preview library.
+ */
 export async function main(args: readonly string[], effects: Effects): Promise<Exit> {
   let exit: Exit = EXIT.done;
   const program = new Command("lake-season-guide")
@@ -68,6 +66,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .option("--base-url <url>", "where it will be published, for QR codes and link previews", urlArgument)
     .option("--only <slug>", "make one lake's page and card anew, keep the rest as published")
     .action(async (options: GuideOptions) => {
+      const { guideCommand } = await import("./guide.ts");
       exit = await guideCommand(guideRequest(options), effects);
     });
   program
@@ -76,6 +75,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .addOption(dataOption())
     .addOption(formatOption())
     .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+      const { checkCommand } = await import("./check.ts");
       exit = await checkCommand({ dataDir: data, format, version }, effects);
     });
   program
@@ -84,6 +84,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .addOption(dataOption())
     .addOption(outOption())
     .action(async (options: GuideOptions) => {
+      const { previewCommand } = await import("./preview.ts");
       exit = await previewCommand(guideRequest(options), effects);
     });
   program
@@ -93,6 +94,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .argument("<name...>", "its name")
     .addOption(dataOption())
     .action(async (kind: (typeof SCAFFOLD_KINDS)[number], name: string[], { data }: { data: string }) => {
+      const { newCommand } = await import("./new.ts");
       exit = await newCommand({ kind, name: name.join(" "), dataDir: data }, effects);
     });
   program
@@ -101,6 +103,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .addOption(dataOption())
     .addOption(formatOption())
     .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+      const { backtestCommand } = await import("./backtest.ts");
       exit = await backtestCommand(data, format, effects);
     });
   try {
