@@ -43,6 +43,14 @@ export const Harmless = ({ html, class: name }: { html: string; class: string })
   <div class={name} dangerouslySetInnerHTML={{ __html: html }} />
 );
 
+/** A drawing, and the same facts in words. */
+export const Drawing = ({ svg, words }: { svg: string; words: string }) => (
+  <figure>
+    <Harmless class="drawing" html={svg} />
+    <figcaption class="small">{words}</figcaption>
+  </figure>
+);
+
 /** What stands under every forecast: its date, and how it was made. */
 export const ForecastNote = ({ sheet, children }: { sheet: Sheet; children?: ComponentChildren }) => (
   <p class="small">

@@ -19,6 +19,9 @@ export function sheetAt(guide: Guide, address: string): Sheet {
 export const ADDRESS = {
   board: "index.html",
   lake: (slug: string): string => `lakes/${slug}/index.html`,
+  place: (slug: string): string => `lakes/${slug}/place/index.html`,
+  marks: (slug: string): string => `lakes/${slug}/marks.gpx`,
+  map: (slug: string): string => `lakes/${slug}/map.geojson`,
   calendar: (slug: string): string => `lakes/${slug}/season.ics`,
   card: (slug: string): string => `cards/${slug}.pdf`,
   patterns: "patterns/index.html",

@@ -7,8 +7,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   model: [],
   season: ["model"],
   rigs: ["model"],
+  water: ["model"],
   flies: ["model"],
-  guide: ["season", "rigs", "flies", "model"],
+  guide: ["season", "rigs", "water", "flies", "model"],
   load: ["model"],
   draw: ["guide", "model"],
   templates: ["draw", "guide", "model"],
@@ -19,7 +20,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Rooms that only compute: no files, no clock, no page or card library. */
-const PURE_ROOMS = ["model", "season", "rigs", "flies", "guide", "draw"];
+const PURE_ROOMS = ["model", "season", "rigs", "water", "flies", "guide", "draw"];
 const IMPURE_MODULES = /^(node:|@11ty\/|pdfkit|js-yaml|commander|svg-to-pdfkit)/;
 const IMPURE_WORDS = /\bnew Date\(|\bDate\.now\b|\bMath\.random\b|\bprocess\.|\bperformance\.now\b/;
 /** The one importer of each library that would otherwise spread. */
@@ -28,7 +29,13 @@ const ONE_HOME: Readonly<Record<string, string>> = {
   pdfkit: "cards",
   "temporal-polyfill": "model",
   "js-quantities": "model",
+  "ical.js": "feeds",
+  xmlbuilder2: "feeds",
   "markdown-it": "guide",
+  "astronomy-engine": "water",
+  "d3-contour": "water",
+  "d3-delaunay": "water",
+  "geographiclib-geodesic": "model",
 };
 
 interface Source {

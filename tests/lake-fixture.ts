@@ -5,7 +5,8 @@ import type { Spread } from "../build/model/exported.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
 import { gearTables } from "../build/rigs/gear.ts";
 import type { Daily } from "../build/season/forecast.ts";
-import { box } from "./rigs/box-fixture.ts";
+import { composeWater } from "../build/water/water.ts";
+import { box, lake as clubLake } from "./rigs/box-fixture.ts";
 
 /** A day that is certainly in the calendar. */
 export function day(text: string): CalendarDate {
@@ -95,6 +96,13 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
       wouldSharpen: null,
     },
     status: { now: "Ice-off (54 %).", next: "Best weeks from 5 Jun.", why: [] },
+    place: composeWater(clubLake, undefined, {
+      units: "imperial",
+      timezone: "America/Denver",
+      days: [asOf],
+      bands: [],
+      reports: [],
+    }).water,
     boards: { boards: [], count: "", uncovered: [] },
     shot: { water_C: 5, columns: [], rows: [], example: null, assumes: [], check: "" },
     plan: [],

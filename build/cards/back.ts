@@ -1,7 +1,8 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { dayMonthYear } from "../model/calendar.ts";
+import { addMap, type FittedMap, fitMap } from "./back-map.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
-import { agencyText, cardCautions, factsText, qrTarget, whole } from "./card-words.ts";
+import { agencyText, cardCautions, factsText, fetchText, qrTarget, whole } from "./card-words.ts";
 import {
   addRule,
   addText,
@@ -29,6 +30,9 @@ const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 }
 
 /** What the front leaves unsaid. */
 const READING = "Days in brackets hold 8 chances in 10. Set: from fly to stop.";
+
+/** Where there is a map, but no room for it. */
+const MAP_ELSEWHERE = "Map: see the page.";
 
 function addFacts(column: Column, guide: Guide, lake: GuideLake): void {
   const facts = factsText(lake, guide.club.units);
@@ -88,6 +92,19 @@ function addRules(column: Column, { rules }: GuideLake): void {
   column.y_pt += 3;
 }
 
+/** The wind's longest way over the water, and the map. */
+function addPlace(
+  column: Column,
+  lake: GuideLake,
+  units: Guide["club"]["units"],
+  map: FittedMap | null,
+): void {
+  const fetch = fetchText(lake, units);
+  if (fetch !== null) addText(column, [run(fetch, SMALL)], { role: "P", field: "shape" });
+  if (map !== null) addMap(column, lake, map);
+  if (fetch !== null || map !== null) column.y_pt += 3;
+}
+
 /** Columns to fill in by pencil, with their share of the width. */
 const blankColumns = (units: Guide["club"]["units"]): readonly (readonly [string, number])[] => [
   ["Date", 0.17],
@@ -133,14 +150,20 @@ function qrFigure(uri: string, symbol: QrSymbol, top_pt: number): Part {
   return { role: "Figure", alt: `QR code: ${uri}`, parts: [], pieces: [{ kind: "shape", path }] };
 }
 
-/** The QR code with what it opens beside it, and where the card comes from. */
-function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol): void {
+/** The QR code with what it opens beside it, where to find a map that has no room here, and where the card comes from. */
+function addFoot(
+  column: Column,
+  guide: Guide,
+  lake: GuideLake,
+  { symbol, hasMap }: { readonly symbol: QrSymbol; readonly hasMap: boolean },
+): void {
   const { uri, label } = qrTarget(guide, lake);
   const top_pt = column.y_pt;
   const indent_pt = QR_PT + 2;
   column.parts.push(qrFigure(uri, symbol, column.y_pt));
   column.y_pt = top_pt + 4;
-  addText(column, [run(label, STRONG)], { role: "P", field: "baseUrl", indent_pt });
+  const elsewhere = lake.place.map === null || hasMap ? [] : [run(`  ${whole(MAP_ELSEWHERE)}`, SMALL)];
+  addText(column, [run(label, STRONG), ...elsewhere], { role: "P", field: "baseUrl", indent_pt });
   addText(column, [run(uri, SMALL)], { role: "P", field: "baseUrl", indent_pt });
   addText(column, [run(`${guide.club.name}, ${guide.season}. ${guide.club.notice ?? ""}`, SMALL)], {
     role: "P",
@@ -156,27 +179,31 @@ function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol
 }
 
 /**
- * The back: facts, warnings, rules, room to write, and the way to the lake's page. Of the cautions the most pressing
- * stand there, as many as fit; what is left over is room to write.
+ * The back: facts, warnings, rules, wind and map, room to write, and the way to the lake's page. Of the cautions the
+ * most pressing stand there, as many as fit; the map takes what is left over, and what that leaves is room to write.
  */
 export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
+  const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
-  const set = (cautions: readonly Caution[], blankRows: number): Column => {
+  const set = (cautions: readonly Caution[], blankRows: number, map: FittedMap | null): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
     addWarnings(column, lake, cautions);
     addRules(column, lake);
-    addBlanks(column, blankRows, guide.club.units);
-    addFoot(column, guide, lake, symbol);
+    addPlace(column, lake, units, map);
+    addBlanks(column, blankRows, units);
+    addFoot(column, guide, lake, { symbol, hasMap: map !== null });
     return column;
   };
   const cautions = cardCautions(guide, lake);
-  const full = set(cautions, BLANK_ROWS.least);
+  const full = set(cautions, BLANK_ROWS.least, null);
   let spare_pt = BOTTOM - full.y_pt;
   while (spare_pt < 0 && cautions.length > LEAST_CAUTIONS)
     for (const dropped of cautions.splice(-1)) spare_pt += cautionHeight_pt(full, dropped);
+  const map = fitMap(lake, units, spare_pt);
+  spare_pt -= map?.height_pt ?? 0;
   const rows = BLANK_ROWS.least + Math.max(0, Math.floor(spare_pt / BLANK_ROW_PT));
-  const column = set(cautions, Math.min(BLANK_ROWS.most, rows));
+  const column = set(cautions, Math.min(BLANK_ROWS.most, rows), map);
   return {
     face: { title: `${lake.name}, back`, parts: column.parts, decoration: column.decoration },
     misfits: [...column.misfits, ...overflow(column, BOTTOM, USUAL_PT)],

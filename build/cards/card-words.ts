@@ -1,5 +1,5 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
-import { dayMonth, dayRange } from "../model/calendar.ts";
+import { type CalendarDate, dayMonth, dayRange } from "../model/calendar.ts";
 import type { Spread } from "../model/exported.ts";
 import { GOOD_STATES, phaseName, STATE_WORDS, stateOfPhase } from "../model/phase.ts";
 import {
@@ -7,6 +7,7 @@ import {
   chanceText,
   depthRange,
   depthText,
+  distanceText,
   elevationText,
   type UnitSystem,
 } from "../model/units.ts";
@@ -140,6 +141,38 @@ export function cardCautions({ cautions }: Pick<Guide, "cautions">, { now, next 
   const first = cautions.filter(({ when }) => when.includes("always") || when.includes(now.state));
   const later = cautions.filter(({ when }) => next !== null && when.includes(stateOfPhase(next.phase)));
   return [...new Set([...first, ...later])];
+}
+
+/** The force from which small craft stay ashore. */
+const ROUGH_FORCE = 5;
+
+/** "Longest fetch 2.0 mi, WSW–ENE: waves to 1.5–2 ft at force 5." Nothing where the shore is not known. */
+export function fetchText({ place: { wind } }: GuideLake, units: UnitSystem): string | null {
+  const rough = wind?.forces.find(({ force }) => force === ROUGH_FORCE);
+  if (wind === null || rough === undefined) return null;
+  const { fetch_m, along } = wind.longest;
+  const { from, to } = rough.height_m;
+  const waves = whole(`${depthRange(from, to, units)} at force ${ROUGH_FORCE}`);
+  return `Longest fetch ${whole(distanceText(fetch_m, units))}, ${along.join("–")}: waves to ${waves}.`;
+}
+
+/** "05:37" of "2026-05-16T05:37-06:00". */
+const clock = (minute: string): string => minute.slice(11, 16);
+
+/** "first light 05:05, sunrise 05:37, sunset 20:15, last light 20:47." What does not happen that day is left out. */
+export function lightText({ place }: GuideLake, date: CalendarDate): string | null {
+  const light = place.light.find((row) => row.date === date);
+  if (light === undefined) return null;
+  const times = [
+    ["first light", light.firstLight],
+    ["sunrise", light.sunrise],
+    ["sunset", light.sunset],
+    ["last light", light.lastLight],
+  ] as const;
+  const told = times.flatMap(([what, minute]) =>
+    minute === null ? [] : [whole(`${what} ${clock(minute)}`)],
+  );
+  return [...(told.length === 0 ? [] : [`${told.join(", ")}.`]), light.words ?? ""].join(" ").trim();
 }
 
 /** "(US Coast Guard)". */

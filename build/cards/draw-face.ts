@@ -23,7 +23,7 @@ function drawPiece(document: PDFKit.PDFDocument, piece: Piece): void {
         assumePt: true,
         fontCallback: (_family, bold): FontName => (bold ? "bold" : "regular"),
         warningCallback: (message) => {
-          throw new Error(`The season strip cannot be drawn: ${message}`);
+          throw new Error(`A drawing cannot be put on a card: ${message}`);
         },
       });
       document.restore();

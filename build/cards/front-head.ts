@@ -1,8 +1,8 @@
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
-import { dayMonthYear } from "../model/calendar.ts";
+import { dayMonth, dayMonthYear } from "../model/calendar.ts";
 import { STATE_WORDS } from "../model/phase.ts";
 import { LEFT, WIDTH } from "./card-frame.ts";
-import { bestDaysText, type Glance, nowGlance, whenGlance } from "./card-words.ts";
+import { bestDaysText, type Glance, lightText, nowGlance, whenGlance, whole } from "./card-words.ts";
 import { addRule, addText, type Column, setText } from "./column.ts";
 import type { Part } from "./face.ts";
 import { run } from "./flow.ts";
@@ -54,4 +54,14 @@ export function addGlance(column: Column, lake: GuideLake): void {
   const best = bestDaysText(lake);
   for (const words of [STATE_WORDS[lake.now.state].advice, ...(best === null ? [] : [best])])
     addText(column, [run(words, STRONG)], { role: "P", field: "status" });
+}
+
+/** The light of the card's day. */
+export function addLight(column: Column, { asOf }: Guide, lake: GuideLake): void {
+  const words = lightText(lake, asOf);
+  if (words === null) return;
+  addText(column, [run(`${whole(dayMonth(asOf))}  `, STRONG), run(words, SMALL)], {
+    role: "P",
+    field: "light",
+  });
 }

@@ -3,27 +3,41 @@ import { seasonStrip, stripTitle } from "../draw/season-strip.tsx";
 import { springDays } from "../draw/spring-days.ts";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
-import { createColumn, overflow } from "./column.ts";
+import { type Column, createColumn, overflow } from "./column.ts";
 import type { FaceLayout, Part } from "./face.ts";
 import type { Ruler } from "./flow.ts";
-import { addGlance, addHeader } from "./front-head.ts";
+import { addGlance, addHeader, addLight } from "./front-head.ts";
 import { setPlan } from "./front-plan.ts";
 
 /** Least and most height of the season strip; it takes what the words leave. */
 const STRIP_PT = { least: 78, most: 190 };
+/** Above and below the strip. */
+const GAP_PT = 4;
 /** Height that each of the club's fields takes on an ordinary front. */
 const USUAL_PT = { name: 20, leaders: 66, patterns: 33 };
 
-/** The front: name, the glance, the season strip and what to fish, phase by phase. */
-export function layoutFront(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
+function setHead(guide: Guide, lake: GuideLake, ruler: Ruler, withLight: boolean): Column {
   const head = createColumn(ruler, LEFT, WIDTH, TOP);
   addHeader(head, guide, lake);
   addGlance(head, lake);
-  const stripTop_pt = head.y_pt + 4;
+  if (withLight) addLight(head, guide, lake);
+  head.y_pt += GAP_PT;
+  return head;
+}
+
+/**
+ * The front: name, the glance, the day's light, the season strip and what to fish, phase by phase. Where the strip
+ * would be left too low the light is left to the lake's page.
+ */
+export function layoutFront(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
   const planHeight_pt = setPlan(ruler, 0, guide, lake).y_pt;
-  const room_pt = BOTTOM - stripTop_pt - 4 - planHeight_pt;
+  const roomBelow_pt = (head: Column): number => BOTTOM - head.y_pt - GAP_PT - planHeight_pt;
+  const full = setHead(guide, lake, ruler, true);
+  const head = roomBelow_pt(full) < STRIP_PT.least ? setHead(guide, lake, ruler, false) : full;
+  const stripTop_pt = head.y_pt;
+  const room_pt = roomBelow_pt(head);
   const stripHeight_pt = Math.max(STRIP_PT.least, Math.min(STRIP_PT.most, room_pt));
-  const plan = setPlan(ruler, stripTop_pt + stripHeight_pt + 4, guide, lake);
+  const plan = setPlan(ruler, stripTop_pt + stripHeight_pt + GAP_PT, guide, lake);
   const days = springDays(lake, guide);
   const shown = lake.daily.filter(({ date }) => date >= days.from && date <= days.to);
   const strip: Part = {

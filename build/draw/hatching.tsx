@@ -4,6 +4,9 @@ import type { Band } from "./band.ts";
 import type { Ink } from "./ink.ts";
 import { tenth } from "./numbers.ts";
 
+/** A closed line of a drawing; its last point is its first again. */
+export type Ring = readonly { readonly x: number; readonly y: number }[];
+
 type Segment = readonly [from: number, to: number];
 
 /** Distance between hatching lines along the vertical, in the drawing's units. */
@@ -69,30 +72,47 @@ function onGrid([from, to]: Segment, row: number): Segment | undefined {
   return last < first ? undefined : [first, last + 0.1];
 }
 
-/** The hatching of one state's area; `null` where the ground alone tells it. */
-export function Hatching({
-  state,
-  band,
-  ink,
-}: {
-  state: DayState;
-  band: Band;
-  ink: Ink;
-}): JSX.Element | null {
+/**
+ * The stretches, in x, of the line `y = level + slope x` that lie within closed rings, by the even-odd rule: whichever
+ * way the rings run, what lies in an island is out.
+ */
+export function stretchesInside(rings: readonly Ring[], level: number, slope: number): Segment[] {
+  const above = ({ x, y }: Ring[number]): number => y - slope * x - level;
+  const crossings = rings
+    .flatMap((ring) =>
+      ring.slice(1).flatMap((to, i) => {
+        const from = ring[i] ?? to;
+        const [a, b] = [above(from), above(to)];
+        return a > 0 === b > 0 ? [] : [from.x + (a / (a - b)) * (to.x - from.x)];
+      }),
+    )
+    .sort((a, b) => a - b);
+  return crossings.flatMap((from, i): Segment[] => {
+    const to = crossings[i + 1];
+    return i % 2 === 0 && to !== undefined && to > from ? [[from, to]] : [];
+  });
+}
+
+interface HatchLines {
+  readonly state: DayState;
+  readonly ink: Ink;
+  /** Corners of what is hatched. */
+  readonly corners: Ring;
+  readonly stretchesOn: (level: number, slope: number) => readonly Segment[];
+}
+
+function HatchLines({ state, ink, corners, stretchesOn }: HatchLines): JSX.Element | null {
   const hatch = HATCHING[state];
   if (hatch === undefined) return null;
   const { slope, dotted } = hatch;
   const pitch = PITCH * hatch.pitch;
-  const levels = band.xs.flatMap((x, i) => [
-    (band.upper[i] ?? 0) - slope * x,
-    (band.lower[i] ?? 0) - slope * x,
-  ]);
+  const levels = corners.map(({ x, y }) => y - slope * x);
   const first = Math.ceil(Math.min(...levels) / pitch);
   const last = Math.floor(Math.max(...levels) / pitch);
   const lines: string[] = [];
   for (let row = first; row <= last; row++) {
     const level = row * pitch;
-    for (const stretch of stretchesWithin(band, level, slope)) {
+    for (const stretch of stretchesOn(level, slope)) {
       const [from, to] = (dotted ? onGrid(stretch, row) : stretch) ?? [0, 0];
       if (to - from < 0.1 - 1e-9) continue;
       const end = slope === 0 ? `H${tenth(to)}` : `L${tenth(to)} ${tenth(level + slope * to)}`;
@@ -109,4 +129,53 @@ export function Hatching({
         : { "stroke-width": 0.8 })}
     />
   );
+}
+
+/** The hatching of one state's area; `null` where the ground alone tells it. */
+export const Hatching = ({ state, band, ink }: { state: DayState; band: Band; ink: Ink }) => (
+  <HatchLines
+    state={state}
+    ink={ink}
+    corners={band.xs.flatMap((x, i) => [
+      { x, y: band.upper[i] ?? 0 },
+      { x, y: band.lower[i] ?? 0 },
+    ])}
+    stretchesOn={(level, slope) => stretchesWithin(band, level, slope)}
+  />
+);
+
+/** The same hatching within closed rings. */
+export const RingHatching = ({
+  state,
+  rings,
+  ink,
+}: {
+  state: DayState;
+  rings: readonly Ring[];
+  ink: Ink;
+}) => (
+  <HatchLines
+    state={state}
+    ink={ink}
+    corners={rings.flat()}
+    stretchesOn={(level, slope) => stretchesInside(rings, level, slope)}
+  />
+);
+
+/** Closer than water is ever hatched, and the other way. */
+const LAND = { slope: -1, pitch: 3 } as const;
+
+/** Land within closed rings: an island. */
+export function LandHatching({ rings, ink }: { rings: readonly Ring[]; ink: Ink }): JSX.Element {
+  const levels = rings.flat().map(({ x, y }) => y - LAND.slope * x);
+  const first = Math.ceil(Math.min(...levels) / LAND.pitch);
+  const last = Math.floor(Math.max(...levels) / LAND.pitch);
+  const at = (x: number, level: number): string => `${tenth(x)} ${tenth(level + LAND.slope * x)}`;
+  const lines: string[] = [];
+  for (let row = first; row <= last; row++) {
+    const level = row * LAND.pitch;
+    for (const [from, to] of stretchesInside(rings, level, LAND.slope))
+      lines.push(`M${at(from, level)}L${at(to, level)}`);
+  }
+  return <path d={lines.join("")} fill="none" stroke={ink.line} stroke-width={0.8} />;
 }

@@ -2,6 +2,8 @@ import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { z } from "zod";
 import { type Guide, guideSchema } from "../guide/guide-schema.ts";
+import { mapGeojson } from "./map-geojson.ts";
+import { marksGpx } from "./marks-gpx.ts";
 import { seasonCalendar } from "./season-calendar.ts";
 
 /** An unlisted trip has its page and nothing else: whoever was not given its address must not find it here. */
@@ -11,7 +13,7 @@ const listedOnly = (guide: Guide): Guide => ({
 });
 
 /**
- * Writes what programs read: guide.json, the JSON Schemas, and each lake's calendar.
+ * Writes what programs read: guide.json, the JSON Schemas, each lake's calendar and, where its shape is known, its map and marks.
  * @param inputSchemas JSON Schema of each kind of club file, by kind
  * @throws when a file cannot be written
  */
@@ -32,5 +34,9 @@ export async function writeData(
     const folder = path.join(outDir, "lakes", lake.slug);
     await mkdir(folder, { recursive: true });
     await writeFile(path.join(folder, "season.ics"), seasonCalendar(guide, lake));
+    const { map } = lake.place;
+    if (map === null) continue;
+    await writeFile(path.join(folder, "map.geojson"), mapGeojson(guide, lake, map));
+    await writeFile(path.join(folder, "marks.gpx"), marksGpx(guide, lake));
   }
 }

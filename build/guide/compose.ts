@@ -1,5 +1,5 @@
 import { chooseFlies } from "../flies/choose-flies.ts";
-import { daysBetween } from "../model/calendar.ts";
+import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
@@ -10,6 +10,7 @@ import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { forecastSeason } from "../season/season.ts";
+import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
 import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
@@ -80,9 +81,28 @@ function waterOf({ slug }: Lake, { now }: LakeForecast, { reports, asOf }: Club)
   return measured?.water_C ?? USUAL_WATER_C[now.state];
 }
 
+/** The days whose light a reader wants: today, and the middle first and last day of each phase to come. */
+const lightDays = ({ phases }: LakeForecast, { asOf }: Club): CalendarDate[] => [
+  ...new Set([asOf, ...phases.flatMap(({ from, to }) => [from.p50, to.p50]).filter((day) => day > asOf)]),
+];
+
+/** True for a report of the season in progress. */
+const isThisSeason = ({ date }: Report, lake: Lake, { season }: Club): boolean =>
+  seasonOf(date, hemisphereOf(lake.position.lat)) === season;
+
+const composePlace = (lake: Lake, forecast: LakeForecast, club: Club) =>
+  composeWater(lake, lake.shape, {
+    units: club.units,
+    timezone: club.timezone,
+    days: lightDays(forecast, club),
+    bands: rigsForLake(lake, club.rigs, club.units),
+    reports: club.reports.filter((report) => report.lake === lake.slug && isThisSeason(report, lake, club)),
+  });
+
 function composeLake(
   lake: Lake,
   forecast: LakeForecast,
+  place: GuideLake["place"],
   club: Club,
   lakesBySlug: ReadonlyMap<string, Lake>,
 ): GuideLake {
@@ -108,6 +128,7 @@ function composeLake(
       next: nextText(forecast),
       why: whyText(forecast, club.asOf, lakesBySlug),
     },
+    place,
     ...lakeGear(lake, club.rigs, waterOf(lake, forecast, club), club.units),
     plan: composePlan(lake, club),
     reports: club.reports.filter((report) => report.lake === lake.slug).map(composeReport),
@@ -151,10 +172,14 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club);
   const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
+  const placeProblems: Diagnostic[] = [];
   const lakes = club.lakes
     .flatMap((lake) => {
       const lakeForecast = forecast.lakes.get(lake.slug);
-      return lakeForecast === undefined ? [] : [composeLake(lake, lakeForecast, club, lakesBySlug)];
+      if (lakeForecast === undefined) return [];
+      const { water: place, problems } = composePlace(lake, lakeForecast, club);
+      placeProblems.push(...problems);
+      return [composeLake(lake, lakeForecast, place, club, lakesBySlug)];
     })
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
@@ -181,5 +206,5 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),
   };
-  return { guide, problems: [...rigProblems, ...forecast.doubts] };
+  return { guide, problems: [...placeProblems, ...rigProblems, ...forecast.doubts] };
 }

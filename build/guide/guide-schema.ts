@@ -10,6 +10,7 @@ import {
   swingTableSchema,
 } from "../rigs/rig-tables.ts";
 import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
+import { lakeWaterSchema } from "../water/water-schema.ts";
 
 const html = () => z.string().meta({ description: "HTML made from the club's Markdown, harmless." });
 
@@ -46,6 +47,7 @@ const lakeSchema = lakeForecastSchema.extend({
     next: z.string().meta({ description: "What comes next and when, with its spread." }),
     why: z.array(z.string()).meta({ description: "The evidence, a sentence each." }),
   }),
+  place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
   shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),

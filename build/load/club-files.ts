@@ -1,6 +1,6 @@
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { didYouMean } from "./did-you-mean.ts";
-import { Folder } from "./folder.ts";
+import { Folder, isShape, shapeSlug } from "./folder.ts";
 import { errorAt, startOf } from "./problem.ts";
 import { SLUG, slugOf } from "./slug.ts";
 
@@ -33,6 +33,8 @@ export interface ClubFiles {
   readonly reports: readonly ClubFile[];
   readonly trips: readonly ClubFile[];
   readonly pages: readonly ClubFile[];
+  /** Shorelines and soundings beside the lake files: GeoJSON and CSV. */
+  readonly shapes: readonly ClubFile[];
   /** Every lake file's slug, also of files that could not be read. */
   readonly lakeSlugs: readonly string[];
 }
@@ -69,6 +71,16 @@ async function readFolder(folder: Folder, name: FolderName): Promise<{ files: Cl
     if (text !== undefined) files.push({ file, slug, text });
   }
   return { files, slugs };
+}
+
+async function readShapes(folder: Folder): Promise<ClubFile[]> {
+  const shapes: ClubFile[] = [];
+  for (const entry of await folder.list("lakes", isShape)) {
+    const file = `lakes/${entry}`;
+    const text = await folder.read(file);
+    if (text !== undefined) shapes.push({ file, slug: shapeSlug(entry), text });
+  }
+  return shapes;
 }
 
 /** Reads every file of the club folder that belongs there. */
@@ -112,6 +124,7 @@ export async function readClubFiles(dir: string): Promise<{ files?: ClubFiles; p
       reports: (await inFolder("reports")).files,
       trips: (await inFolder("trips")).files,
       pages: (await inFolder("pages")).files,
+      shapes: lakes.slugs.length === 0 ? [] : await readShapes(folder),
       lakeSlugs: lakes.slugs,
     },
     problems: folder.problems,

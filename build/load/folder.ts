@@ -4,10 +4,17 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
 
 const MAX_BYTES = 2_000_000;
+/** A shoreline digitised to the metre can be long. */
+const MAX_SHAPE_BYTES = 25_000_000;
+const SHAPE = /\.(geojson|csv)$/;
 const UTF_8 = new TextDecoder("utf-8", { fatal: true });
 
-const isIgnored = (name: string): boolean =>
-  name.startsWith(".") || name === "README.md" || /\.(geojson|csv)$/.test(name);
+const isIgnored = (name: string): boolean => name.startsWith(".") || name === "README.md" || SHAPE.test(name);
+
+/** True for a lake's shoreline or soundings. */
+export const isShape = (name: string): boolean => SHAPE.test(name) && !name.startsWith(".");
+/** A shape's file name without its ending. */
+export const shapeSlug = (name: string): string => name.replace(SHAPE, "");
 
 const codeOf = (error: unknown): string =>
   error instanceof Error && "code" in error ? String(error.code) : "";
@@ -79,12 +86,12 @@ export class Folder {
   }
 
   /** Names in a folder of the club folder, sorted; none when it is not there. */
-  async list(folder: string): Promise<string[]> {
+  async list(folder: string, isWanted = (name: string): boolean => !isIgnored(name)): Promise<string[]> {
     const real = await this.#inside(folder);
     if (real === undefined) return [];
     try {
       const names = await readdir(real);
-      return names.filter((name) => !isIgnored(name)).sort();
+      return names.filter(isWanted).sort();
     } catch (error) {
       if (codeOf(error) === "ENOTDIR")
         this.refuse(folder, {
@@ -108,11 +115,14 @@ export class Folder {
           message: "this is not a plain file",
           hint: "move it out of the club folder",
         });
-      if (found.size > MAX_BYTES)
+      const most = isShape(file) ? MAX_SHAPE_BYTES : MAX_BYTES;
+      if (found.size > most)
         return this.refuse(file, {
           code: "file-too-large",
-          message: `the file has ${Math.round(found.size / 1e6)} MB; a club file may have 2 MB`,
-          hint: "keep photos and other data out of the club folder, and split a long text",
+          message: `the file has ${Math.round(found.size / 1e6)} MB; ${isShape(file) ? "a shape" : "a club file"} may have ${most / 1e6} MB`,
+          hint: isShape(file)
+            ? "export it with fewer positions: one a metre is more than enough"
+            : "keep photos and other data out of the club folder, and split a long text",
         });
       return UTF_8.decode(await readFile(real));
     } catch (error) {

@@ -6,7 +6,7 @@ import { quantity } from "./quantity.ts";
 import { REFUSALS } from "./written.ts";
 
 /** Deepest lake on earth, rounded up; a limit against slips of the keyboard. */
-const DEEPEST = "1700 m";
+export const DEEPEST = "1700 m";
 
 const depth = (description: string) =>
   quantity("length", { description, example: "8 ft", least: "0 m", most: DEEPEST });

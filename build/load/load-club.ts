@@ -5,6 +5,7 @@ import { momentOf, readClubFacts } from "./club-file.ts";
 import { type ClubFile, readClubFiles } from "./club-files.ts";
 import { recordedTwice } from "./ice-off.ts";
 import { finishLake, readLake } from "./lake-file.ts";
+import { withShapes } from "./lake-shapes.ts";
 import { readPage } from "./page-file.ts";
 import { readPattern } from "./pattern-file.ts";
 import { errorAt, inReadingOrder, startOf } from "./problem.ts";
@@ -50,7 +51,8 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   );
   const moment = facts && momentOf(facts, options.asOf, written, hemisphere, problems);
 
-  const lakes = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);
+  const finished = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);
+  const lakes = withShapes(finished, files.shapes, drafts, files.lakeSlugs, problems);
   const patterns = readAll(readPattern, files.patterns);
   const slugs = new Set(sides.keys());
   const planned = files.trips.flatMap((file) => readTrip(file, slugs, problems) ?? []);

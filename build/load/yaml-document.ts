@@ -36,9 +36,9 @@ const SEVERAL_DOCUMENTS: Fault = {
 /** Characters of a line that are looked at to say what is wrong with it. */
 const NEARBY = 500;
 
-type SpotOf = (offset: number) => SourceSpot;
+export type SpotOf = (offset: number) => SourceSpot;
 
-function spotter(file: string, text: string): SpotOf {
+export function spotter(file: string, text: string): SpotOf {
   const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length)];
   return (offset) => {
     let low = 0;

@@ -1,6 +1,7 @@
 import type { CalendarDate } from "./calendar.ts";
 import type { Chapter } from "./content.ts";
 import type { SourceSpot } from "./diagnostic.ts";
+import type { LakeShape } from "./lake-shape.ts";
 import type { Phase } from "./phase.ts";
 import type { UnitSystem } from "./units.ts";
 
@@ -56,6 +57,8 @@ export interface Lake {
   readonly turnoverRule: TurnoverRule;
   /** Markdown. */
   readonly notes?: string;
+  /** Shoreline, contours and soundings, where the club drew or plumbed them. */
+  readonly shape?: LakeShape;
 }
 
 export interface DepthBand {

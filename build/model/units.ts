@@ -86,6 +86,22 @@ export const elevationText = (elevation_m: number, units: UnitSystem): string =>
   return `${Math.round(value).toLocaleString("en-GB")} ${units === "imperial" ? "ft" : "m"}`;
 };
 
+/** Longest distance told in yards, and in metres. */
+const YARDS_MOST = 800;
+const METRES_MOST = 1000;
+
+/** A distance over water: "590 yd", "1.2 mi", "540 m", "1.9 km". */
+export function distanceText(distance_m: number, units: UnitSystem): string {
+  if (units === "metric")
+    return distance_m < METRES_MOST
+      ? `${Math.round(distance_m / 10) * 10} m`
+      : `${rounded(distance_m / 1000, 1)} km`;
+  const distance_yd = fromBase(distance_m, "length", "yd");
+  return distance_yd < YARDS_MOST
+    ? `${Math.round(distance_yd / 10) * 10} yd`
+    : `${rounded(fromBase(distance_m / 1000, "distance", "mi"), 1)} mi`;
+}
+
 /** "44 °F", "6.5 °C". */
 export const temperatureText = (temperature_C: number, units: UnitSystem): string =>
   units === "imperial"
@@ -95,6 +111,15 @@ export const temperatureText = (temperature_C: number, units: UnitSystem): strin
 /** "40 acres", "16 ha". */
 export const areaText = (area_ha: number, units: UnitSystem): string =>
   units === "imperial" ? `${rounded(fromBase(area_ha, "area", "acre"))} acres` : `${rounded(area_ha)} ha`;
+
+/** Three digits say all that a survey of a lake can. */
+const threeDigits = (value: number): string => Number(value.toPrecision(3)).toLocaleString("en-GB");
+
+/** Volume of a lake: "189 acre-feet", "233,000 m³". */
+export const volumeText = (volume_m3: number, units: UnitSystem): string =>
+  units === "imperial"
+    ? `${threeDigits(fromBase(volume_m3 / 10_000, "area", "acre") * fromBase(1, "length", "ft"))} acre-feet`
+    : `${threeDigits(volume_m3)} m³`;
 
 /** Sink rates are sold in inches a second: "1.5 in/s", "3.8 cm/s". */
 export const sinkRateText = (rate_mps: number, units: UnitSystem): string =>

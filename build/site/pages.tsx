@@ -3,6 +3,7 @@ import { BoardPage } from "../../templates/board.tsx";
 import { ChapterPage, NotFoundPage } from "../../templates/chapter-pages.tsx";
 import { hasRigs, listedTrips } from "../../templates/contents.ts";
 import { LakePage } from "../../templates/lake/lake-page.tsx";
+import { LakePlacePage } from "../../templates/lake/place/place-page.tsx";
 import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
 import { RigsPage } from "../../templates/rigs-page.tsx";
 import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
@@ -15,16 +16,19 @@ export interface SitePage {
   readonly draw: () => JSX.Element;
 }
 
-/** Every page of the guide, or one lake's alone. */
+/** Every page of the guide, or one lake's own alone. */
 export function sitePages(guide: Guide, only?: string): SitePage[] {
   const page = (address: string, draw: (sheet: Sheet) => JSX.Element): SitePage => ({
     address,
     draw: () => draw(sheetAt(guide, address)),
   });
-  const lakes = guide.lakes.map((lake) =>
-    page(ADDRESS.lake(lake.slug), (sheet) => <LakePage lake={lake} sheet={sheet} />),
-  );
-  if (only !== undefined) return lakes.filter(({ address }) => address === ADDRESS.lake(only));
+  const lakes = guide.lakes
+    .filter(({ slug }) => only === undefined || slug === only)
+    .flatMap((lake) => [
+      page(ADDRESS.lake(lake.slug), (sheet) => <LakePage lake={lake} sheet={sheet} />),
+      page(ADDRESS.place(lake.slug), (sheet) => <LakePlacePage lake={lake} sheet={sheet} />),
+    ]);
+  if (only !== undefined) return lakes;
   return [
     page(ADDRESS.board, (sheet) => <BoardPage sheet={sheet} />),
     ...lakes,

@@ -6,6 +6,7 @@ import { Harmless, Section } from "../parts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 import { Evidence } from "./evidence.tsx";
 import { Glance, lakeInBrief } from "./glance.tsx";
+import { PlaceInBrief } from "./place/in-brief.tsx";
 import { Hazards, lakeLine, Place, Rules } from "./place.tsx";
 import { Plan } from "./plan.tsx";
 import { RigDrawn } from "./rig-section.tsx";
@@ -35,6 +36,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       <Hazards lake={lake} sheet={sheet} />
       <Rules lake={lake} />
       <Place lake={lake} sheet={sheet} />
+      <PlaceInBrief lake={lake} sheet={sheet} />
       <Evidence lake={lake} sheet={sheet} />
       {lake.notes === null ? null : (
         <Section title="Notes" id="notes">

@@ -7,11 +7,11 @@ import type { Sheet } from "../sheet.ts";
 /** Degrees to about ten metres. */
 const PLACE_DIGITS = 4;
 
-const positionText = ({ lat, lon }: GuideLake["position"]): string =>
+export const positionText = ({ lat, lon }: GuideLake["position"]): string =>
   `${rounded(Math.abs(lat), PLACE_DIGITS)}° ${lat < 0 ? "S" : "N"}, ${rounded(Math.abs(lon), PLACE_DIGITS)}° ${lon < 0 ? "W" : "E"}`;
 
 /** RFC 5870. */
-const geoUri = ({ lat, lon }: GuideLake["position"]): string => `geo:${lat},${lon}`;
+export const geoUri = ({ lat, lon }: GuideLake["position"]): string => `geo:${lat},${lon}`;
 
 /** "Cinder Basin · 8,460 ft · 40 acres". */
 export const lakeLine = (lake: GuideLake, sheet: Sheet): string => {

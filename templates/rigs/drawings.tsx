@@ -12,16 +12,8 @@ import { retrieveDrawing, retrieveRigOf, retrieveTitle } from "../../build/draw/
 import { swingDrawing, swingTitle } from "../../build/draw/swing-plan.tsx";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import type { PhasePlan, Rig } from "../lake/rig-words.ts";
-import { Harmless } from "../parts.tsx";
+import { Drawing } from "../parts.tsx";
 import type { Sheet } from "../sheet.ts";
-
-/** A drawing, and the same facts in words. */
-const Drawing = ({ svg, words }: { svg: string; words: string }) => (
-  <figure>
-    <Harmless class="drawing" html={svg} />
-    <figcaption class="small">{words}</figcaption>
-  </figure>
-);
 
 /** Wide enough for the lettering beside a hanging rig. */
 const HUNG = { ink: screenInk, width: 256, height: 320 } as const;

@@ -12,7 +12,9 @@ import { browserAtHand, startBrowser } from "./browser.ts";
 const PAGES = [
   "index.html",
   "lakes/ember/index.html",
+  "lakes/ember/place/index.html",
   "lakes/high/index.html",
+  "lakes/high/place/index.html",
   "patterns/index.html",
   "patterns/marl-scud/index.html",
   "rigs/index.html",

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Band } from "../../build/draw/band.ts";
-import { stretchesWithin } from "../../build/draw/hatching.tsx";
+import { stretchesInside, stretchesWithin } from "../../build/draw/hatching.tsx";
 
 /** A triangle with corners (0, 0), (10, 10) and (10, 0): under the level y = 0, over the line y = x. */
 const TRIANGLE: Band = { xs: [0, 10], upper: [0, 0], lower: [0, 10] };
@@ -42,4 +42,28 @@ test("points of a hatching line are within its stretches exactly where they are 
       }
     }),
   );
+});
+
+const square = (from: number, to: number) => [
+  { x: from, y: from },
+  { x: to, y: from },
+  { x: to, y: to },
+  { x: from, y: to },
+  { x: from, y: from },
+];
+
+test("a line through a ring with an island has two stretches, whichever way the rings run", () => {
+  const [shore, island] = [square(0, 10), square(4, 6)];
+  const parts = [
+    [0, 4],
+    [6, 10],
+  ];
+  expect(stretchesInside([shore, island], 5, 0)).toEqual(parts);
+  expect(stretchesInside([shore, island.toReversed()], 5, 0)).toEqual(parts);
+  // y = x - 1 misses no corner of the shore and cuts the island from (5, 4) to (6, 5).
+  expect(stretchesInside([shore, island], -1, 1)).toEqual([
+    [1, 5],
+    [6, 10],
+  ]);
+  expect(stretchesInside([shore, island], 12, 0)).toEqual([]);
 });

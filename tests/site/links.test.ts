@@ -5,8 +5,9 @@ import { type BuiltSite, buildSite } from "./built-site.ts";
 import { demoGuide } from "./demo-guide.ts";
 import { bareGuide, siteGuide } from "./site-fixture.ts";
 
-/** Files that stand beside the pages but are written elsewhere: cards, calendars, the data. */
-const WRITTEN_ELSEWHERE = /^(cards\/[a-z0-9-]+\.pdf|lakes\/[a-z0-9-]+\/season\.ics|guide\.json)$/;
+/** Files that stand beside the pages but are written elsewhere: cards, calendars, maps and marks, the data. */
+const WRITTEN_ELSEWHERE =
+  /^(cards\/[a-z0-9-]+\.pdf|lakes\/[a-z0-9-]+\/(season\.ics|marks\.gpx|map\.geojson)|guide\.json)$/;
 
 interface Link {
   readonly page: string;

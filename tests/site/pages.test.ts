@@ -73,6 +73,22 @@ describe("pages of a guide with everything", () => {
     expect(html).toContain('href="../../cards/ember.pdf"');
   });
 
+  test("a lake with a shape has a map, its marks to take along, wind with its cautions, light and water", () => {
+    const html = pageOf(site, "lakes/ember/place/index.html");
+    for (const heading of ["map", "wind", "light", "water"]) expect(html).toContain(`<h2 id="${heading}">`);
+    expect(html).toContain('href="../../../lakes/ember/marks.gpx"');
+    expect(html).toContain('href="../../../lakes/ember/map.geojson"');
+    expect(html.indexOf("Watch the wind")).toBeLessThan(html.indexOf("gentle breeze"));
+    expect(html).toContain("Fresh water is heaviest near 39 °F");
+    expect(html).toMatch(/43 °F on 14 May/);
+  });
+
+  test("a lake without a shape says what is known and no more", () => {
+    const html = pageOf(site, "lakes/high/place/index.html");
+    expect([...html.matchAll(/<h2 id="([^"]*)">/g)].map(([, id]) => id)).toEqual(["light", "water"]);
+    expect(html).not.toMatch(/marks\.gpx|map\.geojson/);
+  });
+
   test("cautions stand where their state is, not elsewhere", () => {
     const warm = "Warm water: land fish fast or leave them alone.";
     expect(pageOf(site, "lakes/cinder/index.html")).toContain(warm);
@@ -107,10 +123,10 @@ describe("pages of a guide with everything", () => {
   });
 });
 
-test("a lake's page alone is made anew when only that lake is asked for", async () => {
+test("a lake's own pages alone are made anew when only that lake is asked for", async () => {
   const site = await buildSite(siteGuide(), "ember");
   try {
-    expect([...site.pages.keys()]).toEqual(["lakes/ember/index.html"]);
+    expect([...site.pages.keys()]).toEqual(["lakes/ember/index.html", "lakes/ember/place/index.html"]);
   } finally {
     await site.remove();
   }

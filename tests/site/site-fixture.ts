@@ -3,8 +3,10 @@ import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
 import { gearTables } from "../../build/rigs/gear.ts";
+import { composeWater } from "../../build/water/water.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 import { box } from "../rigs/box-fixture.ts";
+import { circle, LAKE, rectangle, shapeOf } from "../water/shapes.ts";
 
 const AS_OF = day("2026-05-16");
 
@@ -40,6 +42,32 @@ const withReports = (lake: GuideLake): GuideLake => ({
     },
     { date: day("2026-05-14"), seen: [], water_C: 6, clarity_m: null, oxygen_mgL: null, notes: null },
   ],
+});
+
+/** A lake with a shape: everything that can be told of it as a place. */
+const withShape = (lake: GuideLake): GuideLake => ({
+  ...lake,
+  place: composeWater(
+    LAKE,
+    shapeOf(rectangle(420, 260, 20), {
+      islands: [circle(20, 24)],
+      contours: [
+        [2, rectangle(360, 200, 20)],
+        [4, rectangle(240, 120, 20)],
+      ],
+      marks: [
+        { mark: "launch", x: -180, y: 0 },
+        { mark: "hazard", x: 60, y: -60 },
+      ],
+    }),
+    {
+      units: "imperial",
+      timezone: "America/Denver",
+      days: [AS_OF],
+      bands: lake.plan.map(({ phase, band }) => ({ phase, band })),
+      reports: [],
+    },
+  ).water,
 });
 
 const pattern = (slug: string, name: string, change: Partial<GuidePattern> = {}): GuidePattern => ({
@@ -193,7 +221,7 @@ export function siteGuide(change: Partial<Guide> = {}): Guide {
     bareLake("cinder", "Cinder Tarn", day("2026-04-04"), AS_OF),
     fullLake("willow", "Willow Pond", day("2026-04-18"), AS_OF),
     fullLake("kettle", "Kettle Lake", day("2026-04-29"), AS_OF),
-    withReports(fullLake("ember", "Ember Lake", day("2026-05-12"), AS_OF)),
+    withShape(withReports(fullLake("ember", "Ember Lake", day("2026-05-12"), AS_OF))),
     fullLake("larch", "Larch Reservoir", day("2026-05-22"), AS_OF),
     bareLake("high", "High Lake", day("2026-06-01"), AS_OF),
   ].map(worded);

@@ -1,0 +1,126 @@
+import { writeFile } from "node:fs/promises";
+import path from "node:path";
+import { pathToFileURL } from "node:url";
+import { loadClub } from "../load/load-club.ts";
+import type { Lake } from "../model/club.ts";
+import { QUANTITY_KINDS, toBase } from "../model/units.ts";
+import { roundDepths_m } from "../water/depth-steps.ts";
+import { nodeAt } from "../water/grid.ts";
+import { deeperThan } from "../water/isobands.ts";
+import type { Point } from "../water/plane.ts";
+import { writtenLine } from "../water/rounding.ts";
+import { DEMO_LOOKS, type DemoLook } from "./demo-looks.ts";
+import { type LakeLike, lakeLike } from "./lake-like.ts";
+import { seeded } from "./synthetic-club.ts";
+
+const DEMO_DIR = "demo-data";
+const NOTICE = "Invented, like everything in this folder. Drawn by build/bench/demo-shapes.ts.";
+const FOOT_M = toBase(1, "ft", "length");
+const HECTARE_M2 = 10_000;
+
+const inFeet = (depth_m: number): number => Math.round((depth_m / FOOT_M) * 2) / 2;
+
+const feature = (geometry: object, properties: object): string =>
+  JSON.stringify({ type: "Feature", properties, geometry });
+
+function geojsonOf({ plane, rings, placeOf, bottom }: LakeLike, look: DemoLook, lake: Lake): string {
+  const line = (points: readonly Point[]) => writtenLine(points.map(plane.toLonLat));
+  const contours =
+    bottom === undefined || look.soundings !== undefined
+      ? []
+      : roundDepths_m(lake.maxDepth_m ?? 0, "imperial").flatMap((depth_m) =>
+          deeperThan(bottom.field, bottom.grid, depth_m)
+            .flat()
+            .map((ring) =>
+              feature(
+                { type: "LineString", coordinates: line(ring) },
+                { kind: "contour", depth: `${inFeet(depth_m)} ft` },
+              ),
+            ),
+        );
+  const features = [
+    feature({ type: "Polygon", coordinates: rings.map(line) }, { kind: "shoreline" }),
+    ...contours,
+    ...look.marks.map(({ mark, name, ...polar }) =>
+      feature(
+        { type: "Point", coordinates: line([placeOf(polar)])[0] },
+        { kind: "mark", mark, ...(name === undefined ? {} : { name }) },
+      ),
+    ),
+  ];
+  return `{ "type": "FeatureCollection", "description": ${JSON.stringify(NOTICE)}, "features": [\n${features.join(",\n")}\n] }\n`;
+}
+
+/** Rows of a table of soundings: the deepest place, then places spread over the lake, each the farthest of twenty from the rest. */
+function soundingsOf({ bottom, rings, plane }: LakeLike, count: number, random: () => number): string[] {
+  if (bottom === undefined) return [];
+  const { grid, field } = bottom;
+  const placeOf = (node: number): Point => ({
+    x: grid.corner.x + (node % grid.columns) * grid.cell_m,
+    y: grid.corner.y + Math.floor(node / grid.columns) * grid.cell_m,
+  });
+  const wet = [...field.keys()].filter((node) => grid.water[node] === 1);
+  const deepest = wet.reduce((best, node) => ((field[node] ?? 0) > (field[best] ?? 0) ? node : best));
+  const taken: Point[] = [placeOf(deepest)];
+  const shore = rings.flat();
+  const room = (point: Point): number =>
+    Math.min(
+      ...taken.map(({ x, y }) => Math.hypot(x - point.x, y - point.y)),
+      ...shore.map(({ x, y }) => 1.5 * Math.hypot(x - point.x, y - point.y)),
+    );
+  while (taken.length < count) {
+    const tried = Array.from({ length: 20 }, () =>
+      placeOf(wet[Math.floor(random() * wet.length)] ?? deepest),
+    );
+    taken.push(tried.reduce((best, point) => (room(point) > room(best) ? point : best)));
+  }
+  return taken.map((point) => {
+    const [[lon, lat] = [0, 0]] = writtenLine([plane.toLonLat(point)]);
+    return `${lat},${lon},${inFeet(field[nodeAt(grid, point)] ?? 0)}`;
+  });
+}
+
+function csvOf(lake: LakeLike, count: number, walked: boolean, random: () => number): string {
+  const [outer = []] = lake.rings;
+  const shore = writtenLine(outer.slice(0, -1).map(lake.plane.toLonLat)).map(
+    ([lon, lat]) => `${lat},${lon},0`,
+  );
+  return [
+    `# ${NOTICE}`,
+    ...(walked ? ["# Rows of depth 0 are the shore, in the order it was walked."] : []),
+    `lat,lon,depth (${QUANTITY_KINDS.length.allowed[1]})`,
+    ...(walked ? shore.filter((_, i) => i % 2 === 0) : []),
+    ...soundingsOf(lake, count, random),
+    "",
+  ].join("\n");
+}
+
+/** The shape files of the demo club, by their place in the project. */
+export async function demoShapes(): Promise<Map<string, string>> {
+  const { club } = await loadClub(DEMO_DIR);
+  const files = new Map<string, string>();
+  for (const lake of club?.lakes ?? []) {
+    const look = DEMO_LOOKS[lake.slug];
+    if (look === undefined || lake.area_ha === undefined) continue;
+    const random = seeded(look.seed);
+    const like = lakeLike(
+      look,
+      {
+        position: lake.position,
+        area_m2: lake.area_ha * HECTARE_M2,
+        ...(lake.maxDepth_m === undefined ? {} : { maxDepth_m: lake.maxDepth_m }),
+        ...(lake.meanDepth_m === undefined ? {} : { meanDepth_m: lake.meanDepth_m }),
+      },
+      random,
+    );
+    const place = (ending: string): string => path.posix.join(DEMO_DIR, "lakes", `${lake.slug}${ending}`);
+    if (look.soundings?.walked !== true) files.set(place(".geojson"), geojsonOf(like, look, lake));
+    if (look.soundings !== undefined)
+      files.set(place(".csv"), csvOf(like, look.soundings.count, look.soundings.walked, random));
+  }
+  return files;
+}
+
+/** Run by itself it writes the files: `npm run demo-shapes`. */
+if (import.meta.url === pathToFileURL(process.argv[1] ?? "").href)
+  for (const [file, text] of await demoShapes()) await writeFile(file, text);

@@ -1,0 +1,211 @@
+import * as polyclip from "polyclip-ts";
+import type { Lake } from "../model/club.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import type { FigureName, LakeShape, LonLat, Ring, Sounding } from "../model/lake-shape.ts";
+import type { ClubFile } from "./club-files.ts";
+import { nearestOrList } from "./did-you-mean.ts";
+import { type RawShape, readGeojson } from "./geojson-file.ts";
+import type { RawLine } from "./geojson-lines.ts";
+import type { LakeDraft } from "./lake-file.ts";
+import { errorAt, startOf, warningAt } from "./problem.ts";
+import { areaFault, crossingsOf, isInRing, ringFault, woundRing } from "./ring-faults.ts";
+import { besideLake, lengthOf_m, placeFault } from "./shape-place.ts";
+import { readSoundings, walkedShore } from "./soundings-file.ts";
+
+/** The figures of a lake's own file that its shape is held against, and their keys. */
+const FIGURES: Readonly<Record<FigureName, readonly string[]>> = {
+  area: ["area"],
+  maxDepth: ["depth", "max"],
+  meanDepth: ["depth", "mean"],
+};
+
+const figuresOf = (doc: LakeDraft["doc"]): LakeShape["figures"] =>
+  Object.fromEntries(Object.entries(FIGURES).map(([name, path]) => [name, doc.spot(path)]));
+
+const written = ([lon, lat]: LonLat): string => `[${lon.toFixed(6)}, ${lat.toFixed(6)}]`;
+
+/** Checks every ring alone and against the others; false, with problems, when one cannot be used. */
+function areRingsSound(
+  polygons: readonly (readonly RawLine[])[],
+  { doc }: RawShape,
+  problems: Diagnostic[],
+): boolean {
+  const before = problems.length;
+  const rings = polygons.flat();
+  const judge = (faultOf: typeof ringFault): boolean => {
+    for (const { line, path } of rings) {
+      const fault = faultOf(line);
+      if (fault !== undefined) problems.push(errorAt(doc.spot(path), fault));
+    }
+    return problems.length === before;
+  };
+  if (!judge(ringFault)) return false;
+  for (const { rings: pair, edges, at } of crossingsOf(rings.map(({ line }) => line))) {
+    const [one, other] = [rings[pair[0]], rings[pair[1]]];
+    problems.push(
+      errorAt(doc.spot([...(other?.path ?? []), edges[1]]), {
+        code: one === other ? "ring-crosses-itself" : "rings-cross",
+        message: `${one === other ? "this ring crosses itself" : "this ring crosses another"} at ${written(at)}`,
+        hint: "move or remove a position next to it, so that no two lines of the shore cross",
+      }),
+    );
+  }
+  if (problems.length > before || !judge(areaFault)) return false;
+  for (const [outer, ...islands] of polygons)
+    for (const { line, path } of islands) {
+      const [start] = line;
+      if (outer === undefined || start === undefined || isInRing(start, outer.line)) continue;
+      problems.push(
+        errorAt(doc.spot(path), {
+          code: "island-outside",
+          message: "this island lies outside its lake",
+          hint: "move it, or draw it as a part of the lake of its own in a MultiPolygon",
+        }),
+      );
+    }
+  return problems.length === before;
+}
+
+/** Basins that meet at 180 degrees are one lake that was cut there, as RFC 7946 asks. */
+function uncut(polygons: readonly (readonly Ring[])[]): readonly (readonly Ring[])[] {
+  const isCut = polygons.length > 1 && polygons.flat(2).some(([lon]) => Math.abs(lon) === 180);
+  if (!isCut) return polygons;
+  const [first, ...rest] = polygons.map((polygon) =>
+    polygon.map((ring) => ring.map(([x, y]): [number, number] => [x, y])),
+  );
+  return first === undefined ? [] : polyclip.union(first, ...rest);
+}
+
+const GEOJSON_ORDER = "[longitude, latitude], longitude first";
+
+/** A GeoJSON shape beside its lake; undefined, with problems, when its shoreline cannot be used. */
+function placedShape(
+  raw: RawShape,
+  lake: Lake,
+  problems: Diagnostic[],
+): Omit<LakeShape, "soundings" | "figures"> | undefined {
+  const here: LonLat = [lake.position.lon, lake.position.lat];
+  const beside = (line: readonly LonLat[]): LonLat[] => line.map((place) => besideLake(place, here));
+  if (raw.shoreline.length === 0) return undefined;
+  const shores = raw.shoreline.flatMap((polygon) => polygon.flatMap(({ line }) => line));
+  const fault = placeFault(shores, here, GEOJSON_ORDER);
+  if (fault !== undefined) {
+    problems.push(errorAt(raw.doc.spot([...(raw.shoreline[0]?.[0]?.path ?? []), 0]), fault));
+    return undefined;
+  }
+  const length_m = lengthOf_m(shores, here);
+  for (const { at, where } of raw.marks) {
+    const stray = placeFault([at], here, GEOJSON_ORDER, length_m);
+    if (stray !== undefined) problems.push(errorAt(where, stray));
+  }
+  const polygons = raw.shoreline.map((polygon) =>
+    polygon.map(({ line, path }) => ({ line: beside(line), path })),
+  );
+  if (!areRingsSound(polygons, raw, problems)) return undefined;
+  return {
+    where: startOf(raw.doc.file),
+    shoreline: uncut(polygons.map((polygon) => polygon.map(({ line }, i) => woundRing(line, i === 0)))),
+    contours: raw.contours.map(({ depth_m, line, path }) => ({
+      depth_m,
+      line: beside(line),
+      where: raw.doc.roughSpot(path),
+    })),
+    marks: raw.marks.map((mark) => ({ ...mark, at: besideLake(mark.at, here) })),
+  };
+}
+
+/** Soundings beside their lake; none, with a problem, when they lie elsewhere. */
+function placedSoundings(csv: ClubFile | undefined, lake: Lake, problems: Diagnostic[]): Sounding[] {
+  const soundings = csv === undefined ? [] : readSoundings(csv, problems);
+  const here: LonLat = [lake.position.lon, lake.position.lat];
+  const fault =
+    soundings.length === 0
+      ? undefined
+      : placeFault(
+          soundings.map(({ at }) => at),
+          here,
+          "lat under lat and lon under lon",
+        );
+  if (fault === undefined)
+    return soundings.map((sounding) => ({ ...sounding, at: besideLake(sounding.at, here) }));
+  problems.push(errorAt(soundings[0]?.where ?? startOf(csv?.file ?? ""), fault));
+  return [];
+}
+
+function shapeOf(
+  files: { readonly geojson?: ClubFile; readonly csv?: ClubFile },
+  lake: Lake,
+  doc: LakeDraft["doc"],
+  problems: Diagnostic[],
+): LakeShape | undefined {
+  const soundings = placedSoundings(files.csv, lake, problems);
+  const figures = figuresOf(doc);
+  if (files.geojson !== undefined) {
+    const raw = readGeojson(files.geojson, problems);
+    const placed = raw && placedShape(raw, lake, problems);
+    return placed && { ...placed, soundings: soundings.filter(({ depth_m }) => depth_m > 0), figures };
+  }
+  if (files.csv === undefined || soundings.length === 0) return undefined;
+  const { file } = files.csv;
+  const shore = walkedShore(soundings);
+  const depths = soundings.filter(({ depth_m }) => depth_m > 0);
+  const [crossing] = crossingsOf([shore]);
+  if (shore.length > 0 && crossing === undefined && areaFault(shore) === undefined)
+    return {
+      where: startOf(file),
+      shoreline: [[woundRing(shore, true)]],
+      contours: [],
+      soundings: depths,
+      marks: [],
+      figures,
+    };
+  problems.push(
+    warningAt(startOf(file), {
+      code: "soundings-without-shoreline",
+      message:
+        crossing === undefined
+          ? "there is no shoreline for these soundings: they are not used"
+          : `the rows of depth 0, in their order, cross at ${written(crossing.at)}: they are no shoreline, and the soundings are not used`,
+      hint: `draw ${file.replace(/\.csv$/, ".geojson")}, or add rows of depth 0 in the order you walked the shore`,
+    }),
+  );
+  return undefined;
+}
+
+/**
+ * Gives each lake the shape its club drew (`lakes/NAME.geojson`) or plumbed (`lakes/NAME.csv`).
+ * @param files GeoJSON and CSV files of the lakes folder
+ * @param drafts the lake files as they were read
+ * @param slugs every lake file's slug, also of files that could not be read
+ */
+export function withShapes(
+  lakes: readonly Lake[],
+  files: readonly ClubFile[],
+  drafts: readonly LakeDraft[],
+  slugs: readonly string[],
+  problems: Diagnostic[],
+): Lake[] {
+  for (const { file, slug } of files)
+    if (!slugs.includes(slug))
+      problems.push(
+        warningAt(startOf(file), {
+          code: "shape-without-lake",
+          message: `there is no lake file ${slug}.yaml beside it: it is not used`,
+          hint: nearestOrList(slug, slugs, "lakes"),
+        }),
+      );
+  const fileOf = (slug: string, ending: string): ClubFile | undefined =>
+    files.find((one) => one.slug === slug && one.file.endsWith(ending));
+  return lakes.map((lake) => {
+    const [geojson, csv] = [fileOf(lake.slug, ".geojson"), fileOf(lake.slug, ".csv")];
+    const doc = drafts.find(({ slug }) => slug === lake.slug)?.doc;
+    if (doc === undefined || (geojson === undefined && csv === undefined)) return lake;
+    const shape = shapeOf(
+      { ...(geojson === undefined ? {} : { geojson }), ...(csv === undefined ? {} : { csv }) },
+      lake,
+      doc,
+      problems,
+    );
+    return shape === undefined ? lake : { ...lake, shape };
+  });
+}

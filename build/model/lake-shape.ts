@@ -1,0 +1,47 @@
+import type { SourceSpot } from "./diagnostic.ts";
+
+/** Longitude first (RFC 7946), WGS 84 degrees. A lake across the antimeridian goes on past 180 or before -180. */
+export type LonLat = readonly [lon_deg: number, lat_deg: number];
+
+/** Positions of a closed ring; the last is the first again. Outer rings run counter-clockwise, islands clockwise. */
+export type Ring = readonly LonLat[];
+
+export const MARK_KINDS = ["launch", "inflow", "outflow", "shoal", "weed", "hazard", "dam"] as const;
+export type MarkKind = (typeof MARK_KINDS)[number];
+
+/** One line of equal depth; closed when its last position is its first. */
+export interface Contour {
+  readonly depth_m: number;
+  readonly line: readonly LonLat[];
+  readonly where: SourceSpot;
+}
+
+/** One depth plumbed at a place. */
+export interface Sounding {
+  readonly at: LonLat;
+  readonly depth_m: number;
+  readonly where: SourceSpot;
+}
+
+export interface ShapeMark {
+  readonly mark: MarkKind;
+  readonly name?: string;
+  readonly at: LonLat;
+  readonly where: SourceSpot;
+}
+
+/** A lake's figures that the shape can be held against. */
+export type FigureName = "area" | "maxDepth" | "meanDepth";
+
+/** What a club drew or plumbed of one lake: rings closed, none crossing itself or another. */
+export interface LakeShape {
+  /** The file that holds the shoreline. */
+  readonly where: SourceSpot;
+  /** One polygon a basin: its outer ring, then its islands. */
+  readonly shoreline: readonly (readonly Ring[])[];
+  readonly contours: readonly Contour[];
+  readonly soundings: readonly Sounding[];
+  readonly marks: readonly ShapeMark[];
+  /** Where the lake's own file gives each figure. */
+  readonly figures: Partial<Readonly<Record<FigureName, SourceSpot>>>;
+}

@@ -1,0 +1,137 @@
+import type { Lake } from "../model/club.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import type { LakeShape, ShapeMark } from "../model/lake-shape.ts";
+import type { UnitSystem } from "../model/units.ts";
+import { type Basin, layBasin } from "./basin.ts";
+import { roundDepths_m } from "./depth-steps.ts";
+import { composeDepths, composeZones, type PhaseBand, sharesOf, writtenPolygons } from "./depths.ts";
+import { figureProblems } from "./figures.ts";
+import { deeperThan, type PlanePolygon } from "./isobands.ts";
+import type { LakeMap } from "./map-schema.ts";
+import { shorelineDevelopment } from "./morphometry.ts";
+import { toDecimals, writtenLine } from "./rounding.ts";
+import type { LakeDepths, LakeSize } from "./shape-schema.ts";
+import { simplifiedLines } from "./simplify.ts";
+import type { LakeWater } from "./water-schema.ts";
+import { composeWind } from "./wind.ts";
+
+const SQUARE_METRES_A_HECTARE = 10_000;
+
+/** Points drawn at most, for the shoreline and for all contours. */
+const SHORE_POINTS = 600;
+const CONTOUR_POINTS = 2000;
+/** Finer than a printer's dot on a card, as a share of the lake's size. */
+const FINEST = 1 / 2000;
+
+/** The lake's own polygons with few enough points to draw. */
+function drawnPolygons({ polygons, outline }: Basin): PlanePolygon[] {
+  const tolerance_m = Math.sqrt(outline.area_m2) * FINEST;
+  const largest = polygons.toSorted((a, b) => (b[0]?.length ?? 0) - (a[0]?.length ?? 0));
+  const points = largest.flat().reduce((sum, ring) => sum + ring.length, 0);
+  return largest.map((polygon) => {
+    const own = polygon.reduce((sum, ring) => sum + ring.length, 0);
+    return simplifiedLines(polygon, tolerance_m, Math.ceil((SHORE_POINTS * own) / points));
+  });
+}
+
+function drawnContours(
+  basin: Basin,
+  shape: LakeShape,
+  units: UnitSystem,
+): Pick<LakeMap, "contours" | "contoursBy"> {
+  const { depths, outline, plane } = basin;
+  if (shape.contours.length > 0) {
+    const points = shape.contours.reduce((sum, { line }) => sum + line.length, 0);
+    const levels = [...new Set(shape.contours.map(({ depth_m }) => depth_m))].sort(
+      (one, other) => one - other,
+    );
+    return {
+      contours: levels.map((level) => {
+        const lines = shape.contours
+          .filter(({ depth_m }) => depth_m === level)
+          .map(({ line }) => line.map(plane.toPlane));
+        const own = lines.reduce((sum, line) => sum + line.length, 0);
+        const drawn = simplifiedLines(
+          lines,
+          Math.sqrt(outline.area_m2) * FINEST,
+          Math.ceil((CONTOUR_POINTS * own) / points),
+        );
+        return {
+          depth_m: toDecimals(level, 4),
+          lines: drawn.map((line) => writtenLine(line.map(plane.toLonLat))),
+        };
+      }),
+      contoursBy: "club",
+    };
+  }
+  if (depths === undefined) return { contours: [], contoursBy: null };
+  return {
+    contours: roundDepths_m(depths.deepest_m, units).map((depth_m) => ({
+      depth_m: toDecimals(depth_m, 4),
+      lines: writtenPolygons(deeperThan(depths.field, depths.grid, depth_m), basin).flat(),
+    })),
+    contoursBy: "soundings",
+  };
+}
+
+const drawnMark = ({ mark, name, at: [lon, lat] }: ShapeMark): LakeMap["marks"][number] => ({
+  mark,
+  name: name ?? null,
+  lon,
+  lat,
+});
+
+const sizeOf = ({ outline }: Basin): LakeSize => ({
+  area_ha: toDecimals(outline.area_m2 / SQUARE_METRES_A_HECTARE, 3),
+  shoreline_km: toDecimals(outline.shoreline_m / 1000, 3),
+  islands: outline.islands,
+  development: toDecimals(shorelineDevelopment(outline.outerShoreline_m, outline.enclosed_m2), 2),
+});
+
+/** What a lake's shape tells, and what in it cannot be right. */
+export function composeShape(
+  lake: Lake,
+  shape: LakeShape,
+  { units, bands }: { readonly units: UnitSystem; readonly bands: readonly PhaseBand[] },
+  problems: Diagnostic[],
+): Pick<LakeWater, "map" | "size" | "zones" | "wind"> & { readonly depths: LakeDepths | null } {
+  const basin = layBasin(lake, shape, problems);
+  const drawn = drawnPolygons(basin);
+  const { depths: laid } = basin;
+  const shares = laid === undefined ? undefined : sharesOf(laid);
+  const size = sizeOf(basin);
+  const depths =
+    laid === undefined || shares === undefined ? null : composeDepths(basin, laid, shares, units);
+  const known_m = [...shape.contours, ...shape.soundings].reduce(
+    (most, { depth_m }) => Math.max(most, depth_m),
+    0,
+  );
+  problems.push(
+    ...figureProblems(
+      lake,
+      shape,
+      {
+        area_ha: size.area_ha,
+        isSounded: shape.soundings.length > 0,
+        ...(depths === null ? {} : { deepest_m: known_m, meanDepth_m: depths.mean_m }),
+      },
+      units,
+    ),
+  );
+  return {
+    map: {
+      shoreline: writtenPolygons(drawn, basin),
+      ...drawnContours(basin, shape, units),
+      marks: shape.marks.map(drawnMark),
+    },
+    size,
+    depths,
+    zones: laid === undefined || shares === undefined ? [] : composeZones(basin, laid, shares, drawn, bands),
+    wind: composeWind({
+      rings: basin.rings,
+      launches: shape.marks.filter(({ mark }) => mark === "launch").map(({ at }) => basin.plane.toPlane(at)),
+      area_m2: basin.outline.area_m2,
+      plane: basin.plane,
+    }),
+  };
+}

@@ -1,0 +1,101 @@
+import type { CalendarDate } from "../model/calendar.ts";
+import type { Lake, Report } from "../model/club.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import type { LakeShape } from "../model/lake-shape.ts";
+import type { UnitSystem } from "../model/units.ts";
+import { composeShape } from "./compose-shape.ts";
+import type { PhaseBand } from "./depths.ts";
+import { lightOn } from "./light.ts";
+import { mixingWords, osgoodIndex } from "./morphometry.ts";
+import { OXYGEN_LEAST_C, OXYGEN_MOST_C, oxygenSaturation_mgL } from "./oxygen.ts";
+import { standardPressure_Pa } from "./pressure.ts";
+import { toDecimals } from "./rounding.ts";
+import { CARE_C, handlingWords, STOP_C, warmWaterRule } from "./warm-water.ts";
+import type { LakeWater, Oxygen, WarmWater } from "./water-schema.ts";
+
+export interface WaterOptions {
+  readonly units: UnitSystem;
+  /** IANA name. */
+  readonly timezone: string;
+  /** Days whose light is wanted; each takes about a millisecond. */
+  readonly days: readonly CalendarDate[];
+  /** Depths at which fish are looked for, by phase. */
+  readonly bands: readonly PhaseBand[];
+  /** Reports of this lake, up to the as-of date. */
+  readonly reports: readonly Report[];
+}
+
+const HECTARES_A_KM2 = 100;
+/** The table of saturation, degC: lakes in spring. */
+const TABLE_MOST_C = 20;
+
+function composeOxygen(elevation_m: number, reports: readonly Report[]): Oxygen {
+  const pressure_Pa = standardPressure_Pa(elevation_m);
+  const at = (water_C: number): number => oxygenSaturation_mgL(water_C, pressure_Pa);
+  return {
+    pressure_kPa: toDecimals(pressure_Pa / 1000, 2),
+    saturation: Array.from({ length: TABLE_MOST_C + 1 }, (_, water_C) => ({
+      water_C,
+      oxygen_mgL: toDecimals(at(water_C), 2),
+    })),
+    readings: reports.flatMap(({ date, water_C, oxygen_mgL }) =>
+      oxygen_mgL === undefined || water_C === undefined || water_C < OXYGEN_LEAST_C || water_C > OXYGEN_MOST_C
+        ? []
+        : [{ date, water_C, oxygen_mgL, percent: toDecimals((100 * oxygen_mgL) / at(water_C), 0) }],
+    ),
+  };
+}
+
+function composeWarmWater(reports: readonly Report[], units: UnitSystem): WarmWater {
+  const latest = reports
+    .filter(({ water_C }) => water_C !== undefined)
+    .reduce<Report | undefined>(
+      (last, report) => (last === undefined || report.date >= last.date ? report : last),
+      undefined,
+    );
+  const words = latest?.water_C === undefined ? null : handlingWords(latest.water_C);
+  return {
+    care_C: toDecimals(CARE_C, 1),
+    stop_C: toDecimals(STOP_C, 1),
+    rule: warmWaterRule(units),
+    latest:
+      latest?.water_C === undefined || words === null
+        ? null
+        : { date: latest.date, water_C: latest.water_C, words },
+  };
+}
+
+function composeMixing(lake: Lake, shaped: Pick<LakeWater, "size" | "depths">): LakeWater["mixing"] {
+  const by = shaped.size !== null && shaped.depths !== null ? "shape" : "club";
+  const [area_ha, mean_m] =
+    by === "shape" ? [shaped.size?.area_ha, shaped.depths?.mean_m] : [lake.area_ha, lake.meanDepth_m];
+  if (area_ha === undefined || mean_m === undefined) return null;
+  const osgood = osgoodIndex(mean_m, area_ha / HECTARES_A_KM2);
+  return { osgood_mpkm: toDecimals(osgood, 1), by, words: mixingWords(osgood) };
+}
+
+/**
+ * Everything about a lake as a place: its size, depths and wind by its shape, its light and oxygen without one.
+ * Problems are warnings: figures that disagree with the shape, depths outside the shoreline.
+ */
+export function composeWater(
+  lake: Lake,
+  shape: LakeShape | undefined,
+  options: WaterOptions,
+): { readonly water: LakeWater; readonly problems: readonly Diagnostic[] } {
+  const problems: Diagnostic[] = [];
+  const shaped =
+    shape === undefined
+      ? { map: null, size: null, depths: null, zones: [], wind: null }
+      : composeShape(lake, shape, options, problems);
+  return {
+    water: {
+      ...shaped,
+      mixing: composeMixing(lake, shaped),
+      light: options.days.map((date) => lightOn(date, lake.position, options.timezone)),
+      oxygen: lake.elevation_m === undefined ? null : composeOxygen(lake.elevation_m, options.reports),
+      warmWater: composeWarmWater(options.reports, options.units),
+    },
+    problems,
+  };
+}

@@ -1,0 +1,107 @@
+import { screenInk } from "../../../build/draw/ink.ts";
+import { windRose, windRoseTitle } from "../../../build/draw/wind-rose.tsx";
+import type { GuideLake } from "../../../build/guide/guide-schema.ts";
+import { distanceText, smallLengthText } from "../../../build/model/units.ts";
+import { Cautions, capital, Drawing, Scroll, Section } from "../../parts.tsx";
+import type { Sheet } from "../../sheet.ts";
+
+const WIDTH = 328;
+/** Cautions that belong beside waves. */
+const WAVE_CAUTIONS = ["wind", "life-jacket"];
+
+type Wind = NonNullable<GuideLake["place"]["wind"]>;
+
+const sidesText = (sides: readonly string[]): string => (sides.length === 0 ? "none" : sides.join(", "));
+
+/** The eight main winds. */
+function Shores({ wind, sheet }: { wind: Wind; sheet: Sheet }) {
+  return (
+    <Scroll label="Shores by wind">
+      <table class="days">
+        <caption>Open water, and how most of the shore lies, by where the wind blows from</caption>
+        <thead>
+          <tr>
+            {["Wind", "Open water", "Sheltered sides", "Washed sides"].map((head) => (
+              <th scope="col">{head}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {wind.directions
+            .filter((_, i) => i % 2 === 0)
+            .map(({ from, fetch_m, sheltered, washed }) => (
+              <tr>
+                <th scope="row">{from}</th>
+                <td>{distanceText(fetch_m, sheet.guide.club.units)}</td>
+                <td>{sidesText(sheltered.sides)}</td>
+                <td>{sidesText(washed.sides)}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+function waveText({ from, to }: Wind["forces"][number]["height_m"], sheet: Sheet): string {
+  const { units } = sheet.guide.club;
+  const [low, high] = [smallLengthText(from, units), smallLengthText(to, units)];
+  return low === high ? low : `${low} to ${high}`;
+}
+
+const Forces = ({ wind, sheet }: { wind: Wind; sheet: Sheet }) => (
+  <table>
+    <caption>
+      Waves along the lake’s longest open water; single ones reach nearly twice that. What boats should do is
+      common practice: it never says that going out is safe.
+    </caption>
+    <thead>
+      <tr>
+        {["Force", "Waves", "Boats"].map((head) => (
+          <th scope="col">{head}</th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {wind.forces.map(({ force, name, sign, height_m, growth_min, boats }) => (
+        <tr>
+          <th scope="row">
+            <strong>
+              {force}, {name}
+            </strong>
+            <span class="under">{capital(sign)}</span>
+          </th>
+          <td class="odds">
+            {waveText(height_m, sheet)} <span class="under">after {growth_min} min</span>
+          </td>
+          <td>{boats}</td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+/** What wind does here; nothing without a shoreline. */
+export function WindSection({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
+  const { wind } = lake.place;
+  const { units } = sheet.guide.club;
+  const svg = windRose(lake, { ink: screenInk, units, width: WIDTH });
+  if (wind === null || svg === null) return null;
+  return (
+    <Section title="Wind" id="wind">
+      <Cautions
+        cautions={sheet.guide.cautions.filter(({ id }) => WAVE_CAUTIONS.includes(id))}
+        sheet={sheet}
+      />
+      <div class="columns">
+        <Drawing svg={svg} words={windRoseTitle(lake, wind, units)} />
+        <Shores wind={wind} sheet={sheet} />
+      </div>
+      <Forces wind={wind} sheet={sheet} />
+      <p class="small">
+        Straight lines over open water. Hills and trees are not known here: they shelter some shores and
+        funnel the wind on others.
+      </p>
+    </Section>
+  );
+}
