@@ -169,6 +169,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
         files={[
           ["Rig card, A6", "rig-a6"],
           ["Rig card, 5 × 3 in", "rig-5x3"],
+          ["Rig drawings to scale, A6", "rig-drawings-a6"],
           ["Labels for the leader boards, A4", "labels-a4"],
           ["Labels for the leader boards, letter", "labels-letter"],
         ]}

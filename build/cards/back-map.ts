@@ -17,7 +17,11 @@ export interface FittedMap {
   readonly height_pt: number;
 }
 
-const heightOf = (svg: string): number => Number(/viewBox="0 0 [\d.]+ ([\d.]+)"/.exec(svg)?.[1]);
+/** The width and height that a drawing says of itself. */
+export function drawnSize_pt(svg: string): [width_pt: number, height_pt: number] {
+  const size = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg);
+  return [Number(size?.[1]), Number(size?.[2])];
+}
 
 /** The widest map of a lake that is no higher than `room_pt`, its lettering full size; null when none is worth having. */
 export function fitMap(lake: GuideLake, units: UnitSystem, room_pt: number): FittedMap | null {
@@ -26,7 +30,7 @@ export function fitMap(lake: GuideLake, units: UnitSystem, room_pt: number): Fit
   for (let width_pt = WIDTH; width_pt >= LEAST_PT.width; width_pt -= STEP_PT) {
     const svg = lakeMap(lake, { ink: paperInk, units, width: width_pt, phase });
     if (svg === null) return null;
-    const height_pt = heightOf(svg);
+    const [, height_pt] = drawnSize_pt(svg);
     if (height_pt <= room_pt) return { svg, width_pt, height_pt };
   }
   return null;

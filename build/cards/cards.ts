@@ -11,6 +11,7 @@ import { planLabels } from "./labels-files.ts";
 import { A6, SHEET_NAMES } from "./paper.ts";
 import type { Planned } from "./planned.ts";
 import { planRigCards } from "./rig-card-files.ts";
+import { planRigDrawings } from "./rig-drawings-card.ts";
 import { type CardFaces, sheetsPdf } from "./sheets.ts";
 
 interface CardLayout extends CardFaces {
@@ -55,7 +56,9 @@ function planLakeCards(guide: Guide, ruler: Ruler, only: string | undefined): Pl
 
 const planCards = (guide: Guide, ruler: Ruler, only?: string): Planned[] => {
   const lakes = planLakeCards(guide, ruler, only);
-  return only === undefined ? [...lakes, ...planRigCards(guide, ruler), ...planLabels(guide, ruler)] : lakes;
+  return only === undefined
+    ? [...lakes, ...planRigCards(guide, ruler), planRigDrawings(guide, ruler), ...planLabels(guide, ruler)]
+    : lakes;
 };
 
 /** Two cards that would be one file: a lake's slug that is also the name of a sheet, a rig card or a label sheet. */
@@ -82,7 +85,7 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
   problemsOf(planCards(guide, createRuler(parseFonts())));
 
 /**
- * Writes `cards/SLUG.pdf` for every lake, `cards/sheets-SHEET.pdf` with all of them, the rig card in its sizes, and the
+ * Writes `cards/SLUG.pdf` for every lake, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
  * each trip that needs any. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is

@@ -35,7 +35,7 @@ const GAP_PT = 4;
 const EVERY_OTHER_WORDS = "Every other depth only: between two, take the deeper.";
 
 /** The card's name on the left, whose it is and its day on the right, a rule below. */
-function addHead(column: Column, guide: Guide, title: string): void {
+export function addHead(column: Column, guide: Guide, title: string): void {
   const { ruler, width_pt } = column;
   const room_pt = width_pt - ruler.width_pt(title, GLANCE) - 8;
   const origins = originTexts(guide).map(whole);
@@ -56,7 +56,8 @@ const addHeading = (column: Column, runs: readonly Run[]): void =>
 
 const tippetRuns = (guide: Guide): Run[] => [run("Tippet, ", STRONG), run(tippetWords(guide), SMALL)];
 
-const addWords = (column: Column, words: string, field = "rig"): void =>
+/** A paragraph in small type. */
+export const addWords = (column: Column, words: string, field = "rig"): void =>
   addText(column, [run(words, SMALL)], { role: "P", field });
 
 const fits = (column: Column, runs: readonly Run[], bottom_pt: number): boolean =>
@@ -177,7 +178,8 @@ const ON_INDEX_CARD: RigCardDesign = {
 
 export const RIG_CARDS: readonly RigCardDesign[] = [ON_A6, ON_INDEX_CARD];
 
-function layoutSide(
+/** Fills one side of a card, and says what runs over its foot. */
+export function layoutSide(
   title: string,
   { left_pt, top_pt, width_pt, bottom_pt }: Frame,
   ruler: Ruler,

@@ -1,0 +1,84 @@
+import { paperInk } from "../draw/ink.ts";
+import { rigDrawing } from "../draw/rig-drawing.tsx";
+import { leaderAtDeepest, rigTitle } from "../draw/rig-hung.ts";
+import { leanDrawing, leanTitle } from "../draw/rig-lean.tsx";
+import { swingDrawing, swingTitle } from "../draw/swing-plan.tsx";
+import type { Guide } from "../guide/guide-schema.ts";
+import { drawnSize_pt } from "./back-map.ts";
+import { frameOf } from "./card-frame.ts";
+import { cardPdf } from "./card-pdf.ts";
+import { problemOf } from "./card-problem.ts";
+import type { Column } from "./column.ts";
+import type { Ruler } from "./flow.ts";
+import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
+import type { Planned } from "./planned.ts";
+import { addHead, addWords, layoutSide } from "./rig-card.ts";
+
+const SLUG = "rig-drawings-a6";
+/** The drift of the swing that is drawn, seconds a rod length: a middling one of the table. */
+const DRAWN_DRIFT_S = 60;
+/** Both drawings of the back are this wide, so that they stand one below the other. */
+const BACK_WIDTH_PT = mm(62);
+const LEAN_PT = mm(55);
+const SWING_PT = mm(40);
+/** Left free below the hanging rig. */
+const FOOT_PT = mm(2);
+
+/** Places a drawing at the column's left edge. */
+function addDrawing(column: Column, svg: string, alt: string): void {
+  const [width_pt, height_pt] = drawnSize_pt(svg);
+  const { left_pt, y_pt } = column;
+  column.parts.push({
+    role: "Figure",
+    alt,
+    parts: [],
+    pieces: [{ kind: "svg", svg, x_pt: left_pt, y_pt, width_pt, height_pt }],
+  });
+  column.y_pt += height_pt;
+}
+
+function addRig(column: Column, { rigs, club: { units } }: Guide, bottom_pt: number): void {
+  const longest = rigs.leaders
+    .flatMap((leader) => leaderAtDeepest(leader, rigs.offBottom, units) ?? [])
+    .sort((a, b) => b.leader.tied - a.leader.tied || b.set_m - a.set_m)[0];
+  if (longest === undefined) {
+    addWords(column, "No leader in the box serves a set depth.");
+    return;
+  }
+  const options = { ink: paperInk, units, width: column.width_pt, height: bottom_pt - FOOT_PT - column.y_pt };
+  addDrawing(column, rigDrawing(longest, options), rigTitle(longest, units));
+}
+
+function addLeanAndSwing(column: Column, { rigs, club: { units } }: Guide): void {
+  const { example } = rigs.shot;
+  const options = { ink: paperInk, units, width: BACK_WIDTH_PT };
+  if (example === null) addWords(column, "No rig carried holds its fly down in a drift.");
+  else addDrawing(column, leanDrawing(example, { ...options, height: LEAN_PT }), leanTitle(example, units));
+  column.y_pt += 6;
+  const swing = { swing: rigs.swing, rod_m: rigs.rod_m, rod_s: DRAWN_DRIFT_S };
+  addDrawing(column, swingDrawing(swing, { ...options, height: SWING_PT }), swingTitle(swing, units));
+}
+
+/** The rigs drawn to scale, on a card of their own beside the tables: hanging on the front, leaning and swinging on the back. */
+export function planRigDrawings(guide: Guide, ruler: Ruler): Planned {
+  const frame = frameOf(A6, CARD_MARGIN_PT);
+  const front = layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
+    addHead(column, guide, "The rig to scale");
+    addRig(column, guide, frame.bottom_pt);
+  });
+  const back = layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {
+    addHead(column, guide, "Lean and swing");
+    addLeanAndSwing(column, guide);
+  });
+  return {
+    name: SLUG,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(SLUG, misfit)),
+    make: (fonts) =>
+      cardPdf(
+        guide,
+        { front: front.face, back: back.face },
+        { title: "Rig drawings, A6,", paper: A6 },
+        fonts,
+      ),
+  };
+}
