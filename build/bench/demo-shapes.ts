@@ -11,7 +11,7 @@ import type { Point } from "../water/plane.ts";
 import { writtenLine } from "../water/rounding.ts";
 import { DEMO_LOOKS, type DemoLook } from "./demo-looks.ts";
 import { type LakeLike, lakeLike } from "./lake-like.ts";
-import { seeded } from "./synthetic-club.ts";
+import { seeded } from "./seeded.ts";
 
 const DEMO_DIR = "demo-data";
 const NOTICE = "Invented, like everything in this folder. Drawn by build/bench/demo-shapes.ts.";

@@ -69,10 +69,9 @@ const namesTaken = (planned: readonly Planned[]): CardProblem[] =>
       ...problemOf(name, {
         field: "file name",
         message: `cards/${name}.pdf is made by the program`,
-        hint: "",
+        hint: "give the lake’s file another name",
       }),
       code: "card-name-taken",
-      hint: "give the lake’s file another name",
     }));
 
 const problemsOf = (planned: readonly Planned[]): CardProblem[] => [

@@ -6,6 +6,7 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
+import type { PhaseRigs } from "../rigs/rig-plan.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
@@ -49,8 +50,8 @@ const composeReport = (report: Report): GuideLake["reports"][number] => ({
   notes: orNull(report.notes),
 });
 
-function composePlan(lake: Lake, club: Club): GuideLake["plan"] {
-  return rigsForLake(lake, club.rigs, club.units).map((phaseRigs) => ({
+function composePlan(lake: Lake, rigs: readonly PhaseRigs[], club: Club): GuideLake["plan"] {
+  return rigs.map((phaseRigs) => ({
     ...phaseRigs,
     flies: chooseFlies(
       club.patterns,
@@ -72,11 +73,10 @@ function composePlan(lake: Lake, club: Club): GuideLake["plan"] {
 const FRESH_READING_DAYS = 10;
 
 /** The water as lately measured, else as it usually is in the lake's likeliest state, °C. */
-function waterOf({ slug }: Lake, { now }: LakeForecast, { reports, asOf }: Club): number {
+function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: Club): number {
   const age = (report: Report): number => daysBetween(report.date, asOf);
   const measured = reports
-    .filter((report) => report.lake === slug && report.water_C !== undefined)
-    .filter((report) => age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
+    .filter((report) => report.water_C !== undefined && age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
     .reduce<Report | undefined>((a, b) => (a === undefined || age(b) < age(a) ? b : a), undefined);
   return measured?.water_C ?? USUAL_WATER_C[now.state];
 }
@@ -90,23 +90,22 @@ const lightDays = ({ phases }: LakeForecast, { asOf }: Club): CalendarDate[] => 
 const isThisSeason = ({ date }: Report, lake: Lake, { season }: Club): boolean =>
   seasonOf(date, hemisphereOf(lake.position.lat)) === season;
 
-const composePlace = (lake: Lake, forecast: LakeForecast, club: Club) =>
-  composeWater(lake, lake.shape, {
-    units: club.units,
-    timezone: club.timezone,
-    days: lightDays(forecast, club),
-    bands: rigsForLake(lake, club.rigs, club.units),
-    reports: club.reports.filter((report) => report.lake === lake.slug && isThisSeason(report, lake, club)),
-  });
-
 function composeLake(
   lake: Lake,
   forecast: LakeForecast,
-  place: GuideLake["place"],
   club: Club,
   lakesBySlug: ReadonlyMap<string, Lake>,
-): GuideLake {
-  return {
+): { lake: GuideLake; problems: readonly Diagnostic[] } {
+  const reports = club.reports.filter((report) => report.lake === lake.slug);
+  const rigs = rigsForLake(lake, club.rigs, club.units);
+  const { water: place, problems } = composeWater(lake, lake.shape, {
+    units: club.units,
+    timezone: club.timezone,
+    days: lightDays(forecast, club),
+    bands: rigs,
+    reports: reports.filter((report) => isThisSeason(report, lake, club)),
+  });
+  const composed: GuideLake = {
     slug: lake.slug,
     name: lake.name,
     position: { ...lake.position },
@@ -129,10 +128,11 @@ function composeLake(
       why: whyText(forecast, club.asOf, lakesBySlug),
     },
     place,
-    ...lakeGear(lake, club.rigs, waterOf(lake, forecast, club), club.units),
-    plan: composePlan(lake, club),
-    reports: club.reports.filter((report) => report.lake === lake.slug).map(composeReport),
+    ...lakeGear(lake, club.rigs, waterOf(forecast, reports, club), club.units),
+    plan: composePlan(lake, rigs, club),
+    reports: reports.map(composeReport),
   };
+  return { lake: composed, problems };
 }
 
 /** The lakes on whose list a pattern stands, and in which phases. */
@@ -177,9 +177,9 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     .flatMap((lake) => {
       const lakeForecast = forecast.lakes.get(lake.slug);
       if (lakeForecast === undefined) return [];
-      const { water: place, problems } = composePlace(lake, lakeForecast, club);
-      placeProblems.push(...problems);
-      return [composeLake(lake, lakeForecast, place, club, lakesBySlug)];
+      const composed = composeLake(lake, lakeForecast, club, lakesBySlug);
+      placeProblems.push(...composed.problems);
+      return [composed.lake];
     })
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));

@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
+import { seeded } from "../../build/bench/seeded.ts";
 import { dateOfSeasonDay } from "../../build/model/calendar.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
 import { regionSeasons } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, FOUR_LAKES, SEASON } from "./club.ts";
-import { normal, seeded, studentT } from "./seeded.ts";
+import { normal, studentT } from "./draws.ts";
 
 const CLUB = clubOf("2026-03-01");
 const DRAWS = 60_000;

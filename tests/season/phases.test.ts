@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { seeded } from "../../build/bench/seeded.ts";
 import { DAY_STATES } from "../../build/model/phase.ts";
 import { springOf } from "../../build/season/lake-evidence.ts";
 import { chanceBy, dayBy, springOfLake, statesOn } from "../../build/season/phases.ts";
@@ -11,7 +12,6 @@ import {
 } from "../reference/season-statistics.ts";
 import { clubOf, lakeOf, reportOf } from "./club.ts";
 import { normalCdf } from "./normal-cdf.ts";
-import { seeded } from "./seeded.ts";
 
 const evenly = (from: number, count: number): number[] => Array.from({ length: count }, (_, i) => from + i);
 
