@@ -78,6 +78,7 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
     patterns,
     reports,
     trips,
+    holidays: [],
     rigs,
     pages,
   };

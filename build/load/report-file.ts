@@ -61,6 +61,8 @@ function toReport({ value, where }: Row<z.output<typeof reportRow>>): Report {
     lake: value.lake,
     date: value.date,
     where,
+    catches: [],
+    samples: [],
     ...present({
       ice: value.ice,
       phase: value.phase,

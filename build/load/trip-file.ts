@@ -33,6 +33,8 @@ export function readTrip(
     from,
     to,
     rods,
+    people: [],
+    boats: [],
     lakes: [...new Set(chosen)],
     unlisted: unlisted ?? false,
     ...present({ notes }),

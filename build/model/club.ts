@@ -21,6 +21,7 @@ export interface Club {
   readonly patterns: readonly Pattern[];
   readonly reports: readonly Report[];
   readonly trips: readonly Trip[];
+  readonly holidays: readonly Holiday[];
   readonly rigs: RigBox;
   /** Pages of the club's own. */
   readonly pages: readonly Chapter[];
@@ -46,7 +47,12 @@ export interface Lake {
   /** One line: what kind of lake it is. */
   readonly summary?: string;
   /** How to get there and from when the road is open. */
-  readonly access?: { readonly text: string; readonly opens?: CalendarDate };
+  readonly access?: {
+    readonly text: string;
+    readonly opens?: CalendarDate;
+    /** From the club's usual meeting place to the launch, one way. */
+    readonly travel_h?: number;
+  };
   readonly hazards: readonly string[];
   /** Rules as somebody read them on a day; the agency's own word rules. */
   readonly rules?: { readonly text: string; readonly checked: CalendarDate };
@@ -113,7 +119,10 @@ export const FOODS = [
   "small fish",
   "nothing in particular",
 ] as const;
-type Food = (typeof FOODS)[number];
+export type Food = (typeof FOODS)[number];
+
+/** Foods that can be found in a fish: every one but the pattern that imitates none. */
+export type FoundFood = Exclude<Food, "nothing in particular">;
 
 /** How a fly is fished. */
 export const WAYS = [
@@ -149,7 +158,25 @@ export interface Pattern {
 export const ICE_STATES = ["on", "part", "off"] as const;
 export type IceState = (typeof ICE_STATES)[number];
 
-/** What one person saw on one lake on one day. */
+/** Fish taken on one pattern; none is worth knowing too. */
+export interface Catch {
+  /** Slug of one of the club's patterns. */
+  readonly pattern: string;
+  readonly way?: Way;
+  readonly fish: number;
+  /** Rod-hours it was fished; where absent, its share of the visit's rod-hours. */
+  readonly rodHours?: number;
+}
+
+/** What one fish's throat held; empty when it held nothing. */
+export type ThroatSample = readonly {
+  readonly food: FoundFood;
+  readonly count: number;
+  /** Of all of them together, blotted. */
+  readonly mass_g?: number;
+}[];
+
+/** What one party saw and caught on one lake on one day. */
 export interface Report {
   readonly lake: string;
   readonly date: CalendarDate;
@@ -160,9 +187,24 @@ export interface Report {
   readonly clarity_m?: number;
   readonly oxygen_mgL?: number;
   readonly rods?: number;
+  /** How long they fished, each rod. */
   readonly hours?: number;
+  readonly catches: readonly Catch[];
+  readonly samples: readonly ThroatSample[];
   readonly notes?: string;
   readonly where: SourceSpot;
+}
+
+export interface Boat {
+  readonly name: string;
+  readonly seats: number;
+}
+
+/** A named run of days on which people can get away, both ends included. */
+export interface Holiday {
+  readonly name: string;
+  readonly from: CalendarDate;
+  readonly to: CalendarDate;
 }
 
 export interface Trip {
@@ -171,6 +213,13 @@ export interface Trip {
   readonly from: CalendarDate;
   readonly to: CalendarDate;
   readonly rods: number;
+  /** As they are called in the club; empty when the file names nobody. */
+  readonly people: readonly string[];
+  readonly boats: readonly Boat[];
+  /** Flies a rod is expected to lose in a day. */
+  readonly flyLoss_rodDay?: number;
+  /** Lakes farther from the club's usual meeting place than this are out. */
+  readonly longestTravel_h?: number;
   /** Slugs, the first choice first. */
   readonly lakes: readonly string[];
   /** Markdown. */

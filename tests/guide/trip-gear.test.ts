@@ -15,6 +15,8 @@ const trip = (from: string, to: string): Trip => ({
   from: day(from),
   to: day(to),
   rods: 2,
+  people: [],
+  boats: [],
   lakes: ["ember", "high"],
   unlisted: false,
 });

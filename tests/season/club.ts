@@ -58,6 +58,8 @@ export const reportOf = (lake: string, date: string, seen: Partial<Report>, line
   lake,
   date: day(date),
   where: spot("reports/2026.yaml", line),
+  catches: [],
+  samples: [],
   ...seen,
 });
 

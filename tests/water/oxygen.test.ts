@@ -105,7 +105,14 @@ describe("oxygen saturation", () => {
 const report = (date: string, rest: Partial<Report>): Report => {
   const day = parseCalendarDate(date);
   if (day === undefined) throw new Error(date);
-  return { lake: "ember", date: day, where: { file: "reports/2026.yaml", line: 1, column: 1 }, ...rest };
+  return {
+    lake: "ember",
+    date: day,
+    catches: [],
+    samples: [],
+    where: { file: "reports/2026.yaml", line: 1, column: 1 },
+    ...rest,
+  };
 };
 
 describe("a lake's oxygen and warmth", () => {
