@@ -18,6 +18,7 @@ import {
   Section,
 } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
+import { BoxPlan } from "./trip/box-plan.tsx";
 
 const rodsText = (rods: number): string => `${rods} ${rods === 1 ? "rod" : "rods"}`;
 
@@ -182,6 +183,7 @@ export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
       <Days trip={trip} sheet={sheet} />
       <LeaderBoards boards={trip.gear.boards} sheet={sheet} />
       <Gear gear={trip.gear} sheet={sheet} />
+      <BoxPlan trip={trip} sheet={sheet} />
       {trip.gear.boards.boards.length === 0 ? null : (
         <PrintList
           files={[

@@ -2,6 +2,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { layoutBack } from "./back.ts";
+import { planBoxCards } from "./box-plan-files.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { type CardProblem, problemOf } from "./card-problem.ts";
 import type { Ruler } from "./flow.ts";
@@ -57,7 +58,13 @@ function planLakeCards(guide: Guide, ruler: Ruler, only: string | undefined): Pl
 const planCards = (guide: Guide, ruler: Ruler, only?: string): Planned[] => {
   const lakes = planLakeCards(guide, ruler, only);
   return only === undefined
-    ? [...lakes, ...planRigCards(guide, ruler), planRigDrawings(guide, ruler), ...planLabels(guide, ruler)]
+    ? [
+        ...lakes,
+        ...planRigCards(guide, ruler),
+        planRigDrawings(guide, ruler),
+        ...planLabels(guide, ruler),
+        ...planBoxCards(guide, ruler),
+      ]
     : lakes;
 };
 
@@ -86,7 +93,7 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
 /**
  * Writes `cards/SLUG.pdf` for every lake, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
- * each trip that needs any. SHEET is `a4` or `letter`.
+ * each trip that needs any; and `cards/box-TRIP.pdf`, each trip's fly box and tying list. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is
  * @returns what does not fit; then nothing was written
  */

@@ -194,7 +194,9 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     lakes,
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
-    trips: club.trips.map((trip) => composeTrip(trip, forecast, guideLakes, club.rigs, club.units)),
+    trips: club.trips.map((trip) =>
+      composeTrip(trip, forecast, guideLakes, club.rigs, club.units, club.patterns),
+    ),
     rigs: {
       rod_m: club.rigs.rod_m,
       offBottom: { ...club.rigs.offBottom },

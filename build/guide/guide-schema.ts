@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { boxPlanSchema } from "../flies/box-plan-schema.ts";
 import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
 import { chanceSchema, dateSchema } from "../model/exported.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
@@ -107,6 +108,7 @@ const tripSchema = z.strictObject({
   unlisted: z.boolean(),
   notes: html().nullable(),
   gear: tripGearSchema,
+  box: boxPlanSchema,
   days: z.array(
     z.strictObject({
       date: dateSchema,

@@ -1,5 +1,6 @@
+import { boxPlan } from "../flies/box-plan.ts";
 import { type CalendarDate, daysFromTo } from "../model/calendar.ts";
-import type { RigBox, Trip } from "../model/club.ts";
+import type { Pattern, RigBox, Trip } from "../model/club.ts";
 import type { UnitSystem } from "../model/units.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import type { GuideLake, GuideTrip } from "./guide-schema.ts";
@@ -43,6 +44,11 @@ function pickLakes(
   };
 }
 
+/** The pick, the fallback, then the trip's other lakes. */
+const inOrderFished = ({ lakes }: Trip, { slug, fallback }: Pick): string[] => [
+  ...new Set([slug, ...(fallback === null ? [] : [fallback.slug]), ...lakes]),
+];
+
 /** A trip worked out: the chances of its lakes day by day, the lake to pick and the fallback. */
 export function composeTrip(
   trip: Trip,
@@ -50,9 +56,11 @@ export function composeTrip(
   lakes: ReadonlyMap<string, GuideLake>,
   box: RigBox,
   units: UnitSystem,
+  patterns: readonly Pattern[],
 ): GuideTrip {
   const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
   const days = daysFromTo(trip.from, trip.to);
+  const pick = pickLakes(trip, days, forecast, nameOf);
   return {
     slug: trip.slug,
     name: trip.name,
@@ -72,6 +80,10 @@ export function composeTrip(
       box,
       units,
     ),
-    pick: pickLakes(trip, days, forecast, nameOf),
+    box: boxPlan(
+      { ...trip, days, lakes: inOrderFished(trip, pick).flatMap((slug) => lakes.get(slug) ?? []) },
+      patterns,
+    ),
+    pick,
   };
 }

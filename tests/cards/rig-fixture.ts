@@ -36,6 +36,7 @@ export function tripOf(slug: string, name: string, unlisted: boolean, water: str
     unlisted,
     notes: null,
     gear: { lakes: [], boards, lines: [], flies: [] },
+    box: { rows: [], tying: [], materials: [], losses: { expected: 0, planned: 0, words: "" } },
     days: [],
     pick: { ...lake, fallback: null, good: 0.5, either: 0.5 },
   };

@@ -1,3 +1,4 @@
+import { boxPlan } from "../../build/flies/box-plan.ts";
 import type { Guide, GuideLake, GuidePattern, GuideTrip } from "../../build/guide/guide-schema.ts";
 import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
@@ -119,6 +120,7 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
     unlisted,
     notes: "<p>Meet at the gate at six.</p>",
     days,
+    box: boxPlan({ days: days.map(({ date }) => date), rods: 4, lakes }, PATTERNS),
     gear: {
       lakes: lakes.map((lake) => ({ slug: lake.slug, name: lake.name, phases: lake.plan })),
       boards: {

@@ -1,0 +1,164 @@
+import type { JSX } from "preact";
+import { varietyText } from "../guide/box-words.ts";
+import type { GuideTrip } from "../guide/guide-schema.ts";
+import type { Ink } from "./ink.ts";
+import { LEADING, roughWidth } from "./lettering.ts";
+import { tenth } from "./numbers.ts";
+import { picture } from "./picture.tsx";
+
+type Row = GuideTrip["box"]["rows"][number];
+
+interface FlyBoxOptions {
+  readonly ink: Ink;
+  /** In the drawing's units: CSS pixels on screen, points on paper. */
+  readonly width: number;
+  /** Which rows are drawn, from 0, the end left out; all unless said. */
+  readonly part?: readonly [from: number, to: number];
+}
+
+/** From one fly to the next in its row, as a share of the lettering, where there is room. */
+const PITCH = 0.74;
+/** The widest that the box itself may be, as a share of the drawing. */
+const BOX_SHARE = 0.38;
+/** Between the box's edge and its first fly, as a share of the lettering. */
+const EDGE = 0.5;
+/** The line with the key below the box, as a share of the lettering. */
+const KEY = 1.9;
+
+interface Plan {
+  readonly size: number;
+  readonly left: number;
+  readonly right: number;
+  readonly pitch: number;
+  /** Right edge of the numbers of flies. */
+  readonly count: number;
+  readonly label: number;
+  /** Whether the size and colour stand below the name. */
+  readonly below: boolean;
+  readonly row: number;
+}
+
+/** Columns that every part of one box shares. */
+function planOf(rows: readonly Row[], { ink: { textSize: size }, width }: FlyBoxOptions): Plan {
+  const most = Math.max(1, ...rows.map(({ carry }) => carry));
+  const widest = (texts: readonly string[]): number =>
+    Math.max(0, ...texts.map((text) => roughWidth(text, size)));
+  const left = widest(rows.map(({ row }) => String(row))) + size * 0.6;
+  const flies = Math.min(width * BOX_SHARE - 2 * EDGE * size, most * PITCH * size);
+  const right = left + flies + 2 * EDGE * size;
+  const count = right + size * 0.5 + widest(rows.map(({ carry }) => String(carry)));
+  const label = count + size * 0.5;
+  const below = widest(rows.map((row) => `${row.name} ${varietyText(row)}`)) > width - label;
+  const row = size * ((below ? 2 : 1) * LEADING + 0.2);
+  return { size, left, right, pitch: flies / most, count, label, below, row };
+}
+
+/** How many rows of a box can be drawn in this height. */
+export function rowsThatFit(rows: readonly Row[], options: FlyBoxOptions, height: number): number {
+  const { size, row } = planOf(rows, options);
+  return Math.max(1, Math.floor((height - size * (KEY + 0.2)) / row));
+}
+
+/** A fly from above: filled where it is in the box, open where it is still to be tied. */
+function Fly({ x, y, size, tied, ink }: { x: number; y: number; size: number; tied: boolean; ink: Ink }) {
+  const [half, long] = [size * 0.2, size * 0.4];
+  return (
+    <path
+      class={tied ? "tied" : "to-tie"}
+      d={`M${tenth(x)} ${tenth(y - long)}q${tenth(2 * half)} ${tenth(long)} 0 ${tenth(2 * long)}q${tenth(-2 * half)} ${tenth(-long)} 0 ${tenth(-2 * long)}Z`}
+      fill={tied ? ink.words : ink.paper}
+      stroke={ink.words}
+      stroke-width={0.9}
+    />
+  );
+}
+
+function BoxRow({ row, top, plan, ink }: { row: Row; top: number; plan: Plan; ink: Ink }) {
+  const { size, left, count, label, pitch, below } = plan;
+  const middle = top + plan.row / 2;
+  const base = middle + size * 0.34;
+  const first = below ? base - (size * LEADING) / 2 : base;
+  return (
+    <g class="row" fill={ink.words}>
+      <text x={tenth(left - size * 0.45)} y={tenth(base)} text-anchor="end">
+        {row.row}
+      </text>
+      {Array.from({ length: row.carry }, (_, i) => (
+        <Fly
+          x={left + EDGE * size + pitch * (i + 0.5)}
+          y={middle}
+          size={size}
+          tied={i < row.carry - row.tie}
+          ink={ink}
+        />
+      ))}
+      <text x={tenth(count)} y={tenth(base)} text-anchor="end" font-weight="bold">
+        {row.carry}
+      </text>
+      <text x={tenth(label)} y={tenth(first)}>
+        {below ? row.name : `${row.name} ${varietyText(row)}`}
+      </text>
+      {below ? (
+        <text x={tenth(label)} y={tenth(first + size * LEADING)}>
+          {varietyText(row)}
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+/** What a filled and an open fly mean. */
+function Key({ x, y, ink }: { x: number; y: number; ink: Ink }): JSX.Element {
+  const size = ink.textSize;
+  const second = x + size * 0.8 + roughWidth("in the club’s box", size) + size;
+  const at = (left: number, tied: boolean, words: string) => (
+    <g fill={ink.words}>
+      <Fly x={left + size * 0.3} y={y - size * 0.32} size={size} tied={tied} ink={ink} />
+      <text x={tenth(left + size * 0.8)} y={tenth(y)}>
+        {words}
+      </text>
+    </g>
+  );
+  return (
+    <>
+      {at(x, true, "in the club’s box")}
+      {at(second, false, "to tie")}
+    </>
+  );
+}
+
+/** In one sentence. */
+export const flyBoxTitle = (rows: readonly Row[]): string =>
+  `The box, row by row from the top: ${rows.map((row) => `${row.row}, ${row.carry} ${row.name} ${varietyText(row)}`).join("; ")}.`;
+
+/**
+ * A fly box seen from above, its rows numbered down the left edge: the flies of each row as marks, how many, and which.
+ * Name and variety stand one below the other where they have no room side by side.
+ */
+export function flyBox(rows: readonly Row[], options: FlyBoxOptions): string {
+  const { ink, width, part = [0, rows.length] } = options;
+  const plan = planOf(rows, options);
+  const { size, left, right } = plan;
+  const drawn = rows.slice(...part);
+  const top = size * 0.2;
+  const bottom = top + drawn.length * plan.row;
+  const edge = (out: number): string =>
+    `M${tenth(left - out)} ${tenth(top - out)}H${tenth(right + out)}V${tenth(bottom + out)}H${tenth(left - out)}Z`;
+  const between = drawn.slice(1).map((_, i) => tenth(top + (i + 1) * plan.row));
+  return picture(
+    { width, height: Math.ceil(bottom + size * KEY), title: flyBoxTitle(drawn), textSize: size },
+    <>
+      <path
+        d={between.map((y) => `M${tenth(left)} ${y}H${tenth(right)}`).join("")}
+        stroke={ink.line}
+        stroke-width={0.4}
+      />
+      <path d={edge(0)} fill="none" stroke={ink.line} stroke-width={0.5} />
+      <path d={edge(1.6)} fill="none" stroke={ink.line} stroke-width={1.2} />
+      {drawn.map((row, i) => (
+        <BoxRow row={row} top={top + i * plan.row} plan={plan} ink={ink} />
+      ))}
+      <Key x={left} y={bottom + size * 1.5} ink={ink} />
+    </>,
+  );
+}
