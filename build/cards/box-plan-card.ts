@@ -1,17 +1,18 @@
 import { flyBox, flyBoxTitle, rowsThatFit } from "../draw/fly-box.tsx";
-import { paperInk } from "../draw/ink.ts";
-import { boxSum, dressingText, varietyText } from "../guide/box-words.ts";
+import { type Ink, paperInk } from "../draw/ink.ts";
+import { boxSum, dressingText, toTieText } from "../guide/box-words.ts";
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
 import { dayRange } from "../model/calendar.ts";
 import { drawnSize_pt } from "./back-map.ts";
 import { frameOf } from "./card-frame.ts";
-import { whole } from "./card-words.ts";
+import { agencyText, whole } from "./card-words.ts";
 import { addText, type Column, countLines, createColumn, overflow } from "./column.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, inMm } from "./paper.ts";
 import { addHead } from "./rig-card.ts";
-import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
+import { noticeText } from "./rig-card-words.ts";
+import { GLANCE, leading_pt, SMALL, STRONG } from "./type-styles.ts";
 
 type Box = GuideTrip["box"];
 
@@ -49,10 +50,18 @@ const sideOf = (title: string, column: Column): FaceLayout => ({
   misfits: [...column.misfits, ...overflow(column, FRAME.bottom_pt, {})],
 });
 
+/** Sizes of lettering for the box, the largest that gets it on one side is taken. */
+const LETTERING_PT = [GLANCE.size_pt, 12.5, 10.5, SMALL.size_pt];
+
+interface BoxOptions {
+  readonly ink: Ink;
+  readonly width: number;
+}
+
 /** Words of a drawing that run past its right edge, measured in the card's own type. */
-function drawingMisfits(svg: string, width_pt: number, ruler: Ruler): Misfit[] {
+function drawingMisfits(svg: string, { ink, width }: BoxOptions, ruler: Ruler): Misfit[] {
   return [...svg.matchAll(/<text x="([\d.]+)" y="[\d.]+">([^<]*)<\/text>/g)].flatMap(([, x, text = ""]) => {
-    const over_pt = Number(x) + ruler.width_pt(text, SMALL) - width_pt;
+    const over_pt = Number(x) + ruler.width_pt(text, { ...SMALL, size_pt: ink.textSize }) - width;
     return over_pt <= 0
       ? []
       : [
@@ -65,23 +74,40 @@ function drawingMisfits(svg: string, width_pt: number, ruler: Ruler): Misfit[] {
   });
 }
 
-/** The box, drawn on as many sides as its rows need. */
+/** The head of a side of the box: whose it is and how much it holds. */
+function startBox(guide: Guide, trip: GuideTrip, ruler: Ruler): Column {
+  const column = startSide(guide, "The box", ruler);
+  addText(column, [run(`${trip.name}, ${whole(dayRange(trip.from, trip.to))}`, STRONG)], {
+    role: "P",
+    field: "trip names",
+  });
+  addText(column, [run(`${boxSum(trip.box)}.`, SMALL)], { role: "P", field: "patterns" });
+  column.y_pt += GAP_PT;
+  return column;
+}
+
+/** Ink of the largest lettering in which all rows fit on one side; of small lettering where none does. */
+function boxOptions(rows: Box["rows"], room_pt: number, ruler: Ruler): BoxOptions {
+  const all = LETTERING_PT.map((textSize) => ({ ink: { ...paperInk, textSize }, width: FRAME.width_pt }));
+  const fits = (options: BoxOptions): boolean =>
+    rowsThatFit(rows, options, room_pt) >= rows.length &&
+    drawingMisfits(flyBox(rows, options), options, ruler).length === 0;
+  return all.find(fits) ?? { ink: paperInk, width: FRAME.width_pt };
+}
+
+/** The box, drawn on as many sides as its rows need, about as many rows on each. */
 function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
   const { rows } = trip.box;
-  const sides: FaceLayout[] = [];
-  for (let from = 0; from < rows.length; ) {
-    const column = startSide(guide, "The box", ruler);
-    addText(column, [run(`${trip.name}, `, STRONG), run(whole(dayRange(trip.from, trip.to)), STRONG)], {
-      role: "P",
-      field: "trip names",
-    });
-    addText(column, [run(`${boxSum(trip.box)}.`, SMALL)], { role: "P", field: "patterns" });
-    column.y_pt += GAP_PT;
-    const options = { ink: paperInk, width: FRAME.width_pt };
-    const to = Math.min(rows.length, from + rowsThatFit(rows, options, FRAME.bottom_pt - column.y_pt));
+  const room_pt = FRAME.bottom_pt - startBox(guide, trip, ruler).y_pt;
+  const options = boxOptions(rows, room_pt, ruler);
+  const sides = Math.ceil(rows.length / rowsThatFit(rows, options, room_pt));
+  return Array.from({ length: sides }, (_, side) => {
+    const column = startBox(guide, trip, ruler);
+    const part = [side, side + 1].map((i) => Math.round((i * rows.length) / sides));
+    const [from = 0, to = rows.length] = part;
     const svg = flyBox(rows, { ...options, part: [from, to] });
     const [width_pt, height_pt] = drawnSize_pt(svg);
-    column.misfits.push(...drawingMisfits(svg, width_pt, ruler));
+    column.misfits.push(...drawingMisfits(svg, options, ruler));
     column.parts.push({
       role: "Figure",
       alt: flyBoxTitle(rows.slice(from, to)),
@@ -89,23 +115,31 @@ function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
       pieces: [{ kind: "svg", svg, x_pt: column.left_pt, y_pt: column.y_pt, width_pt, height_pt }],
     });
     column.y_pt += height_pt;
-    sides.push(sideOf(`The box for ${trip.name}, rows ${from + 1} to ${to}`, column));
-    from = to;
-  }
-  return sides;
+    return sideOf(`The box for ${trip.name}, rows ${from + 1} to ${to}`, column);
+  });
 }
 
-/** Everything on the backs, in order. */
+/** Everything to tie, and from what. */
 const tyingLines = ({ tying, materials }: Box): Line[] => [
   ...tying.flatMap((entry): Line[] => [
     line([run(entry.name, STRONG)], { role: "H2", gap_pt: GAP_PT / 2 }),
-    ...entry.flies.map((fly) =>
-      line([run(`${fly.count} of ${whole(varietyText(fly))}`, SMALL)], { tick: true }),
-    ),
+    ...entry.flies.map((fly) => line([run(toTieText(fly), SMALL)], { tick: true })),
     ...(entry.dressing.length === 0 ? [] : [line([run(`${dressingText(entry)}.`, SMALL)])]),
   ]),
   line([run("Materials", STRONG)], { role: "H2", gap_pt: 2 * GAP_PT }),
   ...materials.map(({ text }) => line([run(text, SMALL)], { tick: true })),
+];
+
+/** How the numbers were made, whose card it is, and the first caution that always holds. */
+const closingLines = (guide: Guide, { losses }: Box): Line[] => [
+  line([run(losses.words, SMALL)], { gap_pt: 2 * GAP_PT }),
+  line([run(noticeText(guide), SMALL)], { gap_pt: GAP_PT }),
+  ...guide.cautions
+    .filter(({ when }) => when.includes("always"))
+    .slice(0, 1)
+    .map(({ short, agency }) =>
+      line([run(`${short} `, STRONG), run(agencyText(agency), SMALL)], { gap_pt: GAP_PT }),
+    ),
 ];
 
 function addLine(column: Column, { runs, role, tick }: Line): void {
@@ -127,16 +161,13 @@ const heightOf = (column: Column, { runs, tick }: Line): number =>
 /** The flies to tie and their materials; what one side does not hold goes on to the next, a heading with what follows it. */
 function tyingSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
   const title = `To tie for ${trip.name}`;
-  const lines = tyingLines(trip.box);
+  const toTie =
+    trip.box.tying.length === 0
+      ? [line([run("Nothing: every fly of the plan is in the club’s box.", SMALL)])]
+      : tyingLines(trip.box);
+  const lines = [...toTie, ...closingLines(guide, trip.box)];
   const sides: FaceLayout[] = [];
   let column = startSide(guide, "To tie", ruler);
-  if (trip.box.tying.length === 0) {
-    addText(column, [run("Nothing: every fly of the plan is in the club’s box.", SMALL)], {
-      role: "P",
-      field: "patterns",
-    });
-    return [sideOf(title, column)];
-  }
   for (const [i, next] of lines.entries()) {
     const after = next.role === "H2" ? lines[i + 1] : undefined;
     const wanted_pt = heightOf(column, next) + (after === undefined ? 0 : heightOf(column, after));

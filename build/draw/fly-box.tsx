@@ -22,6 +22,8 @@ const PITCH = 0.74;
 const BOX_SHARE = 0.38;
 /** Between the box's edge and its first fly, as a share of the lettering. */
 const EDGE = 0.5;
+/** Between one row's lettering and the next, as a share of it. */
+const BETWEEN = 0.05;
 /** The line with the key below the box, as a share of the lettering. */
 const KEY = 1.9;
 
@@ -49,7 +51,7 @@ function planOf(rows: readonly Row[], { ink: { textSize: size }, width }: FlyBox
   const count = right + size * 0.5 + widest(rows.map(({ carry }) => String(carry)));
   const label = count + size * 0.5;
   const below = widest(rows.map((row) => `${row.name} ${varietyText(row)}`)) > width - label;
-  const row = size * ((below ? 2 : 1) * LEADING + 0.2);
+  const row = size * ((below ? 2 : 1) * LEADING + BETWEEN);
   return { size, left, right, pitch: flies / most, count, label, below, row };
 }
 
@@ -59,16 +61,26 @@ export function rowsThatFit(rows: readonly Row[], options: FlyBoxOptions, height
   return Math.max(1, Math.floor((height - size * (KEY + 0.2)) / row));
 }
 
+interface FlyProps {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  /** Distance of its neighbours: where many stand in one row each is slimmer. */
+  readonly pitch: number;
+  readonly tied: boolean;
+  readonly ink: Ink;
+}
+
 /** A fly from above: filled where it is in the box, open where it is still to be tied. */
-function Fly({ x, y, size, tied, ink }: { x: number; y: number; size: number; tied: boolean; ink: Ink }) {
-  const [half, long] = [size * 0.2, size * 0.4];
+function Fly({ x, y, size, pitch, tied, ink }: FlyProps) {
+  const [half, long] = [Math.min(size * 0.2, pitch * 0.3), size * 0.4];
   return (
     <path
       class={tied ? "tied" : "to-tie"}
       d={`M${tenth(x)} ${tenth(y - long)}q${tenth(2 * half)} ${tenth(long)} 0 ${tenth(2 * long)}q${tenth(-2 * half)} ${tenth(-long)} 0 ${tenth(-2 * long)}Z`}
       fill={tied ? ink.words : ink.paper}
       stroke={ink.words}
-      stroke-width={0.9}
+      stroke-width={tenth(Math.min(0.9, pitch * 0.25))}
     />
   );
 }
@@ -88,6 +100,7 @@ function BoxRow({ row, top, plan, ink }: { row: Row; top: number; plan: Plan; in
           x={left + EDGE * size + pitch * (i + 0.5)}
           y={middle}
           size={size}
+          pitch={pitch}
           tied={i < row.carry - row.tie}
           ink={ink}
         />
@@ -113,7 +126,7 @@ function Key({ x, y, ink }: { x: number; y: number; ink: Ink }): JSX.Element {
   const second = x + size * 0.8 + roughWidth("in the club’s box", size) + size;
   const at = (left: number, tied: boolean, words: string) => (
     <g fill={ink.words}>
-      <Fly x={left + size * 0.3} y={y - size * 0.32} size={size} tied={tied} ink={ink} />
+      <Fly x={left + size * 0.3} y={y - size * 0.32} size={size} pitch={size} tied={tied} ink={ink} />
       <text x={tenth(left + size * 0.8)} y={tenth(y)}>
         {words}
       </text>
@@ -133,6 +146,7 @@ export const flyBoxTitle = (rows: readonly Row[]): string =>
 
 /**
  * A fly box seen from above, its rows numbered down the left edge: the flies of each row as marks, how many, and which.
+ * A heavier line parts one pattern from the next.
  * Name and variety stand one below the other where they have no room side by side.
  */
 export function flyBox(rows: readonly Row[], options: FlyBoxOptions): string {
@@ -144,15 +158,20 @@ export function flyBox(rows: readonly Row[], options: FlyBoxOptions): string {
   const bottom = top + drawn.length * plan.row;
   const edge = (out: number): string =>
     `M${tenth(left - out)} ${tenth(top - out)}H${tenth(right + out)}V${tenth(bottom + out)}H${tenth(left - out)}Z`;
-  const between = drawn.slice(1).map((_, i) => tenth(top + (i + 1) * plan.row));
+  const strips = drawn.slice(1).map(({ pattern }, i) => ({
+    path: `M${tenth(left)} ${tenth(top + (i + 1) * plan.row)}H${tenth(right)}`,
+    isNew: pattern !== drawn[i]?.pattern,
+  }));
   return picture(
     { width, height: Math.ceil(bottom + size * KEY), title: flyBoxTitle(drawn), textSize: size },
     <>
-      <path
-        d={between.map((y) => `M${tenth(left)} ${y}H${tenth(right)}`).join("")}
-        stroke={ink.line}
-        stroke-width={0.4}
-      />
+      {[true, false].map((isNew) => (
+        <path
+          d={strips.flatMap((strip) => (strip.isNew === isNew ? [strip.path] : [])).join("")}
+          stroke={ink.line}
+          stroke-width={isNew ? 1 : 0.35}
+        />
+      ))}
       <path d={edge(0)} fill="none" stroke={ink.line} stroke-width={0.5} />
       <path d={edge(1.6)} fill="none" stroke={ink.line} stroke-width={1.2} />
       {drawn.map((row, i) => (

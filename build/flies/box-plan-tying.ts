@@ -19,6 +19,8 @@ export function tyingList(rows: readonly BoxRow[], patterns: ReadonlyMap<string,
 
 const plainSpace = (text: string): string => text.trim().replace(/\s+/g, " ");
 
+const isSame = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+
 interface Want {
   readonly material: string;
   readonly hookSize: number | null;
@@ -32,7 +34,9 @@ function wantsOf({ name, dressing }: Tying, hookSize: number): Want[] {
     .map(({ material }): Want => ({ material: plainSpace(material), hookSize: null }));
   return [
     { material: plainSpace(hook?.material ?? `hook for ${name}`), hookSize },
-    ...new Map(others.map((want) => [want.material.toLowerCase(), want])).values(),
+    ...others.filter(
+      ({ material }, i) => others.findIndex((other) => isSame(other.material, material)) === i,
+    ),
   ];
 }
 

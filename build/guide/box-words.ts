@@ -5,6 +5,9 @@ import type { GuideTrip } from "./guide-schema.ts";
 export const varietyText = ({ size, colour }: Pick<BoxRow, "size" | "colour">): string =>
   colour === null ? String(size) : `${size} ${colour}`;
 
+/** "Size 14 brown: 4". */
+export const toTieText = (fly: Tying["flies"][number]): string => `Size ${varietyText(fly)}: ${fly.count}`;
+
 /** "hook: nymph hook, 3X long; tail: marabou". */
 export const dressingText = ({ dressing }: Tying): string =>
   dressing.map(({ part, material }) => `${part}: ${material}`).join("; ");

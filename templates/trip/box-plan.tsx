@@ -1,11 +1,11 @@
 import { flyBox } from "../../build/draw/fly-box.tsx";
 import { screenInk } from "../../build/draw/ink.ts";
-import { boxSum, dressingText, varietyText } from "../../build/guide/box-words.ts";
+import { boxSum, dressingText, toTieText, varietyText } from "../../build/guide/box-words.ts";
 import type { GuideTrip } from "../../build/guide/guide-schema.ts";
 import { Harmless, Scroll, Section } from "../parts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 
-/** A phone's width: name and variety stand one below the other. */
+/** A phone's width. */
 const WIDTH = 328;
 
 type Box = GuideTrip["box"];
@@ -71,7 +71,7 @@ const ToTie = ({ tying, trip, sheet }: { tying: Box["tying"]; trip: GuideTrip; s
         <ul class="plain">
           {entry.flies.map((fly) => (
             <Tick mark={`${trip.slug}/tie/${entry.pattern}/${plainWord(varietyText(fly))}`}>
-              {`${fly.count} of ${varietyText(fly)}`}
+              {toTieText(fly)}
             </Tick>
           ))}
         </ul>
@@ -103,7 +103,9 @@ export function BoxPlan({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
         <a href={sheet.to(ADDRESS.card(`box-${trip.slug}`))}>the box, A6</a> (PDF).
       </p>
       <div class="columns">
-        <Harmless class="drawing" html={flyBox(rows, { ink: screenInk, width: WIDTH })} />
+        <figure>
+          <Harmless class="drawing" html={flyBox(rows, { ink: screenInk, width: WIDTH })} />
+        </figure>
         <Rows rows={rows} sheet={sheet} />
       </div>
       {tying.length === 0 ? null : (
