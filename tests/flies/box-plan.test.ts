@@ -59,7 +59,11 @@ describe("sizes and colours", () => {
     divide(pattern("pupa", change), carry).map(({ size, colour, carry: flies }) => [size, colour, flies]);
 
   test("those in stock go first, whatever their size", () => {
-    expect(rowsOf({ stock: [{ size: 16, colour: "olive", count: 5 }] }, 3)).toEqual([[16, "olive", 3]]);
+    const stock = [
+      { size: 14, colour: "black", count: 0 },
+      { size: 16, colour: "olive", count: 5 },
+    ];
+    expect(rowsOf({ stock }, 3)).toEqual([[16, "olive", 3]]);
   });
 
   test("with none in stock the middle size goes first, in the colour that is named first", () => {
