@@ -6,10 +6,10 @@ import type { Fonts } from "./fonts.ts";
 import type { PaperSize } from "./paper.ts";
 import type { CardFaces } from "./sheets.ts";
 
-/** A card's two sides as a document of two pages of its size. */
+/** Cards as a document of two pages of their size each, fronts before backs. */
 export const cardPdf = (
   guide: Guide,
-  card: Pick<CardFaces, "front" | "back">,
+  cards: readonly Pick<CardFaces, "front" | "back">[],
   { title, paper }: { readonly title: string; readonly paper: PaperSize },
   fonts: Fonts,
 ): Promise<Buffer> =>
@@ -17,7 +17,7 @@ export const cardPdf = (
     { title: `${title} as of ${dayMonthYear(guide.asOf)}`, author: guide.club.name, asOf: guide.asOf },
     fonts,
     (document, root) => {
-      for (const face of [card.front, card.back]) {
+      for (const face of cards.flatMap(({ front, back }) => [front, back])) {
         document.addPage({ size: [paper.width_pt, paper.height_pt], margin: 0 });
         document.outline.addItem(face.title);
         drawFace(document, root, face);
