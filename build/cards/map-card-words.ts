@@ -6,10 +6,7 @@ import { agencyText, clock, whole } from "./card-words.ts";
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 
-/** Where north is, and how far to trust the map. */
-export const northText = (isTurned: boolean): string =>
-  isTurned ? "Map: north is to the left." : "Map: north is up.";
-
+/** How far to trust the map. */
 export const trustText = ({ contoursBy }: NonNullable<GuideLake["place"]["map"]>): string =>
   [
     ...(contoursBy === "soundings" ? ["Depths are worked out from the club’s soundings."] : []),

@@ -9,7 +9,7 @@ import { addDrawing } from "./drawing.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { type Ruler, run } from "./flow.ts";
 import { addHeader } from "./front-head.ts";
-import { northText, trustText } from "./map-card-words.ts";
+import { trustText } from "./map-card-words.ts";
 import { addLight } from "./map-light.ts";
 import { inMm, mm } from "./paper.ts";
 import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
@@ -75,12 +75,11 @@ export function layoutMapFront(guide: Guide, lake: GuideLake, map: LakeMap, rule
     units: guide.club.units,
     width: WIDTH,
     height,
-    mayTurn: true,
     phases: SHOWN,
   });
   const misfits: Misfit[] = [];
   if (drawn !== null) {
-    addText(column, [run(northText(drawn.isTurned), STRONG)], { role: "P", field: "map" });
+    addText(column, [run("Map: north is up.", STRONG)], { role: "P", field: "map" });
     addDrawing(column, drawn.svg, drawn.title);
     column.y_pt += GAP_PT;
     misfits.push(...markMisfits(map, drawn, ruler));

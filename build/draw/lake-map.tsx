@@ -5,7 +5,7 @@ import type { Box } from "./boxes.ts";
 import { contourLabels } from "./contour-labels.ts";
 import { LandHatching, type Ring } from "./hatching.tsx";
 import type { Ink } from "./ink.ts";
-import { type DrawnMap, fittingFrame, linePath, TALLEST } from "./map-frame.ts";
+import { type DrawnMap, linePath, mapFrame, TALLEST } from "./map-frame.ts";
 import { Key, keyRows, layoutKey } from "./map-key.tsx";
 import { letteredMarks, MapMark, markText, PatchedWord, placeMapMarks } from "./map-marks.tsx";
 import { Area, drawnZones, ringsPath, SharedHatching } from "./map-zones.tsx";
@@ -20,8 +20,6 @@ interface MapOptions {
   readonly width: number;
   /** Of the whole drawing, its key included, at the most; by the lake's own shape unless said. */
   readonly height?: number;
-  /** May be drawn with north to the left, where that makes it clearly larger. */
-  readonly mayTurn?: boolean;
   /** Whose depths to fish are hatched, the later over the earlier; none unless said. */
   readonly phases?: readonly Phase[];
 }
@@ -31,7 +29,6 @@ interface DrawnLakeMap {
   readonly svg: string;
   readonly title: string;
   readonly height: number;
-  readonly isTurned: boolean;
   /** Height that the key leaves for the lake. */
   readonly room: number;
   /** Marks that found no room for their letter, in words. */
@@ -68,21 +65,20 @@ function roomyContours(map: DrawnMap, shore: readonly Ring[], size: number): Dra
 }
 
 /** What the map shows, in one sentence. */
-function mapTitle(lake: GuideLake, phases: readonly Phase[], isTurned: boolean, units: UnitSystem): string {
+function mapTitle(lake: GuideLake, phases: readonly Phase[], units: UnitSystem): string {
   const zones = lake.place.zones.filter(({ phase }) => phases.includes(phase));
   const where = zones.map(
     (zone) =>
       `where it is ${depthRange(zone.from_m, zone.to_m, units)} deep, to fish in ${phaseName(zone.phase).toLowerCase()}`,
   );
-  const north = isTurned ? "north to the left" : "north up";
-  return `Map of ${lake.name}, ${north}: shore, depths and marks${where.map((words) => `, and ${words}`).join("")}.`;
+  return `Map of ${lake.name}, north up: shore, depths and marks${where.map((words) => `, and ${words}`).join("")}.`;
 }
 
 /** A lake seen from above as an SVG without ids; `null` without a shoreline. */
 export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | null {
   const { map, zones } = lake.place;
   if (map === null) return null;
-  const { ink, units, width, phases = [], mayTurn = false } = options;
+  const { ink, units, width, phases = [] } = options;
   const size = ink.textSize;
   const shown = phases.flatMap((phase) => zones.filter((zone) => zone.phase === phase));
   const hasIslands = map.shoreline.some(([, ...inner]) => inner.length > 0);
@@ -96,7 +92,7 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
   const pairs = shown.flatMap((zone, i) => shown.slice(i + 1).map((over) => [zone, over] as const));
   const below = keyOf(letteredMarks(map), pairs).height + size * (SCALE_ROW + 0.3);
   const most = { width, height: options.height === undefined ? width * TALLEST : options.height - below };
-  const frame = fittingFrame(map, most, size, mayTurn);
+  const frame = mapFrame(map, most, size);
   const room: Box = { left: 0, top: 0, right: width, bottom: frame.height };
   const areas = drawnZones(shown, map, frame);
   const shore = map.shoreline.map((polygon) => polygon.map((ring) => ring.map(frame.toSpot)));
@@ -120,7 +116,7 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
   );
   const keyTop = frame.height + size * SCALE_ROW;
   const height = tenth(keyTop + key.height + size * 0.3);
-  const title = mapTitle(lake, phases, frame.isTurned, units);
+  const title = mapTitle(lake, phases, units);
   const svg = picture(
     { width, height, title, textSize: size },
     <>
@@ -151,7 +147,6 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
       ))}
       <ScaleAndNorth
         perMetre={frame.perMetre}
-        isTurned={frame.isTurned}
         units={units}
         ink={ink}
         width={width}
@@ -164,5 +159,5 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
   const leftOut = letteredMarks(map)
     .filter(({ letter }) => !drawn.has(letter))
     .map(({ mark, name }) => markText(mark, name));
-  return { svg, title, height, isTurned: frame.isTurned, room: most.height, leftOut };
+  return { svg, title, height, room: most.height, leftOut };
 }

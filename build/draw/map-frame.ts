@@ -11,14 +11,12 @@ export interface Spot {
   readonly y: number;
 }
 
-/** How places of one lake come to stand in its drawing. */
+/** How places of one lake come to stand in its drawing, north up. */
 export interface MapFrame {
   readonly toSpot: (place: LonLat) => Spot;
   /** The drawing's units to a metre. */
   readonly perMetre: number;
   readonly height: number;
-  /** North to the left instead of up. */
-  readonly isTurned: boolean;
 }
 
 /** Height of a map by its width at the most, where nothing else is said. */
@@ -36,7 +34,7 @@ interface Most {
  * Places evenly by longitude and latitude, each with its own scale on the ellipsoid at the lake's middle. On a lake of
  * 20 km at 60 degrees of latitude the edges are out by 3 in 1,000, less than a drawing shows.
  */
-function mapFrame(map: DrawnMap, most: Most, margin: number, isTurned: boolean): MapFrame {
+export function mapFrame(map: DrawnMap, most: Most, margin: number): MapFrame {
   const places: LonLat[] = [...map.shoreline.flat(2), ...map.marks.map(({ lon, lat }): LonLat => [lon, lat])];
   const lons = places.map(([lon]) => lon);
   const lats = places.map(([, lat]) => lat);
@@ -45,32 +43,16 @@ function mapFrame(map: DrawnMap, most: Most, margin: number, isTurned: boolean):
   const [lon, lat] = [(west + east) / 2, (south + north) / 2];
   const lon_m = distance_m([lon - HALF_DEG, lat], [lon + HALF_DEG, lat]) / (2 * HALF_DEG);
   const lat_m = distance_m([lon, lat - HALF_DEG], [lon, lat + HALF_DEG]) / (2 * HALF_DEG);
-  const [across_m, up_m] = [(east - west) * lon_m, (north - south) * lat_m];
-  const [wide_m, tall_m] = isTurned ? [up_m, across_m] : [across_m, up_m];
+  const [wide_m, tall_m] = [(east - west) * lon_m, (north - south) * lat_m];
   const perMetre = Math.min((most.width - 2 * margin) / wide_m, (most.height - 2 * margin) / tall_m);
-  const top = margin + (tall_m * perMetre) / 2;
   return {
     perMetre,
-    isTurned,
     height: tall_m * perMetre + 2 * margin,
-    toSpot: ([x, y]) => {
-      const [right, up] = [(x - lon) * lon_m * perMetre, (y - lat) * lat_m * perMetre];
-      return isTurned
-        ? { x: most.width / 2 - up, y: top - right }
-        : { x: most.width / 2 + right, y: top - up };
-    },
+    toSpot: ([x, y]) => ({
+      x: most.width / 2 + (x - lon) * lon_m * perMetre,
+      y: margin + (north - y) * lat_m * perMetre,
+    }),
   };
-}
-
-/** A turned map has to be this many times as large: north up is what everybody expects. */
-const WORTH_TURNING = 1.15;
-
-/** The frame that fits within `most`; turned, if it may be, where that draws the lake clearly larger. */
-export function fittingFrame(map: DrawnMap, most: Most, margin: number, mayTurn: boolean): MapFrame {
-  const upright = mapFrame(map, most, margin, false);
-  if (!mayTurn) return upright;
-  const turned = mapFrame(map, most, margin, true);
-  return turned.perMetre > WORTH_TURNING * upright.perMetre ? turned : upright;
 }
 
 /** A line as a path to the tenth of a unit, points that fall together once; closed when it ends where it began. */

@@ -18,8 +18,6 @@ export const SCALE_ROW = 2.2;
 
 interface ScaleProps {
   readonly perMetre: number;
-  /** North to the left instead of up. */
-  readonly isTurned: boolean;
   readonly units: UnitSystem;
   readonly ink: Ink;
   readonly width: number;
@@ -27,24 +25,16 @@ interface ScaleProps {
   readonly y: number;
 }
 
-/** An arrow about a middle: up, or to the left. */
-function arrowPath(x: number, y: number, size: number, isTurned: boolean): string {
-  const [tall, head, half] = [size * 0.8, size * 0.6, size * 0.3];
-  return isTurned
-    ? `M${tenth(x + tall)} ${tenth(y)}H${tenth(x - tall)}l${tenth(head)} ${tenth(-half)}v${tenth(2 * half)}l${tenth(-head)} ${tenth(-half)}`
-    : `M${tenth(x)} ${tenth(y + tall)}V${tenth(y - tall)}l${tenth(-half)} ${tenth(head)}h${tenth(2 * half)}l${tenth(-half)} ${tenth(-head)}`;
-}
-
 /** The longest round length in a third of the width, and at the right an arrow that points north. */
-export function ScaleAndNorth({ perMetre, isTurned, units, ink, width, y }: ScaleProps): JSX.Element {
+export function ScaleAndNorth({ perMetre, units, ink, width, y }: ScaleProps): JSX.Element {
   const size = ink.textSize;
   const lengths = LENGTHS_M[units];
   const length_m = lengths.findLast((length) => length * perMetre <= width / 3) ?? lengths[0] ?? 0;
   const length = length_m * perMetre;
   const left = size * 0.3;
   const half = size * 0.2;
-  const reach = size * (isTurned ? 0.8 : 0.3);
-  const arrow = width - size * 0.4 - reach;
+  const arrow = width - size * 0.7;
+  const tall = size * 0.8;
   return (
     <g stroke={ink.line} stroke-width={1} fill="none">
       <path
@@ -54,12 +44,15 @@ export function ScaleAndNorth({ perMetre, isTurned, units, ink, width, y }: Scal
         d={`M${tenth(left)} ${tenth(y - half)}h${tenth(length / 2)}v${tenth(2 * half)}h${tenth(-length / 2)}Z`}
         fill={ink.line}
       />
-      <path d={arrowPath(arrow, y, size, isTurned)} fill={ink.line} />
+      <path
+        d={`M${tenth(arrow)} ${tenth(y + tall)}V${tenth(y - tall)}l${tenth(-size * 0.3)} ${tenth(size * 0.6)}h${tenth(size * 0.6)}l${tenth(-size * 0.3)} ${tenth(-size * 0.6)}`}
+        fill={ink.line}
+      />
       <text x={tenth(left + length + size * 0.5)} y={tenth(y + size * 0.3)} fill={ink.words} stroke="none">
         {distanceText(length_m, units)}
       </text>
       <text
-        x={tenth(arrow - reach - size * 0.3 - roughWidth("N", size))}
+        x={tenth(arrow - size * 0.6 - roughWidth("N", size))}
         y={tenth(y + size * 0.3)}
         fill={ink.words}
         stroke="none"

@@ -1,5 +1,6 @@
 import { ANCHOR_TITLE, anchorPlan } from "../../../build/draw/anchor-plan.tsx";
 import { screenInk } from "../../../build/draw/ink.ts";
+import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { Cautions, Drawing, Fact, Section } from "../../parts.tsx";
 import type { Sheet } from "../../sheet.ts";
 
@@ -7,8 +8,9 @@ const WIDTH = 220;
 /** Cautions that belong beside anchors. */
 const ANCHOR_CAUTIONS = ["anchor"];
 
-/** How a boat lies at anchor, and where its rods then point. */
-export function AnchorSection({ sheet }: { sheet: Sheet }) {
+/** How a boat lies at anchor, and where its rods then point; beside the winds of a lake with a shoreline. */
+export function AnchorSection({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
+  if (lake.place.wind === null) return null;
   const { anchor } = sheet.guide.rigs;
   return (
     <Section title="At anchor" id="anchor">

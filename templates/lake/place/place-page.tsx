@@ -23,7 +23,7 @@ export function LakePlacePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }
       </p>
       <MapSection lake={lake} sheet={sheet} />
       <WindSection lake={lake} sheet={sheet} />
-      <AnchorSection sheet={sheet} />
+      <AnchorSection lake={lake} sheet={sheet} />
       <LightSection lake={lake} />
       <WaterSection lake={lake} sheet={sheet} />
     </Page>
