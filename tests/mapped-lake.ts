@@ -1,5 +1,5 @@
 import type { Guide, GuideLake } from "../build/guide/guide-schema.ts";
-import { WINDS } from "../build/water/compass.ts";
+import { oppositeWind, WINDS } from "../build/water/compass.ts";
 import { day, fullLake, guideOf } from "./lake-fixture.ts";
 
 const AS_OF = day("2026-05-16");
@@ -58,6 +58,7 @@ const wind: NonNullable<GuideLake["place"]["wind"]> = {
   shore: [],
   directions: WINDS.map((from) => ({
     from,
+    rods: oppositeWind(from),
     fetch_m: 2 * 1609.344,
     launchFetch_m: [],
     heights_m: [],

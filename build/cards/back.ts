@@ -1,6 +1,5 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { dayMonthYear } from "../model/calendar.ts";
-import { addMap, type FittedMap, fitMap } from "./back-map.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
 import { agencyText, cardCautions, factsText, fetchText, qrTarget, whole } from "./card-words.ts";
 import {
@@ -31,8 +30,8 @@ const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 }
 /** What the front leaves unsaid. */
 const READING = "Days in brackets hold 8 chances in 10. Set: from fly to stop.";
 
-/** Where there is a map, but no room for it. */
-const MAP_ELSEWHERE = "Map: see the page.";
+/** Where a lake has a shape. */
+const MAP_ELSEWHERE = "Map, wind and anchor: see the map card.";
 
 function addFacts(column: Column, guide: Guide, lake: GuideLake): void {
   const facts = factsText(lake, guide.club.units);
@@ -92,17 +91,12 @@ function addRules(column: Column, { rules }: GuideLake): void {
   column.y_pt += 3;
 }
 
-/** The wind's longest way over the water, and the map. */
-function addPlace(
-  column: Column,
-  lake: GuideLake,
-  units: Guide["club"]["units"],
-  map: FittedMap | null,
-): void {
+/** The wind's longest way over the water. */
+function addFetch(column: Column, lake: GuideLake, units: Guide["club"]["units"]): void {
   const fetch = fetchText(lake, units);
-  if (fetch !== null) addText(column, [run(fetch, SMALL)], { role: "P", field: "shape" });
-  if (map !== null) addMap(column, lake, map);
-  if (fetch !== null || map !== null) column.y_pt += 3;
+  if (fetch === null) return;
+  addText(column, [run(fetch, SMALL)], { role: "P", field: "shape" });
+  column.y_pt += 3;
 }
 
 /** Columns to fill in by pencil, with their share of the width. */
@@ -150,19 +144,14 @@ function qrFigure(uri: string, symbol: QrSymbol, top_pt: number): Part {
   return { role: "Figure", alt: `QR code: ${uri}`, parts: [], pieces: [{ kind: "shape", path }] };
 }
 
-/** The QR code with what it opens beside it, where to find a map that has no room here, and where the card comes from. */
-function addFoot(
-  column: Column,
-  guide: Guide,
-  lake: GuideLake,
-  { symbol, hasMap }: { readonly symbol: QrSymbol; readonly hasMap: boolean },
-): void {
+/** The QR code with what it opens beside it, where the map is, and where the card comes from. */
+function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol): void {
   const { uri, label } = qrTarget(guide, lake);
   const top_pt = column.y_pt;
   const indent_pt = QR_PT + 2;
   column.parts.push(qrFigure(uri, symbol, column.y_pt));
   column.y_pt = top_pt + 4;
-  const elsewhere = lake.place.map === null || hasMap ? [] : [run(`  ${whole(MAP_ELSEWHERE)}`, SMALL)];
+  const elsewhere = lake.place.map === null ? [] : [run(`  ${whole(MAP_ELSEWHERE)}`, SMALL)];
   addText(column, [run(label, STRONG), ...elsewhere], { role: "P", field: "baseUrl", indent_pt });
   addText(column, [run(uri, SMALL)], { role: "P", field: "baseUrl", indent_pt });
   addText(column, [run(`${guide.club.name}, ${guide.season}. ${guide.club.notice ?? ""}`, SMALL)], {
@@ -179,31 +168,29 @@ function addFoot(
 }
 
 /**
- * The back: facts, warnings, rules, wind and map, room to write, and the way to the lake's page. Of the cautions the
- * most pressing stand there, as many as fit; the map takes what is left over, and what that leaves is room to write.
+ * The back: facts, warnings, rules, wind, room to write, and the way to the lake's page. Of the cautions the most
+ * pressing stand there, as many as fit; what is left over is room to write.
  */
 export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
   const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
-  const set = (cautions: readonly Caution[], blankRows: number, map: FittedMap | null): Column => {
+  const set = (cautions: readonly Caution[], blankRows: number): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
     addWarnings(column, lake, cautions);
     addRules(column, lake);
-    addPlace(column, lake, units, map);
+    addFetch(column, lake, units);
     addBlanks(column, blankRows, units);
-    addFoot(column, guide, lake, { symbol, hasMap: map !== null });
+    addFoot(column, guide, lake, symbol);
     return column;
   };
   const cautions = cardCautions(guide, lake);
-  const full = set(cautions, BLANK_ROWS.least, null);
+  const full = set(cautions, BLANK_ROWS.least);
   let spare_pt = BOTTOM - full.y_pt;
   while (spare_pt < 0 && cautions.length > LEAST_CAUTIONS)
     for (const dropped of cautions.splice(-1)) spare_pt += cautionHeight_pt(full, dropped);
-  const map = fitMap(lake, units, spare_pt);
-  spare_pt -= map?.height_pt ?? 0;
   const rows = BLANK_ROWS.least + Math.max(0, Math.floor(spare_pt / BLANK_ROW_PT));
-  const column = set(cautions, Math.min(BLANK_ROWS.most, rows), map);
+  const column = set(cautions, Math.min(BLANK_ROWS.most, rows));
   return {
     face: { title: `${lake.name}, back`, parts: column.parts, decoration: column.decoration },
     misfits: [...column.misfits, ...overflow(column, BOTTOM, USUAL_PT)],

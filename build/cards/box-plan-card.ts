@@ -3,10 +3,10 @@ import { type Ink, paperInk } from "../draw/ink.ts";
 import { boxSum, dressingText, toTieText } from "../guide/box-words.ts";
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
 import { dayRange } from "../model/calendar.ts";
-import { drawnSize_pt } from "./back-map.ts";
 import { frameOf } from "./card-frame.ts";
 import { agencyText, whole } from "./card-words.ts";
 import { addText, type Column, countLines, createColumn, overflow } from "./column.ts";
+import { addDrawing } from "./drawing.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, inMm } from "./paper.ts";
@@ -106,15 +106,8 @@ function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
     const part = [side, side + 1].map((i) => Math.round((i * rows.length) / sides));
     const [from = 0, to = rows.length] = part;
     const svg = flyBox(rows, { ...options, part: [from, to] });
-    const [width_pt, height_pt] = drawnSize_pt(svg);
     column.misfits.push(...drawingMisfits(svg, options, ruler));
-    column.parts.push({
-      role: "Figure",
-      alt: flyBoxTitle(rows.slice(from, to)),
-      parts: [],
-      pieces: [{ kind: "svg", svg, x_pt: column.left_pt, y_pt: column.y_pt, width_pt, height_pt }],
-    });
-    column.y_pt += height_pt;
+    addDrawing(column, svg, flyBoxTitle(rows.slice(from, to)));
     return sideOf(`The box for ${trip.name}, rows ${from + 1} to ${to}`, column);
   });
 }

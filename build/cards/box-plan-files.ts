@@ -1,6 +1,6 @@
 import type { Guide } from "../guide/guide-schema.ts";
 import { layoutBoxPlan } from "./box-plan-card.ts";
-import { facesPdf } from "./card-pdf.ts";
+import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
 import type { Ruler } from "./flow.ts";
 import { A6 } from "./paper.ts";
@@ -17,7 +17,7 @@ export const planBoxCards = (guide: Guide, ruler: Ruler): Planned[] =>
         name,
         problems: sides.flatMap(({ misfits }) => misfits).map((misfit) => problemOf(name, misfit)),
         make: (fonts) =>
-          facesPdf(
+          cardPdf(
             guide,
             sides.map(({ face }) => face),
             { title: `The box for ${trip.name}, A6,`, paper: A6 },

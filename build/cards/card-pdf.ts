@@ -5,18 +5,12 @@ import { drawFace } from "./draw-face.ts";
 import type { Face } from "./face.ts";
 import type { Fonts } from "./fonts.ts";
 import type { PaperSize } from "./paper.ts";
-import type { CardFaces } from "./sheets.ts";
-
-interface CardSheet {
-  readonly title: string;
-  readonly paper: PaperSize;
-}
 
 /** The sides of a card, or of a few that belong together, as a document with a page of its size for each. */
-export const facesPdf = (
+export const cardPdf = (
   guide: Guide,
   faces: readonly Face[],
-  { title, paper }: CardSheet,
+  { title, paper }: { readonly title: string; readonly paper: PaperSize },
   fonts: Fonts,
 ): Promise<Buffer> =>
   makeDocument(
@@ -30,11 +24,3 @@ export const facesPdf = (
       }
     },
   );
-
-/** A card's two sides as a document of two pages of its size. */
-export const cardPdf = (
-  guide: Guide,
-  { front, back }: Pick<CardFaces, "front" | "back">,
-  sheet: CardSheet,
-  fonts: Fonts,
-): Promise<Buffer> => facesPdf(guide, [front, back], sheet, fonts);

@@ -21,11 +21,15 @@ const FIELD_FILES: Readonly<Record<string, string>> = {
   baseUrl: "club.yaml",
 };
 
+/** Marks are written in a lake's shape. */
+const fileOf = (card: string, field: string): string =>
+  FIELD_FILES[field] ?? `lakes/${card}.${field === "marks" ? "geojson" : "yaml"}`;
+
 /** A misfit of one card as a problem of the club's file it comes from. */
 export const problemOf = (card: string, { field, message, hint }: Misfit): CardProblem => ({
   card,
   field,
-  file: FIELD_FILES[field] ?? `lakes/${card}.yaml`,
+  file: fileOf(card, field),
   line: 1,
   column: 1,
   severity: "error",

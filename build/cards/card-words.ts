@@ -157,7 +157,7 @@ export function fetchText({ place: { wind } }: GuideLake, units: UnitSystem): st
 }
 
 /** "05:37" of "2026-05-16T05:37-06:00". */
-const clock = (minute: string): string => minute.slice(11, 16);
+export const clock = (minute: string): string => minute.slice(11, 16);
 
 /** "first light 05:05, sunrise 05:37, sunset 20:15, last light 20:47." What does not happen that day is left out. */
 export function lightText({ place }: GuideLake, date: CalendarDate): string | null {

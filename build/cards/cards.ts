@@ -9,6 +9,8 @@ import type { Ruler } from "./flow.ts";
 import { createRuler, parseFonts } from "./fonts.ts";
 import { layoutFront } from "./front.ts";
 import { planLabels } from "./labels-files.ts";
+import { layoutMapBack } from "./map-back.ts";
+import { layoutMapFront } from "./map-front.ts";
 import { A6, SHEET_NAMES } from "./paper.ts";
 import type { Planned } from "./planned.ts";
 import { planRigCards } from "./rig-card-files.ts";
@@ -33,23 +35,51 @@ export function layoutCard(guide: Guide, lake: GuideLake, ruler: Ruler): CardLay
   };
 }
 
-/** Every lake's card and, unless only one is wanted, the sheets of all of them. */
+/** Places everything on both sides of the card of a lake's map; none for a lake without a shape. */
+export function layoutMapCard(guide: Guide, lake: GuideLake, ruler: Ruler): CardLayout | undefined {
+  const { map, wind } = lake.place;
+  if (map === null || wind === null) return undefined;
+  const front = layoutMapFront(guide, lake, map, ruler);
+  const back = layoutMapBack(guide, lake, wind, { ruler, withLight: !front.hasLight });
+  return {
+    slug: lake.slug,
+    name: `${lake.name}, map`,
+    front: front.face,
+    back: back.face,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(lake.slug, misfit)),
+  };
+}
+
+/** A lake's own card and, where its shape is known, that of its map. */
+function layoutLake(guide: Guide, lake: GuideLake, ruler: Ruler): readonly [CardLayout, ...CardLayout[]] {
+  const card = layoutCard(guide, lake, ruler);
+  const map = layoutMapCard(guide, lake, ruler);
+  return map === undefined ? [card] : [card, map];
+}
+
+/** Every lake's cards and, unless only one is wanted, the sheets of all of them. */
 function planLakeCards(guide: Guide, ruler: Ruler, only: string | undefined): Planned[] {
   const cards = guide.lakes
     .filter(({ slug }) => only === undefined || slug === only)
-    .map((lake) => layoutCard(guide, lake, ruler));
+    .map((lake) => layoutLake(guide, lake, ruler));
   const alone = cards.map(
-    (card): Planned => ({
-      name: card.slug,
-      problems: card.problems,
-      make: (fonts) => cardPdf(guide, card, { title: `${card.name}: lake card`, paper: A6 }, fonts),
+    (own): Planned => ({
+      name: own[0].slug,
+      problems: own.flatMap(({ problems }) => problems),
+      make: (fonts) =>
+        cardPdf(
+          guide,
+          own.flatMap(({ front, back }) => [front, back]),
+          { title: `${own[0].name}: ${own.length > 1 ? "lake and map cards" : "lake card"}`, paper: A6 },
+          fonts,
+        ),
     }),
   );
   const sheets = SHEET_NAMES.map(
     (sheet): Planned => ({
       name: `sheets-${sheet}`,
       problems: [],
-      make: (fonts) => sheetsPdf(guide, cards, sheet, fonts),
+      make: (fonts) => sheetsPdf(guide, cards.flat(), sheet, fonts),
     }),
   );
   return only === undefined ? [...alone, ...sheets] : alone;
@@ -91,7 +121,7 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
   problemsOf(planCards(guide, createRuler(parseFonts())));
 
 /**
- * Writes `cards/SLUG.pdf` for every lake, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
+ * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
  * each trip that needs any; and `cards/box-TRIP.pdf`, each trip's fly box and tying list. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is

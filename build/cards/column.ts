@@ -43,7 +43,8 @@ interface TextOptions {
 const codeOf = (c: string): string =>
   `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
 
-function glyphMisfits(runs: readonly Run[], field: string, ruler: Ruler): Misfit[] {
+/** The characters of a text that the typeface lacks, as misfits of their field. */
+export function glyphMisfits(runs: readonly Run[], field: string, ruler: Ruler): Misfit[] {
   return [...new Set(runs.flatMap(({ text, style }) => ruler.missing(text, style)))].map((c) => ({
     field,
     message: `the card's typeface has no “${c}” (${codeOf(c)})`,

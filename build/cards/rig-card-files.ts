@@ -13,6 +13,6 @@ export const planRigCards = (guide: Guide, ruler: Ruler): Planned[] =>
     return {
       name: design.slug,
       problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(design.slug, misfit)),
-      make: (fonts) => cardPdf(guide, { front: front.face, back: back.face }, sheet, fonts),
+      make: (fonts) => cardPdf(guide, [front.face, back.face], sheet, fonts),
     };
   });

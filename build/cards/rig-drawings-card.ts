@@ -4,11 +4,11 @@ import { leaderAtDeepest, rigTitle } from "../draw/rig-hung.ts";
 import { leanDrawing, leanTitle } from "../draw/rig-lean.tsx";
 import { swingDrawing, swingTitle } from "../draw/swing-plan.tsx";
 import type { Guide } from "../guide/guide-schema.ts";
-import { drawnSize_pt } from "./back-map.ts";
 import { frameOf } from "./card-frame.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
 import type { Column } from "./column.ts";
+import { addDrawing } from "./drawing.ts";
 import type { Ruler } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
 import type { Planned } from "./planned.ts";
@@ -23,19 +23,6 @@ const LEAN_PT = mm(55);
 const SWING_PT = mm(40);
 /** Left free below the hanging rig. */
 const FOOT_PT = mm(2);
-
-/** Places a drawing at the column's left edge. */
-function addDrawing(column: Column, svg: string, alt: string): void {
-  const [width_pt, height_pt] = drawnSize_pt(svg);
-  const { left_pt, y_pt } = column;
-  column.parts.push({
-    role: "Figure",
-    alt,
-    parts: [],
-    pieces: [{ kind: "svg", svg, x_pt: left_pt, y_pt, width_pt, height_pt }],
-  });
-  column.y_pt += height_pt;
-}
 
 function addRig(column: Column, { rigs, club: { units } }: Guide, bottom_pt: number): void {
   const longest = rigs.leaders
@@ -74,11 +61,6 @@ export function planRigDrawings(guide: Guide, ruler: Ruler): Planned {
     name: SLUG,
     problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(SLUG, misfit)),
     make: (fonts) =>
-      cardPdf(
-        guide,
-        { front: front.face, back: back.face },
-        { title: "Rig drawings, A6,", paper: A6 },
-        fonts,
-      ),
+      cardPdf(guide, [front.face, back.face], { title: "Rig drawings, A6,", paper: A6 }, fonts),
   };
 }

@@ -19,17 +19,22 @@ export interface MapFrame {
   readonly height: number;
 }
 
-/** Height of a map by its width at the most. */
-const TALLEST = 1.25;
+/** Height of a map by its width at the most, where nothing else is said. */
+export const TALLEST = 1.25;
 
 /** Half a degree about the middle is measured; shorter would lose digits. */
 const HALF_DEG = 0.005;
+
+interface Most {
+  readonly width: number;
+  readonly height: number;
+}
 
 /**
  * Places evenly by longitude and latitude, each with its own scale on the ellipsoid at the lake's middle. On a lake of
  * 20 km at 60 degrees of latitude the edges are out by 3 in 1,000, less than a drawing shows.
  */
-export function mapFrame(map: DrawnMap, width: number, margin: number): MapFrame {
+export function mapFrame(map: DrawnMap, most: Most, margin: number): MapFrame {
   const places: LonLat[] = [...map.shoreline.flat(2), ...map.marks.map(({ lon, lat }): LonLat => [lon, lat])];
   const lons = places.map(([lon]) => lon);
   const lats = places.map(([, lat]) => lat);
@@ -38,14 +43,13 @@ export function mapFrame(map: DrawnMap, width: number, margin: number): MapFrame
   const [lon, lat] = [(west + east) / 2, (south + north) / 2];
   const lon_m = distance_m([lon - HALF_DEG, lat], [lon + HALF_DEG, lat]) / (2 * HALF_DEG);
   const lat_m = distance_m([lon, lat - HALF_DEG], [lon, lat + HALF_DEG]) / (2 * HALF_DEG);
-  const room = width - 2 * margin;
-  const perMetre = Math.min(room / ((east - west) * lon_m), (room * TALLEST) / ((north - south) * lat_m));
-  const height = (north - south) * lat_m * perMetre + 2 * margin;
+  const [wide_m, tall_m] = [(east - west) * lon_m, (north - south) * lat_m];
+  const perMetre = Math.min((most.width - 2 * margin) / wide_m, (most.height - 2 * margin) / tall_m);
   return {
     perMetre,
-    height,
+    height: tall_m * perMetre + 2 * margin,
     toSpot: ([x, y]) => ({
-      x: width / 2 + (x - lon) * lon_m * perMetre,
+      x: most.width / 2 + (x - lon) * lon_m * perMetre,
       y: margin + (north - y) * lat_m * perMetre,
     }),
   };

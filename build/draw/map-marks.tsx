@@ -46,10 +46,14 @@ export function MapMark({ mark, at, ink }: { mark: MarkKind; at: Spot; ink: Ink 
 
 const markRadius = (ink: Ink): number => ink.textSize * 0.32;
 
-export interface PlacedMark {
+/** A mark and the letter it goes by on the map and in its key. */
+export interface LetteredMark {
   readonly mark: MarkKind;
   readonly name: string | null;
   readonly letter: string;
+}
+
+interface PlacedMark extends LetteredMark {
   readonly at: Spot;
   readonly box: Box;
   /** Where its letter stands. */
@@ -62,6 +66,13 @@ const letterOf = (i: number): string => {
   const last = String.fromCharCode(65 + (i % 26));
   return i < 26 ? last : letterOf(Math.floor(i / 26) - 1) + last;
 };
+
+export const letteredMarks = ({ marks }: DrawnMap): LetteredMark[] =>
+  marks.map(({ mark, name }, i) => ({ mark, name, letter: letterOf(i) }));
+
+/** "Dam ramp (launch)", "North shoal", "inflow". */
+export const markText = (mark: MarkKind, name: string | null): string =>
+  name === null ? mark : name.toLowerCase().includes(mark) ? name : `${name} (${mark})`;
 
 /** Ways round a mark in which its letter is tried, near ones first. */
 const DISTANCES = [1, 1.3, 1.8, 2.5, 3.5];

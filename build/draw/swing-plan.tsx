@@ -5,6 +5,7 @@ import { roughWidth } from "./lettering.ts";
 import { tenth } from "./numbers.ts";
 import { picture } from "./picture.tsx";
 import type { RigOptions } from "./rig-drawing.tsx";
+import { WindArrow } from "./wind-arrow.tsx";
 
 type Swing = Guide["rigs"]["swing"];
 
@@ -67,24 +68,6 @@ function Boat({ middle: [x, y], perMetre, ink }: { middle: Point; perMetre: numb
   );
 }
 
-/** An arrow down the drawing: the way the wind blows. */
-function Wind({ x, y, ink }: { x: number; y: number; ink: Ink }) {
-  const size = ink.textSize;
-  return (
-    <g>
-      <path
-        d={`M${tenth(x)} ${tenth(y)}v${tenth(size * 2)}m${tenth(-size * 0.4)} ${tenth(-size * 0.6)}l${tenth(size * 0.4)} ${tenth(size * 0.6)}l${tenth(size * 0.4)} ${tenth(-size * 0.6)}`}
-        fill="none"
-        stroke={ink.words}
-        stroke-width={1.6}
-      />
-      <text x={tenth(x + size * 0.7)} y={tenth(y + size * 1.3)} fill={ink.words}>
-        wind
-      </text>
-    </g>
-  );
-}
-
 /**
  * A boat at anchor from above: a rod at each holder angle with its seconds of swing, and the widest swing drawn from
  * start to end. Lengths of rods and lines are to one scale.
@@ -112,7 +95,7 @@ export function swingDrawing(
   return picture(
     { width, height, title: swingTitle(drawing, units), textSize: size },
     <>
-      <Wind x={size * 0.6} y={size * 0.2} ink={ink} />
+      <WindArrow x={size * 0.6} y={size * 0.2} ink={ink} />
       <path d={`M${at(widestTip)}L${at(end)}`} stroke={ink.words} stroke-width={0.9} stroke-dasharray="4 3" />
       <path
         d={`M${at(start)}A${tenth(line)} ${tenth(line)} 0 0 1 ${at(end)}`}

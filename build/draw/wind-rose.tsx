@@ -11,6 +11,8 @@ interface RoseOptions {
   readonly units: UnitSystem;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
+  /** Without the length of the longest, where it is said beside the drawing. */
+  readonly bare?: boolean;
 }
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
@@ -25,9 +27,13 @@ const towards = ({ x, y }: Spot, bearing_deg: number, away: number): Spot => ({
 });
 
 /** Names of the four main winds; how long the stretch is for the longest. */
-function roseWord(wind: Wind, { from, fetch_m }: Wind["directions"][number], units: UnitSystem): string {
+function roseWord(
+  wind: Wind,
+  { from, fetch_m }: Wind["directions"][number],
+  { units, bare = false }: RoseOptions,
+): string {
   const name = from.length === 1 ? from : "";
-  const length = wind.longest.along.includes(from) ? distanceText(fetch_m, units) : "";
+  const length = !bare && wind.longest.along.includes(from) ? distanceText(fetch_m, units) : "";
   return [name, length].filter((part) => part !== "").join(" ");
 }
 
@@ -39,12 +45,13 @@ export const windRoseTitle = ({ name }: GuideLake, wind: Wind, units: UnitSystem
  * How far the wind of each direction runs over the lake's open water, drawn out to where it comes from; `null` without
  * a shoreline.
  */
-export function windRose(lake: GuideLake, { ink, units, width }: RoseOptions): string | null {
+export function windRose(lake: GuideLake, options: RoseOptions): string | null {
+  const { ink, units, width } = options;
   const { wind } = lake.place;
   if (wind === null) return null;
   const size = ink.textSize;
   const winds = wind.directions.map((direction, i) => ({
-    word: roseWord(wind, direction, units),
+    word: roseWord(wind, direction, options),
     bearing_deg: (i * 360) / wind.directions.length,
     share: direction.fetch_m / wind.longest.fetch_m,
     isLongest: wind.longest.along.includes(direction.from),

@@ -5,6 +5,7 @@ import { chanceSchema, dateSchema } from "../model/exported.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema, usualRigSchema } from "../rigs/rig-plan.ts";
 import {
+  anchorSchema,
   leaderBoardsSchema,
   shotTableSchema,
   sinkTableSchema,
@@ -195,6 +196,7 @@ export const guideSchema = z.strictObject({
     shot: shotTableSchema,
     sinking: sinkTableSchema,
     swing: swingTableSchema,
+    anchor: anchorSchema,
   }),
   backtest: z
     .array(backtestRowSchema)

@@ -80,6 +80,12 @@ export const smallLengthText = (length_m: number, units: UnitSystem): string =>
     ? `${rounded(fromBase(length_m, "length", "in"))} in`
     : `${rounded(fromBase(length_m, "length", "cm"))} cm`;
 
+/** "4–7 in", or "4 in" where both round to the same. */
+export function smallLengthRange(from_m: number, to_m: number, units: UnitSystem): string {
+  const [from, to] = [smallLengthText(from_m, units), smallLengthText(to_m, units)];
+  return from === to ? from : `${from.split(" ")[0]}–${to}`;
+}
+
 /** "8,460 ft", "2,580 m". */
 export const elevationText = (elevation_m: number, units: UnitSystem): string => {
   const value = units === "imperial" ? fromBase(elevation_m, "length", "ft") : elevation_m;

@@ -1,10 +1,11 @@
 import type { Lake, RigBox } from "../model/club.ts";
 import type { DayState } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
+import { atAnchor } from "./anchor.ts";
 import { bandsToFish, leaderBoards } from "./boards.ts";
 import { tableDepths_m, tableStep_m } from "./countdown.ts";
 import type { UsualRig } from "./rig-plan.ts";
-import type { LeaderBoards, ShotTable, SinkTable, SwingTable } from "./rig-tables.ts";
+import type { AtAnchor, LeaderBoards, ShotTable, SinkTable, SwingTable } from "./rig-tables.ts";
 import { usualRigs } from "./rigs.ts";
 import { shotTable } from "./shot-table.ts";
 import { sinkTable } from "./sink.ts";
@@ -49,13 +50,15 @@ export const lakeGear = (lake: Lake, box: RigBox, water_C: number, units: UnitSy
 export function gearTables(
   box: RigBox,
   units: UnitSystem,
-): { ways: UsualRig[]; shot: ShotTable; sinking: SinkTable; swing: SwingTable } {
+): { ways: UsualRig[]; shot: ShotTable; sinking: SinkTable; swing: SwingTable; anchor: AtAnchor } {
   const depths_m = tableDepths_m(units);
   const water_C = USUAL_WATER_C.postTurnover;
+  const swing = swingTable(box);
   return {
     ways: usualRigs(box, units),
     shot: shotTable(box, water_C, depths_m, units),
     sinking: sinkTable(box, water_C, depths_m),
-    swing: swingTable(box),
+    swing,
+    anchor: atAnchor(swing),
   };
 }

@@ -124,3 +124,18 @@ export const swingTableSchema = z.strictObject({
   note: z.string(),
 });
 export type SwingTable = z.infer<typeof swingTableSchema>;
+
+/** How a boat lies at anchor, where its rods then point and how its flies swing. */
+export const anchorSchema = z.strictObject({
+  ways: z.array(
+    z.strictObject({
+      name: z.string().meta({ description: "Which anchors are down." }),
+      words: z.string().meta({ description: "How the boat lies and where the rods point." }),
+    }),
+  ),
+  swing: z
+    .array(z.strictObject({ rod_s: z.number(), words: z.string() }))
+    .meta({ description: "Every other swing of the swing table, widest holder angle first, by drift." }),
+  note: z.string(),
+});
+export type AtAnchor = z.infer<typeof anchorSchema>;

@@ -22,6 +22,10 @@ export type Wind = (typeof WINDS)[number];
 /** Degrees clockwise from north. */
 export const windBearing_deg = (wind: Wind): number => (WINDS.indexOf(wind) * 360) / WINDS.length;
 
+/** The wind from the other side; where that wind blows to. */
+export const oppositeWind = (wind: Wind): Wind =>
+  WINDS[(WINDS.indexOf(wind) + WINDS.length / 2) % WINDS.length] ?? "N";
+
 /** The sides of a lake. */
 export const SIDES = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"] as const;
 export type Side = (typeof SIDES)[number];

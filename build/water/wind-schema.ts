@@ -12,6 +12,10 @@ export type ShoreParts = z.infer<typeof shoreSchema>;
 
 const directionSchema = z.strictObject({
   from: z.enum(WINDS).meta({ description: "Where the wind blows from." }),
+  rods: z.enum(WINDS).meta({
+    description:
+      "Where the rods of a boat at anchor point in this wind: downwind. On one anchor its bow lies to the wind. Common practice, no source.",
+  }),
   fetch_m: z.number().meta({ description: "Longest straight stretch of open water along this wind." }),
   launchFetch_m: z.array(z.number()).meta({
     description: "Open water upwind of each launch, in their order; 0 where the wind comes off the land.",

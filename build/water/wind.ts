@@ -1,6 +1,6 @@
 import { BEAUFORT, type BeaufortForce } from "./beaufort.ts";
 import { boatWords } from "./boats.ts";
-import { SIDES, type Side, sideOf, WINDS, type Wind, windBearing_deg } from "./compass.ts";
+import { oppositeWind, SIDES, type Side, sideOf, WINDS, windBearing_deg } from "./compass.ts";
 import { cutsTowards, longestCut_m, reach_m } from "./cuts.ts";
 import type { Plane, Point } from "./plane.ts";
 import { toDecimals, writtenLine } from "./rounding.ts";
@@ -87,16 +87,15 @@ export function composeWind({ rings, launches, area_m2, plane }: WindQuestion): 
       shoreFetch_m: shore.stations.map(({ offshore }) => fetchAt(offshore)),
     };
   });
-  const half = WINDS.length / 2;
   const longest = Math.max(...blown.map(({ fetch_m }) => fetch_m));
-  const along = blown.findIndex(({ fetch_m }) => fetch_m === longest) % half;
-  const windAt = (i: number): Wind => WINDS[i] ?? "N";
+  const along = WINDS[blown.findIndex(({ fetch_m }) => fetch_m === longest) % (WINDS.length / 2)] ?? "N";
   return {
-    longest: { fetch_m: longest, along: [windAt(along), windAt(along + half)] },
+    longest: { fetch_m: longest, along: [along, oppositeWind(along)] },
     shore: shore.rings.map((ring) => writtenLine(ring.map(plane.toLonLat))),
     directions: blown.map(
       ({ from, fetch_m, launchFetch_m, shoreFetch_m }): WindDirection => ({
         from,
+        rods: oppositeWind(from),
         fetch_m,
         launchFetch_m: launchFetch_m.map(Math.round),
         heights_m: BEAUFORT.map(({ most_mps }) =>

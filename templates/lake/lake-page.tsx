@@ -46,7 +46,10 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       <Section title="To take along" id="take">
         <ul class="plain">
           <li>
-            <a href={sheet.to(ADDRESS.card(lake.slug))}>Pocket card to print</a> (PDF)
+            <a href={sheet.to(ADDRESS.card(lake.slug))}>
+              {lake.place.map === null ? "Pocket card to print" : "Pocket card and map card to print"}
+            </a>{" "}
+            (PDF)
           </li>
           <li>
             <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)

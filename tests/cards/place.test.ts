@@ -1,83 +1,20 @@
 import { describe, expect, test } from "vitest";
 import { fetchText, lightText } from "../../build/cards/card-words.ts";
-import type { Part, Piece } from "../../build/cards/face.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
 import { day } from "../lake-fixture.ts";
 import { mappedLake } from "../mapped-lake.ts";
-import { ISO_216_MM, POINT_MM } from "../reference/paper.ts";
-import { AS_OF, cardsOf, ember, kettle, layoutOf } from "./card-fixture.ts";
-import { faults, textsOf, written } from "./legibility.ts";
+import { AS_OF, ember, kettle, layoutOf } from "./card-fixture.ts";
+import { written } from "./legibility.ts";
 
-const { lake: full, guide, map } = mappedLake(-106.3);
-/** The same with little to say, few cautions and no marks to explain: there is room for the map. */
-const few = { cautions: guide.cautions.slice(1, 3) };
-const sparse: GuideLake = {
-  ...full,
-  region: null,
-  summary: null,
-  access: null,
-  hazards: [],
-  rules: null,
-  place: { ...full.place, map: { ...map, marks: [] } },
-};
-
-type Drawing = Extract<Piece, { kind: "svg" }>;
-const isMap = ({ role, alt }: Part): boolean => role === "Figure" && alt?.startsWith("Map of") === true;
-const mapOf = ({ back }: ReturnType<typeof layoutOf>): Drawing | undefined =>
-  back.parts
-    .filter(isMap)
-    .flatMap(({ pieces }) => pieces)
-    .find((piece): piece is Drawing => piece.kind === "svg");
+const { lake: full } = mappedLake(-106.3);
 const cautionsOn = (lake: GuideLake): number =>
   (layoutOf(lake).back.parts.find(({ role }) => role === "L")?.parts.length ?? 0) - lake.hazards.length;
-
-describe("a back with room to spare", () => {
-  const layout = layoutOf(sparse, few);
-  const { back, problems } = layout;
-  const drawn = mapOf(layout);
-
-  test("holds the map, at least 25 mm high, within the card's margin of 3 mm and clear of all lettering", () => {
-    if (drawn === undefined) throw new Error("there is no map");
-    const [width, height] = ISO_216_MM.A6;
-    const [left, top] = [drawn.x_pt * POINT_MM, drawn.y_pt * POINT_MM];
-    const [right, bottom] = [left + drawn.width_pt * POINT_MM, top + drawn.height_pt * POINT_MM];
-    expect(bottom - top).toBeGreaterThanOrEqual(25);
-    expect(left).toBeGreaterThanOrEqual(3);
-    expect(right).toBeLessThanOrEqual(width - 3);
-    expect(bottom).toBeLessThanOrEqual(height - 3);
-    const within = textsOf(back).filter(
-      ({ y_pt, style }) =>
-        y_pt > drawn.y_pt + 0.01 && y_pt - style.size_pt * 0.8 < drawn.y_pt + drawn.height_pt - 0.01,
-    );
-    expect(within.map(({ text }) => text)).toEqual([]);
-    expect(faults(back)).toEqual([]);
-    expect(problems).toEqual([]);
-  });
-
-  test("the map is in the proportion it was drawn in: its lettering keeps its size", () => {
-    const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(drawn?.svg ?? "") ?? [];
-    expect([drawn?.width_pt, drawn?.height_pt]).toEqual([Number(width), Number(height)]);
-  });
-
-  test("does not send the reader elsewhere for it", () => {
-    expect(written(back)).not.toContain("Map: see the page.");
-  });
-
-  test("is inked twice to the same bytes", async () => {
-    const ink = async () =>
-      (await cardsOf({ ...guide, ...few, lakes: [sparse] }, sparse.slug)).files.get("ember.pdf");
-    const once = await ink();
-    expect(once?.length).toBeGreaterThan(0);
-    expect(once?.equals((await ink()) ?? Buffer.alloc(0))).toBe(true);
-  });
-});
 
 describe("a full back", () => {
   const back = written(layoutOf(full).back);
 
-  test("leaves the map to the page and says so; at least four cautions stay", () => {
-    expect(mapOf(layoutOf(full))).toBeUndefined();
-    expect(back).toContain("Map: see the page.");
+  test("says where the map is; at least four cautions stay", () => {
+    expect(back).toContain("Map, wind and anchor: see the map card.");
     expect(cautionsOn(full)).toBeGreaterThanOrEqual(4);
     expect(layoutOf(full).problems).toEqual([]);
   });
@@ -90,7 +27,7 @@ describe("a full back", () => {
 });
 
 test("a lake without a shape says nothing of map or fetch", () => {
-  expect(written(layoutOf(kettle).back)).not.toMatch(/Map:|fetch/);
+  expect(written(layoutOf(kettle).back)).not.toMatch(/Map|fetch/);
   expect(fetchText(kettle, "metric")).toBeNull();
 });
 

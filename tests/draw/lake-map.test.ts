@@ -11,7 +11,7 @@ import { letteringFaults } from "./lettering-boxes.ts";
 const { Geodesic } = geographiclib;
 
 const draw = (lake: Parameters<typeof lakeMap>[0], options: Partial<Parameters<typeof lakeMap>[1]> = {}) =>
-  lakeMap(lake, { ink: paperInk, units: "metric", width: 170, ...options }) ?? "";
+  lakeMap(lake, { ink: paperInk, units: "metric", width: 170, ...options })?.svg ?? "";
 
 /** Middles of the patches of paper that marks of a map stand on; those of its key come later. */
 const markMiddles = (svg: string): { x: number; y: number }[] =>
@@ -90,7 +90,7 @@ function span(path: string): [number, number] {
 
 test("where to fish ends at the shore and leaves out islands", () => {
   const lake = shaped(circle(200), { islands: [circle(30, 60)], contours: [[4, circle(120)]] });
-  const svg = draw(lake, { phase: "ice-off" });
+  const svg = draw(lake, { phases: ["ice-off"] });
   const shore = /d="([^"]*)" fill="none" stroke="#000000" stroke-width="1.5"/.exec(svg)?.[1] ?? "";
   const hatching = /d="([^"]*)" fill="none" stroke="#000000" stroke-width="0.8"/.exec(svg)?.[1] ?? "";
   const ends = [...hatching.matchAll(/M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)/g)].map((match) =>
@@ -126,7 +126,9 @@ describe("maps of the demonstration lakes", async () => {
     const faults = lakes.flatMap((lake) =>
       settings.flatMap((setting) =>
         PHASES.flatMap((phase) =>
-          letteringFaults(draw(lake, { ...setting, phase })).map((fault) => `${lake.slug}: ${fault}`),
+          letteringFaults(draw(lake, { ...setting, phases: [phase] })).map(
+            (fault) => `${lake.slug}: ${fault}`,
+          ),
         ),
       ),
     );

@@ -44,6 +44,21 @@ describe("wind rose", () => {
   });
 });
 
+// A property of turning; a hundredth of the radius for rounding and for lines falling elsewhere in the corners.
+test("turning the whole lake by a quarter turns the rose by a quarter", () => {
+  for (const turn_deg of [0, 22.5, 35, 70]) {
+    const before = tips(windRose(shaped(rectangle(1000, 300, turn_deg)), OPTIONS) ?? "");
+    const after = tips(windRose(shaped(rectangle(1000, 300, turn_deg + 90)), OPTIONS) ?? "");
+    const longest = Math.max(...before.map(({ x, y }) => Math.hypot(x, y)));
+    for (const [i, { x, y }] of after.entries()) {
+      const turned = before[(i + 12) % 16] ?? { x: 0, y: 0 };
+      const reach = (spot: typeof turned): number => Math.hypot(spot.x, spot.y) / longest;
+      const own = Math.max(...after.map((spot) => Math.hypot(spot.x, spot.y)));
+      expect(Math.abs(Math.hypot(x, y) / own - reach(turned))).toBeLessThan(0.02);
+    }
+  }
+});
+
 test("roses of the demonstration lakes have no lettering that runs into other lettering or out", async () => {
   const { lakes } = await demoGuide();
   const faults = lakes.flatMap((lake) =>

@@ -83,6 +83,21 @@ describe("pages of a guide with everything", () => {
     expect(html).toMatch(/43 °F on 14 May/);
   });
 
+  // At 10 °C and 1 atm 11.29 mg/L (Benson & Krause 1984); at 2,580 m 0.73 atm (ISO 2533): 4.415 / (11.29 * 0.73) = 54 %.
+  test("a report's oxygen is shown with its percent of saturation, each mark with a geo: link (RFC 5870)", () => {
+    const html = pageOf(site, "lakes/ember/place/index.html");
+    expect(html).toMatch(/4\.4 mg\/L<\/td><td>54 %<\/td>/);
+    expect(html.match(/href="geo:-?[\d.]+,-?[\d.]+">(Launch|Hazard)/g)).toHaveLength(2);
+  });
+
+  test("a lake with a shape tells where its map card is, and how a boat lies in each of the eight winds", () => {
+    const html = pageOf(site, "lakes/ember/place/index.html");
+    expect(html).toMatch(/The map card, to print, is in\s*<a href="..\/..\/..\/cards\/ember.pdf">/);
+    expect(html).toMatch(/bow W, rods E/);
+    expect(html.match(/bow [NESW]+, rods [NESW]+/g)).toHaveLength(8);
+    expect(html).toContain("Bow to the wind");
+  });
+
   test("a lake without a shape says what is known and no more", () => {
     const html = pageOf(site, "lakes/high/place/index.html");
     expect([...html.matchAll(/<h2 id="([^"]*)">/g)].map(([, id]) => id)).toEqual(["light", "water"]);

@@ -66,7 +66,17 @@ const withShape = (lake: GuideLake): GuideLake => ({
       timezone: "America/Denver",
       days: [AS_OF],
       bands: lake.plan.map(({ phase, band }) => ({ phase, band })),
-      reports: [],
+      reports: [
+        {
+          lake: "ember",
+          date: AS_OF,
+          water_C: 10,
+          oxygen_mgL: 4.415,
+          catches: [],
+          samples: [],
+          where: { file: "reports/2026.yaml", line: 1, column: 1 },
+        },
+      ],
     },
   ).water,
 });

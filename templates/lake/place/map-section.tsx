@@ -1,5 +1,6 @@
 import { screenInk } from "../../../build/draw/ink.ts";
-import { lakeMap, mapTitle, markText } from "../../../build/draw/lake-map.tsx";
+import { lakeMap } from "../../../build/draw/lake-map.tsx";
+import { markText } from "../../../build/draw/map-marks.tsx";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { phaseName } from "../../../build/model/phase.ts";
 import {
@@ -87,13 +88,14 @@ const Marks = ({ map }: { map: NonNullable<Place["map"]> }) =>
 export function MapSection({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
   const { map, size, depths, zones } = lake.place;
   const { units } = sheet.guide.club;
-  const phase = phaseToRigFor(lake) ?? null;
-  const svg = lakeMap(lake, { ink: screenInk, units, width: WIDTH, phase });
-  if (map === null || svg === null) return null;
+  const phase = phaseToRigFor(lake);
+  const phases = phase === undefined ? [] : [phase];
+  const drawn = lakeMap(lake, { ink: screenInk, units, width: WIDTH, phases });
+  if (map === null || drawn === null) return null;
   return (
     <Section title="Map" id="map">
       <div class="columns">
-        <Drawing svg={svg} words={mapTitle(lake, phase, units)} />
+        <Drawing svg={drawn.svg} words={drawn.title} />
         <div class="in">
           <dl>
             <Figures size={size} depths={depths} sheet={sheet} />
@@ -108,7 +110,8 @@ export function MapSection({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       <p>
         To take along: <a href={sheet.to(ADDRESS.marks(lake.slug))}>the marks</a> (GPX),{" "}
         <a href={sheet.to(ADDRESS.map(lake.slug))}>the map</a> (GeoJSON),{" "}
-        <a href={geoUri(lake.position)}>the lake in a map app</a>. Not for navigation.
+        <a href={geoUri(lake.position)}>the lake in a map app</a>. The map card, to print, is in{" "}
+        <a href={sheet.to(ADDRESS.card(lake.slug))}>the lake’s PDF</a>. Not for navigation.
       </p>
     </Section>
   );

@@ -1,6 +1,7 @@
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { Page } from "../../layout.tsx";
 import { ADDRESS, type Sheet } from "../../sheet.ts";
+import { AnchorSection } from "./anchor.tsx";
 import { placeContents } from "./in-brief.tsx";
 import { LightSection } from "./light.tsx";
 import { MapSection } from "./map-section.tsx";
@@ -22,6 +23,7 @@ export function LakePlacePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }
       </p>
       <MapSection lake={lake} sheet={sheet} />
       <WindSection lake={lake} sheet={sheet} />
+      <AnchorSection lake={lake} sheet={sheet} />
       <LightSection lake={lake} />
       <WaterSection lake={lake} sheet={sheet} />
     </Page>

@@ -1,7 +1,7 @@
 import { screenInk } from "../../../build/draw/ink.ts";
 import { windRose, windRoseTitle } from "../../../build/draw/wind-rose.tsx";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
-import { distanceText, smallLengthText } from "../../../build/model/units.ts";
+import { distanceText, smallLengthRange } from "../../../build/model/units.ts";
 import { Cautions, capital, Drawing, Scroll, Section } from "../../parts.tsx";
 import type { Sheet } from "../../sheet.ts";
 
@@ -21,7 +21,7 @@ function Shores({ wind, sheet }: { wind: Wind; sheet: Sheet }) {
         <caption>Open water, and how most of the shore lies, by where the wind blows from</caption>
         <thead>
           <tr>
-            {["Wind", "Open water", "Sheltered sides", "Washed sides"].map((head) => (
+            {["Wind", "Open water", "Sheltered sides", "Washed sides", "Boat at anchor"].map((head) => (
               <th scope="col">{head}</th>
             ))}
           </tr>
@@ -29,24 +29,21 @@ function Shores({ wind, sheet }: { wind: Wind; sheet: Sheet }) {
         <tbody>
           {wind.directions
             .filter((_, i) => i % 2 === 0)
-            .map(({ from, fetch_m, sheltered, washed }) => (
+            .map(({ from, rods, fetch_m, sheltered, washed }) => (
               <tr>
                 <th scope="row">{from}</th>
                 <td>{distanceText(fetch_m, sheet.guide.club.units)}</td>
                 <td>{sidesText(sheltered.sides)}</td>
                 <td>{sidesText(washed.sides)}</td>
+                <td>
+                  bow {from}, rods {rods}
+                </td>
               </tr>
             ))}
         </tbody>
       </table>
     </Scroll>
   );
-}
-
-function waveText({ from, to }: Wind["forces"][number]["height_m"], sheet: Sheet): string {
-  const { units } = sheet.guide.club;
-  const [low, high] = [smallLengthText(from, units), smallLengthText(to, units)];
-  return low === high ? low : `${low} to ${high}`;
 }
 
 const Forces = ({ wind, sheet }: { wind: Wind; sheet: Sheet }) => (
@@ -72,7 +69,8 @@ const Forces = ({ wind, sheet }: { wind: Wind; sheet: Sheet }) => (
             <span class="under">{capital(sign)}</span>
           </th>
           <td class="odds">
-            {waveText(height_m, sheet)} <span class="under">after {growth_min} min</span>
+            {smallLengthRange(height_m.from, height_m.to, sheet.guide.club.units)}{" "}
+            <span class="under">after {growth_min} min</span>
           </td>
           <td>{boats}</td>
         </tr>

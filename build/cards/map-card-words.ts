@@ -1,0 +1,79 @@
+import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
+import { type CalendarDate, dayMonth } from "../model/calendar.ts";
+import { phaseName } from "../model/phase.ts";
+import { distanceText, smallLengthRange, type UnitSystem } from "../model/units.ts";
+import { agencyText, clock, whole } from "./card-words.ts";
+
+type Wind = NonNullable<GuideLake["place"]["wind"]>;
+
+/** How far to trust the map. */
+export const trustText = ({ contoursBy }: NonNullable<GuideLake["place"]["map"]>): string =>
+  [
+    ...(contoursBy === "soundings" ? ["Depths are worked out from the club’s soundings."] : []),
+    "Levels change and rocks go unplumbed: trust the lead, not the line. Not for navigation.",
+  ].join(" ");
+
+/** "2.0 mi, with wind from WSW or ENE." */
+export const longestText = ({ longest }: Wind, units: UnitSystem): string =>
+  `${whole(distanceText(longest.fetch_m, units))}, with wind from ${longest.along.join(" or ")}.`;
+
+export const sidesText = (sides: readonly string[]): string =>
+  sides.length === 0 ? "none" : sides.join(", ");
+
+interface WaveText {
+  readonly forces: string;
+  readonly boats: string;
+}
+
+/** "Force 5, 11–16 in; force 6, 15–22 in." and what boats should do: forces that say the same stand together. */
+export function waveTexts({ forces }: Wind, units: UnitSystem): WaveText[] {
+  const texts: WaveText[] = [];
+  for (const { force, height_m, boats } of forces) {
+    const words = whole(`Force ${force}, ${smallLengthRange(height_m.from, height_m.to, units)}`);
+    const last = texts.at(-1);
+    if (last !== undefined && last.boats === boats)
+      texts.splice(-1, 1, { forces: `${last.forces}; ${words.toLowerCase()}`, boats });
+    else texts.push({ forces: words, boats });
+  }
+  return texts;
+}
+
+interface LightRow {
+  readonly day: string;
+  /** What begins or ends on it. */
+  readonly what: string;
+  /** First light, sunrise, sunset, last light; a dash for what does not happen. */
+  readonly times: readonly string[];
+}
+
+/** The light of the card's day, of each phase's first day to come, and of the last phase's last. */
+export function lightRows({ place, phases }: GuideLake, asOf: CalendarDate): LightRow[] {
+  const last = phases.at(-1);
+  const days = [
+    [asOf, "today"] as const,
+    ...phases.map(({ phase, from }) => [from.p50, phaseName(phase).toLowerCase()] as const),
+    ...(last === undefined ? [] : [[last.to.p50, "last day"] as const]),
+  ];
+  return place.light.flatMap(({ date, firstLight, sunrise, sunset, lastLight }) => {
+    const [, what] = days.find(([day]) => day === date) ?? [];
+    const times = [firstLight, sunrise, sunset, lastLight].map((minute) =>
+      minute === null ? "–" : clock(minute),
+    );
+    return what === undefined ? [] : [{ day: whole(dayMonth(date)), what, times }];
+  });
+}
+
+/** What must be said beside wind, waves and anchors, whatever state the lake is in. */
+const CAUTIONS = ["wind", "life-jacket", "cold-shock", "anchor"];
+
+/** The cautions, those that follow one agency together. */
+export function placeCautions({ cautions }: Pick<Guide, "cautions">): string[] {
+  const said = CAUTIONS.flatMap((id) => cautions.filter((caution): caution is Caution => caution.id === id));
+  const agencies = [...new Set(said.map(({ agency }) => agency))];
+  return agencies.map((agency) => {
+    const shorts = said.filter((caution) => caution.agency === agency).map(({ short }) => short);
+    return `${shorts.join(" ")} ${agencyText(agency)}`;
+  });
+}
+
+export const LOCAL_WORDS = "Local rules and licensed instruction come first.";
