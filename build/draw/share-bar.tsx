@@ -2,8 +2,8 @@ import type { Ink } from "./ink.ts";
 import { tenth } from "./numbers.ts";
 import { picture } from "./picture.tsx";
 
-const WIDTH = 100;
-const HEIGHT = 12;
+const WIDTH = 48;
+const HEIGHT = 14;
 const MIDDLE = HEIGHT / 2;
 
 /** A share on a scale from none to all: a thick line over the span it lies in, and a gap where it most likely is. Beside its words. */
@@ -20,7 +20,7 @@ export const shareBar = (
         fill="none"
         stroke={ink.line}
       />
-      <path d={`M${x(low)} ${MIDDLE}H${x(high)}`} stroke={ink.line} stroke-width={6} />
+      <path d={`M${x(low)} ${MIDDLE}H${x(high)}`} stroke={ink.line} stroke-width={7} />
       <path d={`M${x(share)} 0V${HEIGHT}`} stroke={ink.paper} stroke-width={2.5} />
     </>,
   );

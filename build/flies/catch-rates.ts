@@ -35,6 +35,10 @@ export const poissonInterval = (count: number): { readonly low: number; readonly
   high: gammaQuantile(1 - TAIL, count + 1, 1),
 });
 
+/** Finer than any of this is known, and coarser than the rounding that the order of adding leaves. */
+const DIGITS = 6;
+const kept = (value: number): number => Number(value.toFixed(DIGITS));
+
 /**
  * Fish a rod-hour: the ratio of the totals, so that a long day counts for more than a short one (a mean of the days' ratios would
  * not). Fish are taken to come one by one; where they come in bursts the interval is too narrow.
@@ -43,7 +47,13 @@ export const poissonInterval = (count: number): { readonly low: number; readonly
 export function catchRate({ fish, rodHours }: Tally): CatchRate | null {
   if (rodHours <= 0) return null;
   const { low, high } = poissonInterval(fish);
-  return { fish, rodHours, mean: fish / rodHours, low: low / rodHours, high: high / rodHours };
+  return {
+    fish,
+    rodHours: kept(rodHours),
+    mean: kept(fish / rodHours),
+    low: kept(low / rodHours),
+    high: kept(high / rodHours),
+  };
 }
 
 /**

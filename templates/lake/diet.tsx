@@ -5,6 +5,7 @@ import { phaseName } from "../../build/model/phase.ts";
 import { catchRateNumber, catchText, rounded } from "../../build/model/units.ts";
 import { Cautions, capital, Harmless, Scroll, Section } from "../parts.tsx";
 import type { Sheet } from "../sheet.ts";
+import { phaseToRigFor } from "./glance.tsx";
 
 type PhaseDiet = GuideLake["diet"][number];
 type Rate = NonNullable<GuideLake["catches"]["all"]>;
@@ -26,7 +27,7 @@ function Caught({ catches: { season, all } }: { catches: GuideLake["catches"] })
   ];
   return (
     <p>
-      {told.join(" ")} <span class="small">In brackets: what such luck leaves open, 95 chances in 100.</span>
+      {told.join(" ")} <span class="small">In brackets: the true rate, with 95 chances in 100.</span>
     </p>
   );
 }
@@ -37,14 +38,14 @@ function Foods({ diet }: { diet: PhaseDiet }) {
   if (foods.length === 0) return null;
   return (
     <Scroll label={`Food, ${phaseName(diet.phase)}`}>
-      <table>
+      <table class="eaten">
         <thead>
           <tr>
             <th scope="col">Food</th>
-            <th scope="col">In fish</th>
+            <th scope="col">Fish</th>
             <th scope="col">Share</th>
             <th scope="col">To expect</th>
-            {isWeighed ? <th scope="col">Importance</th> : null}
+            {isWeighed ? <th scope="col">IRI</th> : null}
           </tr>
         </thead>
         <tbody>
@@ -54,7 +55,7 @@ function Foods({ diet }: { diet: PhaseDiet }) {
               <td>{`${row.fish} of ${diet.fish}`}</td>
               <td>{percent(row.seen)} %</td>
               <td>
-                <Harmless class="bar" html={shareBar(row, screenInk)} />
+                <Harmless class="bar" html={shareBar(row, screenInk)} />{" "}
                 {`${percent(row.low)}–${percent(row.high)} %`}
               </td>
               {isWeighed ? (
@@ -77,7 +78,7 @@ function Phase({ diet }: { diet: PhaseDiet }) {
     <section aria-labelledby={`ate-${diet.phase}`}>
       <h3 id={`ate-${diet.phase}`}>{phaseName(diet.phase)}</h3>
       <p>
-        {first === undefined ? "Nothing found. " : `Mostly ${first.food}: ${percent(first.seen)} %. `}
+        {first === undefined ? "Nothing found. " : `Mostly ${first.food}, ${percent(first.seen)} %. `}
         <span class="small">{diet.words}.</span>
       </p>
       <Foods diet={diet} />
@@ -85,21 +86,25 @@ function Phase({ diet }: { diet: PhaseDiet }) {
   );
 }
 
-/** What members caught here, and what the fish had in their throats. */
-export function Diet({ lake: { diet, catches }, sheet }: { lake: GuideLake; sheet: Sheet }) {
+/** What members caught here, and what the fish had in their throats, the phase at hand first. */
+export function Diet({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
+  const { diet, catches } = lake;
+  const first = phaseToRigFor(lake);
   if (diet.length === 0 && catches.all === null) return null;
   const isWeighed = diet.some(({ weighedFish }) => weighedFish > 0);
   return (
     <Section title="Caught and eaten" id="eaten">
       <Caught catches={catches} />
-      {diet.map((one) => (
-        <Phase diet={one} />
-      ))}
+      {diet
+        .toSorted((a, b) => Number(b.phase === first) - Number(a.phase === first))
+        .map((one) => (
+          <Phase diet={one} />
+        ))}
       {diet.length === 0 ? null : (
         <p class="small">
-          Share: of what the fish here had eaten, each fish counting about alike. To expect: of the next
-          fish’s food, other lakes counted in, with eight chances in ten.
-          {isWeighed ? " Importance: share of the Index of Relative Importance, by weight." : ""}
+          Share: of what the fish here had eaten, each fish counting about alike. To expect: in the next fish,
+          with eight chances in ten; a few samples are drawn towards the club’s other lakes.
+          {isWeighed ? " IRI: share of the Index of Relative Importance, by weight." : ""}
         </p>
       )}
       <Cautions cautions={sheet.guide.cautions.filter(({ id }) => id === "throat-sample")} sheet={sheet} />
