@@ -85,6 +85,15 @@ describe("properties of the order", () => {
     expect(ranked([]).map(({ score }) => score)).toEqual([1, 0.9, 0.81, 0.729, 0.6561]);
   });
 
+  test("what is eaten and caught goes up, what is fished in vain goes down", () => {
+    expect(order([ate([throat({ scud: 9 }), throat({ scud: 9 })])]).slice(0, 2)).toEqual([
+      "scud",
+      "other-scud",
+    ]);
+    expect(order([caught("pupa", 6, 4)])[0]).toBe("pupa");
+    expect(order([caught("leech", 0, 30)]).at(-1)).toBe("leech");
+  });
+
   test("more scuds eaten never lower a scud, in score or place", () => {
     fc.assert(
       fc.property(anyVisits, anyThroat, fc.integer({ min: 1, max: 200 }), (others, sample, more) => {

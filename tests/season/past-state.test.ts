@@ -23,11 +23,9 @@ test("a turnover on record takes the place of the usual one", () => {
     ...OPEN,
     turnover: [{ season: 2025, from: day("2025-05-10"), to: day("2025-05-12"), where: spot }],
   };
-  expect(["2025-05-09", "2025-05-12", "2025-05-13"].map((date) => stateOn(late, date))).toEqual([
-    "iceOff",
-    "turnover",
-    "postTurnover",
-  ]);
+  expect(["2025-05-09", "2025-05-10", "2025-05-12", "2025-05-13"].map((date) => stateOn(late, date))).toEqual(
+    ["iceOff", "turnover", "turnover", "postTurnover"],
+  );
 });
 
 test("no ice-off on record, a wide one, or one not yet known tells nothing", () => {
