@@ -36,6 +36,7 @@ const ONE_HOME: Readonly<Record<string, string>> = {
   "d3-contour": "water",
   "d3-delaunay": "water",
   "geographiclib-geodesic": "model",
+  jstat: "flies",
 };
 
 interface Source {

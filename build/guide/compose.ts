@@ -1,4 +1,6 @@
-import { chooseFlies } from "../flies/choose-flies.ts";
+import { lakeCatches } from "../flies/catch-rates-lake.ts";
+import type { PhasedReport } from "../flies/catch-rates-outings.ts";
+import type { FlyEvidence } from "../flies/rank.ts";
 import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
@@ -6,13 +8,13 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
-import type { PhaseRigs } from "../rigs/rig-plan.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { forecastSeason } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
+import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
 import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
@@ -41,32 +43,20 @@ function seenIn({ ice, phase }: Report): string[] {
   ];
 }
 
-const composeReport = (report: Report): GuideLake["reports"][number] => ({
+const composeReport = (report: Report, club: Club): GuideLake["reports"][number] => ({
   date: report.date,
   seen: seenIn(report),
   water_C: orNull(report.water_C),
   clarity_m: orNull(report.clarity_m),
   oxygen_mgL: orNull(report.oxygen_mgL),
+  ...composeCatches(report, club),
   notes: orNull(report.notes),
 });
 
-function composePlan(lake: Lake, rigs: readonly PhaseRigs[], club: Club): GuideLake["plan"] {
-  return rigs.map((phaseRigs) => ({
-    ...phaseRigs,
-    flies: chooseFlies(
-      club.patterns,
-      phaseRigs.phase,
-      phaseRigs.rigs.map(({ way }) => way),
-      lake.water,
-    ).map(({ pattern, way, why }) => ({
-      pattern: pattern.slug,
-      name: pattern.name,
-      sizes: [...pattern.sizes],
-      colours: [...pattern.colours],
-      way,
-      why,
-    })),
-  }));
+/** What members caught and sampled, and what it says about flies. */
+interface Fished {
+  readonly reports: readonly PhasedReport[];
+  readonly evidence: FlyEvidence;
 }
 
 /** A reading says little about the water after this many days of spring. */
@@ -95,6 +85,7 @@ function composeLake(
   forecast: LakeForecast,
   club: Club,
   lakesBySlug: ReadonlyMap<string, Lake>,
+  fished: Fished,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const reports = club.reports.filter((report) => report.lake === lake.slug);
   const rigs = rigsForLake(lake, club.rigs, club.units);
@@ -129,8 +120,13 @@ function composeLake(
     },
     place,
     ...lakeGear(lake, club.rigs, waterOf(forecast, reports, club), club.units),
-    plan: composePlan(lake, rigs, club),
-    reports: reports.map(composeReport),
+    plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
+    diet: composeDiet(lake, fished.evidence),
+    catches: lakeCatches(
+      fished.reports.filter(({ report }) => report.lake === lake.slug),
+      (report) => isThisSeason(report, lake, club),
+    ),
+    reports: reports.map((report) => composeReport(report, club)),
   };
   return { lake: composed, problems };
 }
@@ -172,12 +168,14 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club);
   const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
+  const fishedHere = fishedReports(club, lakesBySlug, forecast.lakes);
+  const fished: Fished = { reports: fishedHere, evidence: flyEvidence(fishedHere) };
   const placeProblems: Diagnostic[] = [];
   const lakes = club.lakes
     .flatMap((lake) => {
       const lakeForecast = forecast.lakes.get(lake.slug);
       if (lakeForecast === undefined) return [];
-      const composed = composeLake(lake, lakeForecast, club, lakesBySlug);
+      const composed = composeLake(lake, lakeForecast, club, lakesBySlug, fished);
       placeProblems.push(...composed.problems);
       return [composed.lake];
     })

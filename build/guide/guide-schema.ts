@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { boxPlanSchema } from "../flies/box-plan-schema.ts";
+import { catchRateSchema, lakeCatchesSchema } from "../flies/catch-rates-schema.ts";
+import { phaseDietSchema } from "../flies/diet-schema.ts";
 import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
 import { chanceSchema, dateSchema } from "../model/exported.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
@@ -22,6 +24,12 @@ const flyChoiceSchema = z.strictObject({
   sizes: z.array(z.number()),
   colours: z.array(z.string()),
   way: z.enum(WAYS),
+  score: z.number().positive().meta({
+    description: "Expected catch, relative to the club's first choice with nothing reported.",
+  }),
+  rate: catchRateSchema
+    .nullable()
+    .meta({ description: "What it caught at this lake in this phase; null when nobody told." }),
   why: z.string().meta({ description: "One line: why it stands in this place." }),
 });
 export type FlyChoice = z.infer<typeof flyChoiceSchema>;
@@ -53,6 +61,8 @@ const lakeSchema = lakeForecastSchema.extend({
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
   shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
+  diet: z.array(phaseDietSchema).meta({ description: "Phases in which fish here were sampled." }),
+  catches: lakeCatchesSchema,
   reports: z.array(
     z.strictObject({
       date: dateSchema,
@@ -60,6 +70,23 @@ const lakeSchema = lakeForecastSchema.extend({
       water_C: z.number().nullable(),
       clarity_m: z.number().nullable(),
       oxygen_mgL: z.number().nullable(),
+      rodHours: z.number().nullable().meta({ description: "Of the whole visit, where catches were told." }),
+      catches: z
+        .array(
+          z.strictObject({
+            pattern: z.string().meta({ description: "Slug." }),
+            name: z.string(),
+            way: z.enum(WAYS).nullable(),
+            fish: z.number().int().min(0),
+            rodHours: z.number().nullable(),
+          }),
+        )
+        .meta({ description: "Empty says nothing; no fish caught is a row of 0." }),
+      samples: z
+        .array(
+          z.array(z.strictObject({ food: z.enum(FOODS), count: z.number(), mass_g: z.number().nullable() })),
+        )
+        .meta({ description: "Throat samples, a fish each; an empty one was an empty throat." }),
       notes: z.string().nullable(),
     }),
   ),

@@ -31,6 +31,6 @@ export function readPattern({ file, slug, text }: ClubFile, problems: Diagnostic
     waters: [...new Set(fields.waters ?? [])],
     stock: fields.stock ?? [],
     dressing: fields.dressing ?? [],
-    ...present({ mass_g: fields.mass, notes: fields.notes }),
+    ...present({ rank: fields.rank, mass_g: fields.mass, notes: fields.notes }),
   };
 }

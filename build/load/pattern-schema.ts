@@ -10,6 +10,11 @@ export const patternSchema = z
   .strictObject({
     name: text("What the club calls the fly."),
     imitates: oneOf(FOODS, "What the fish take it for."),
+    rank: whole(
+      1,
+      1000,
+      "Its place in the club's own order, 1 first; left out, the guide puts it after those with one.",
+    ).optional(),
     sizes: z
       .array(hookSize("A hook size."))
       .min(1)

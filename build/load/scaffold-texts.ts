@@ -101,6 +101,9 @@ phases: [ice-off, post-turnover]
 ways: [indicator still]
 
 # Everything below may be left out.
+# Its place in the club's own order, 1 first.
+# rank: 1
+
 # colours: [olive, tan]
 
 # Water colours it is tied for: ${choices(WATER_COLOURS)}. Left out: any.

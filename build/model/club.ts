@@ -140,6 +140,8 @@ export interface Pattern {
   readonly slug: string;
   readonly name: string;
   readonly imitates: Food;
+  /** Its place in the club's own order, 1 first; patterns without one come after those with one. */
+  readonly rank?: number;
   /** Hook sizes, largest hook (smallest number) first. */
   readonly sizes: readonly number[];
   readonly colours: readonly string[];

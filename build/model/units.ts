@@ -146,6 +146,18 @@ export function chanceText(chance: number): string {
   return `${rounded(chance * 100)} %`;
 }
 
+/** Catch per unit of effort, fish a rod-hour; rare ones to the hundredth: "0.8", "0.04". */
+export const catchRateNumber = (fish_rodHour: number): string =>
+  rounded(fish_rodHour, fish_rodHour < 0.1 ? 2 : 1);
+
+/** Fish and the hours they took: "0.8 fish a rod-hour over 14 rod-hours", "no fish in 14 rod-hours". */
+export function catchText({ fish, rodHours }: { readonly fish: number; readonly rodHours: number }): string {
+  const hours = `${rounded(rodHours, 1)} rod-hour${rodHours === 1 ? "" : "s"}`;
+  return fish === 0
+    ? `no fish in ${hours}`
+    : `${catchRateNumber(fish / rodHours)} fish a rod-hour over ${hours}`;
+}
+
 const isSameUnit = (unit: string, other: string): boolean => {
   try {
     return Qty(1, unit).eq(Qty(1, inLibrary(other)));

@@ -4,6 +4,7 @@ import { Page } from "../layout.tsx";
 import { LeaderBoards } from "../leader-boards.tsx";
 import { Harmless, Section } from "../parts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
+import { Diet } from "./diet.tsx";
 import { Evidence } from "./evidence.tsx";
 import { Glance, lakeInBrief } from "./glance.tsx";
 import { PlaceInBrief } from "./place/in-brief.tsx";
@@ -26,6 +27,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       </div>
       <Dates lake={lake} sheet={sheet} />
       <Plan lake={lake} sheet={sheet} />
+      <Diet lake={lake} sheet={sheet} />
       <RigDrawn lake={lake} sheet={sheet} />
       {lake.shot.rows.length === 0 ? null : (
         <Section title="Shot" id="shot">

@@ -18,6 +18,9 @@ const read = (
   water_C,
   clarity_m,
   oxygen_mgL: null,
+  rodHours: null,
+  catches: [],
+  samples: [],
   notes: null,
 });
 const lakeWith = (...reports: GuideLake["reports"]): GuideLake => ({ ...unshaped, reports });

@@ -1,20 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { chooseFlies } from "../../build/flies/choose-flies.ts";
 import type { Pattern } from "../../build/model/club.ts";
+import { pattern } from "./fly-fixture.ts";
 
-const pattern = (slug: string, over: Partial<Pattern> = {}): Pattern => ({
-  slug,
-  name: slug,
-  imitates: "scud",
-  sizes: [14],
-  colours: ["olive"],
-  phases: ["ice-off"],
-  ways: ["indicator still"],
-  waters: [],
-  stock: [{ size: 14, colour: "olive", count: 3 }],
-  dressing: [],
-  ...over,
-});
 const order = (patterns: Pattern[], water?: "marl" | "tea") =>
   chooseFlies(patterns, "ice-off", ["indicator still", "floating line"], water).map(
     (fly) => fly.pattern.slug,
@@ -46,13 +34,12 @@ describe("which flies, in which order (common practice, no source)", () => {
     expect(order([pattern("none", { stock: [] }), pattern("some")])).toEqual(["some", "none"]);
   });
 
-  test("each place says why", () => {
-    const [fly] = chooseFlies(
-      [pattern("pale", { waters: ["marl"] })],
-      "ice-off",
-      ["indicator still"],
-      "marl",
-    );
-    expect(fly?.why).toBe("for scud, tied for pale marl water, 3 in the box");
+  test("a rank the club wrote comes before everything its entries say", () => {
+    const flies = [
+      pattern("tied", { waters: ["marl"] }),
+      pattern("second", { rank: 2, stock: [] }),
+      pattern("first", { rank: 1, ways: ["floating line"] }),
+    ];
+    expect(order(flies, "marl")).toEqual(["first", "second", "tied"]);
   });
 });

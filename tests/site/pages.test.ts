@@ -62,6 +62,16 @@ describe("pages of a guide with everything", () => {
     expect(assets.reduce((sum, [, bytes]) => sum + bytes.length, html)).toBeLessThan(100_000);
   });
 
+  test("what was caught and eaten stands on its lake's page with its evidence, and on no other", () => {
+    const html = pageOf(site, "lakes/ember/index.html");
+    const eaten = html.slice(html.indexOf('id="eaten"'), html.indexOf('id="rig"'));
+    expect(eaten).toContain("0.6 fish a rod-hour over 8 rod-hours (0.2–1.5)");
+    expect(eaten).toContain("9 samples here, 4 at 2 other lakes, 1 empty throat left out.");
+    expect(eaten).toMatch(/Scud<\/th><td>7 of 9<\/td><td>62 %<\/td>.*42–68 %/);
+    expect(eaten).not.toContain("Water boatman");
+    expect(pageOf(site, "lakes/willow/index.html")).not.toContain('id="eaten"');
+  });
+
   test("a lake's page shows what it is, its spread, its set depth, its cautions and the day its rules were read", () => {
     const html = pageOf(site, "lakes/ember/index.html");
     expect(html).toContain("Ice-off");

@@ -32,6 +32,27 @@ const withReports = (lake: GuideLake): GuideLake => ({
   ...lake,
   notes: "<p>Launch at the <em>south</em> bay.</p>",
   marks: lake.marks.map((mark, i) => ({ ...mark, doubted: i === 1 })),
+  diet: [
+    {
+      phase: "ice-off",
+      fish: 9,
+      empty: 1,
+      otherFish: 4,
+      otherLakes: 2,
+      weighedFish: 0,
+      words: "9 samples here, 4 at 2 other lakes, 1 empty throat left out",
+      foods: [
+        { food: "scud", fish: 7, seen: 0.62, share: 0.55, low: 0.42, high: 0.68, importance: null },
+        { food: "water boatman", fish: 0, seen: 0, share: 0.08, low: 0.02, high: 0.15, importance: null },
+        { food: "leech", fish: 1, seen: 0.04, share: 0.06, low: 0.01, high: 0.12, importance: null },
+      ],
+    },
+  ],
+  catches: {
+    season: { fish: 5, rodHours: 8, mean: 0.625, low: 0.203, high: 1.459 },
+    all: { fish: 5, rodHours: 8, mean: 0.625, low: 0.203, high: 1.459 },
+    phases: [{ phase: "ice-off", rate: { fish: 5, rodHours: 8, mean: 0.625, low: 0.203, high: 1.459 } }],
+  },
   reports: [
     {
       date: day("2026-05-12"),
@@ -39,9 +60,25 @@ const withReports = (lake: GuideLake): GuideLake => ({
       water_C: 4.5,
       clarity_m: 2.1,
       oxygen_mgL: 9.8,
+      rodHours: 8,
+      catches: [
+        { pattern: "marl-scud", name: "Marl Scud", way: "indicator still", fish: 5, rodHours: 6 },
+        { pattern: "ash-leech", name: "Ash Leech", way: null, fish: 0, rodHours: null },
+      ],
+      samples: [[{ food: "scud", count: 12, mass_g: null }], []],
       notes: "Open along the south shore.",
     },
-    { date: day("2026-05-14"), seen: [], water_C: 6, clarity_m: null, oxygen_mgL: null, notes: null },
+    {
+      date: day("2026-05-14"),
+      seen: [],
+      water_C: 6,
+      clarity_m: null,
+      oxygen_mgL: null,
+      rodHours: null,
+      catches: [],
+      samples: [],
+      notes: null,
+    },
   ],
 });
 
