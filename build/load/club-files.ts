@@ -37,6 +37,8 @@ export interface ClubFiles {
   readonly shapes: readonly ClubFile[];
   /** Every lake file's slug, also of files that could not be read. */
   readonly lakeSlugs: readonly string[];
+  /** The same for patterns. */
+  readonly patternSlugs: readonly string[];
 }
 
 async function readFolder(folder: Folder, name: FolderName): Promise<{ files: ClubFile[]; slugs: string[] }> {
@@ -115,17 +117,19 @@ export async function readClubFiles(dir: string): Promise<{ files?: ClubFiles; p
   const club = await single("club.yaml");
   const rigs = await single("rigs.yaml");
   const lakes = await inFolder("lakes");
+  const patterns = await inFolder("patterns");
   return {
     files: {
       ...(club === undefined ? {} : { club }),
       ...(rigs === undefined ? {} : { rigs }),
       lakes: lakes.files,
-      patterns: (await inFolder("patterns")).files,
+      patterns: patterns.files,
       reports: (await inFolder("reports")).files,
       trips: (await inFolder("trips")).files,
       pages: (await inFolder("pages")).files,
       shapes: lakes.slugs.length === 0 ? [] : await readShapes(folder),
       lakeSlugs: lakes.slugs,
+      patternSlugs: patterns.slugs,
     },
     problems: folder.problems,
   };

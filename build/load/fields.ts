@@ -2,7 +2,7 @@ import { z } from "zod";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { Fault } from "./problem.ts";
 import { quoted } from "./quote.ts";
-import { type Refusal, written } from "./written.ts";
+import { REFUSALS, type Refusal, written } from "./written.ts";
 
 /** `2026-5-9` or `2026/05/09` as it should be written, when it is a day that exists. */
 function tidied(text: string): CalendarDate | undefined {
@@ -51,6 +51,19 @@ export const oneOf = <const T extends readonly [string, ...string[]]>(choices: T
 /** A whole number in a range. */
 export const whole = (least: number, most: number, description: string) =>
   z.int().min(least).max(most).meta({ description });
+
+/** How a count up to `most` refuses what is none; `orElse` is another way to write it. */
+export const refuseCount =
+  (most: number, orElse = ""): Refusal =>
+  (raw) => ({
+    code: "not-a-count",
+    message: `${typeof raw === "string" ? quoted(raw) : String(raw)} is not a number of things`,
+    hint: `write a whole number from 0 to ${most}${orElse}`,
+  });
+
+/** A number of things, none included. */
+export const count = (most: number, description: string) =>
+  whole(0, most, description).register(REFUSALS, { refuse: refuseCount(most) });
 
 const TIPPET_SIZE = /^([0-7](\.5)?|8)X$/;
 

@@ -43,6 +43,7 @@ function wrongKind(expected: string, raw: unknown, schema: Schema | undefined): 
     };
   }
   const isWhole = schema instanceof z.ZodNumber && schema.format === "safeint";
+  if (isWhole && refuse !== undefined && !isGroup(raw)) return refuse(raw);
   const { what, hint } = WANTED[isWhole ? "int" : expected] ?? {
     what: expected,
     hint: "compare with the files of the demo club",
@@ -97,6 +98,11 @@ export function faultOf(issue: Issue, raw: unknown, schema: Schema | undefined):
     case "custom": {
       const { fault } = issue.params ?? {};
       if (isFault(fault)) return fault;
+      break;
+    }
+    case "invalid_union": {
+      const refuse = refusalOf(schema);
+      if (refuse !== undefined) return refuse(raw);
       break;
     }
   }

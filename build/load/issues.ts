@@ -1,11 +1,12 @@
 import type { z } from "zod";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { didYouMean, nearestOrList } from "./did-you-mean.ts";
+import { didYouMean, nearestAndList, nearestOrList } from "./did-you-mean.ts";
 import { faultOf } from "./issue-words.ts";
 import { errorAt, type Fault } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { examplesOf, isGroup, keysOf, type Schema, schemaAt } from "./schema-at.ts";
-import type { Path, YamlDocument } from "./yaml-document.ts";
+import { KEYS_NAMED } from "./written.ts";
+import type { Path, PlacedData } from "./yaml-document.ts";
 
 type Issue = z.core.$ZodIssue;
 
@@ -23,7 +24,7 @@ const labelled = (path: Path, fault: Fault): Fault =>
   labelOf(path) === "" ? fault : { ...fault, message: `${labelOf(path)}: ${fault.message}` };
 
 /** A key that does not belong in the group at `path`. */
-export function unknownKey(key: string, path: Path, known: readonly string[], doc: YamlDocument): Diagnostic {
+export function unknownKey(key: string, path: Path, known: readonly string[], doc: PlacedData): Diagnostic {
   const [first, ...rest] = key.split(" ");
   const colonLeftOut =
     first !== undefined && known.includes(first) && valueAt(doc.data, [...path, key]) === null;
@@ -38,7 +39,7 @@ export function unknownKey(key: string, path: Path, known: readonly string[], do
 }
 
 /** A key that must be there and is not; nothing where a misspelt one stands, for that one is reported itself. */
-function missingKey(path: Path, doc: YamlDocument, root: Schema, inner: Path): Diagnostic[] {
+function missingKey(path: Path, doc: PlacedData, root: Schema, inner: Path): Diagnostic[] {
   const key = String(path.at(-1));
   const siblings = keysOf(schemaAt(root, inner.slice(0, -1)));
   const group = valueAt(doc.data, path.slice(0, -1));
@@ -56,23 +57,44 @@ function missingKey(path: Path, doc: YamlDocument, root: Schema, inner: Path): D
   return [errorAt(doc.spot(path.slice(0, -1)), labelled(path.slice(0, -1), fault))];
 }
 
+/** The issue says that a value of another kind belongs here, not that something is wrong with the value. */
+const isOfKind = ({ code, path }: Issue): boolean =>
+  path.length === 0 && (code === "invalid_type" || code === "invalid_value");
+
 /** What is wrong inside the group that a union allows; nothing where another kind of value was written. */
 const groupBranch = (issue: Issue & { code: "invalid_union" }, raw: unknown): readonly Issue[] =>
-  isGroup(raw) && !Array.isArray(raw)
-    ? (issue.errors.find((issues) => issues.every(({ code }) => code !== "invalid_value")) ?? [])
-    : [];
+  isGroup(raw) && !Array.isArray(raw) ? (issue.errors.find((issues) => !issues.some(isOfKind)) ?? []) : [];
+
+/** A key that is none of a list of words. */
+const unknownWord = (
+  key: string,
+  path: Path,
+  known: readonly string[],
+  named: { code: string; one: string; all: string },
+  doc: PlacedData,
+): Diagnostic =>
+  errorAt(doc.keySpot([...path, key]), {
+    code: named.code,
+    message: `${labelOf(path)}: there is no ${named.one} ${quoted(key)}`,
+    hint: nearestAndList(key, known, named.all),
+  });
 
 /**
  * One zod issue in our own words, at its own place.
  * @param root the schema that was parsed
  * @param base where the parsed value stands in the file
  */
-export function issueProblems(issue: Issue, root: Schema, base: Path, doc: YamlDocument): Diagnostic[] {
+export function issueProblems(issue: Issue, root: Schema, base: Path, doc: PlacedData): Diagnostic[] {
   const path = [...base, ...issue.path];
   const schema = schemaAt(root, issue.path);
   const raw = valueAt(doc.data, path);
   if (issue.code === "unrecognized_keys")
-    return issue.keys.map((key) => unknownKey(key, path, keysOf(schema), doc));
+    return issue.keys.map((key) => {
+      const named = schema === undefined ? undefined : KEYS_NAMED.get(schema);
+      return named === undefined
+        ? unknownKey(key, path, keysOf(schema), doc)
+        : unknownWord(key, path, keysOf(schema), named, doc);
+    });
   if (raw === undefined) return missingKey(path, doc, root, issue.path);
   const deeper = issue.code === "invalid_union" ? groupBranch(issue, raw) : [];
   if (deeper.length > 0)

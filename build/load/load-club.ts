@@ -9,7 +9,8 @@ import { withShapes } from "./lake-shapes.ts";
 import { readPage } from "./page-file.ts";
 import { readPattern } from "./pattern-file.ts";
 import { errorAt, inReadingOrder, startOf } from "./problem.ts";
-import { knownReports, readReports, withoutRepeats } from "./report-file.ts";
+import { readReports } from "./report-file.ts";
+import { knownReports, withoutRepeats } from "./report-repeats.ts";
 import { readRigBox } from "./rigs-file.ts";
 import { readTrip, tripsOfSeason } from "./trip-file.ts";
 
@@ -45,15 +46,16 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   ]);
   if (sides.size === 0) problems.push(NO_LAKES);
   const hemisphere = [...sides.values()].find((side) => side !== undefined) ?? "north";
+  const patterns = readAll(readPattern, files.patterns);
+  const context = { lakes: sides, patterns: new Set(files.patternSlugs) };
   const written = withoutRepeats(
-    files.reports.flatMap((file) => readReports(file, sides, problems)),
+    files.reports.flatMap((file) => readReports(file, context, problems)),
     problems,
   );
   const moment = facts && momentOf(facts, options.asOf, written, hemisphere, problems);
 
   const finished = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);
   const lakes = withShapes(finished, files.shapes, drafts, files.lakeSlugs, problems);
-  const patterns = readAll(readPattern, files.patterns);
   const slugs = new Set(sides.keys());
   const planned = files.trips.flatMap((file) => readTrip(file, slugs, problems) ?? []);
   const pages = readAll(readPage, files.pages);

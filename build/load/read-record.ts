@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
 import { issueProblems, unknownKey } from "./issues.ts";
-import type { Path, YamlDocument } from "./yaml-document.ts";
+import type { Path, PlacedData, YamlDocument } from "./yaml-document.ts";
 
 /** A list entry that was read, with its place. */
 export interface Row<T> {
@@ -17,7 +17,7 @@ function parsed<S extends z.ZodType>(
   schema: S,
   raw: unknown,
   path: Path,
-  doc: YamlDocument,
+  doc: PlacedData,
   problems: Diagnostic[],
 ): z.output<S> | undefined {
   const result = schema.safeParse(raw);
@@ -57,7 +57,7 @@ export function readRecord<Shape extends z.ZodRawShape>(
 export function readRows<S extends z.ZodType>(
   list: z.ZodArray<S>,
   path: Path,
-  doc: YamlDocument,
+  doc: PlacedData,
   problems: Diagnostic[],
 ): Row<z.output<S>>[] {
   const raw = path.reduce<unknown>(

@@ -1,28 +1,16 @@
 import path from "node:path";
-import type { z } from "zod";
-import { type CalendarDate, type Hemisphere, seasonOf } from "../model/calendar.ts";
-import type { Report } from "../model/club.ts";
+import type { FoundFood, Report, ThroatSample } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { ClubFile } from "./club-files.ts";
-import { nearestOrList } from "./did-you-mean.ts";
 import { present } from "./present.ts";
-import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import { errorAt, startOf } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { type Row, readRows } from "./read-record.ts";
-import { type reportRow, reportsSchema } from "./report-schema.ts";
-import { readYaml } from "./yaml-document.ts";
-
-/** A lake that reports may name. */
-export type LakeSides = ReadonlyMap<string, Hemisphere | undefined>;
+import { catchesOf, type ReportContext, rowProblems } from "./report-checks.ts";
+import { type ReportRow, reportsSchema } from "./report-schema.ts";
+import { type PlacedData, readYaml } from "./yaml-document.ts";
 
 const YEAR = /^\d{4}$/;
-
-/** Names no lake file of the club: what to say. */
-export const unknownLake = (slug: string, lakes: Iterable<string>): Fault => ({
-  code: "unknown-lake",
-  message: `there is no lake ${quoted(slug)}`,
-  hint: nearestOrList(slug, [...lakes], "lakes"),
-});
 
 function fileSeason({ file, slug }: ClubFile, problems: Diagnostic[]): number | undefined {
   if (YEAR.test(slug)) return Number(slug);
@@ -30,39 +18,29 @@ function fileSeason({ file, slug }: ClubFile, problems: Diagnostic[]): number | 
     errorAt(startOf(file), {
       code: "bad-file-name",
       message: `${quoted(path.posix.basename(file))} does not say which season its reports are of`,
-      hint: "name it by the year of the season, such as 2026.yaml",
+      hint: `name it by the year of the season, such as 2026${path.posix.extname(file)}`,
     }),
   );
   return undefined;
 }
 
-function rowFault(
-  { lake, date }: z.output<typeof reportRow>,
-  lakes: LakeSides,
-  season: number | undefined,
-): { key: string; fault: Fault } | undefined {
-  if (!lakes.has(lake)) return { key: "lake", fault: unknownLake(lake, lakes.keys()) };
-  const hemisphere = lakes.get(lake);
-  if (hemisphere === undefined || season === undefined) return undefined;
-  const actual = seasonOf(date, hemisphere);
-  if (actual === season) return undefined;
-  return {
-    key: "date",
-    fault: {
-      code: "report-in-wrong-file",
-      message: `${date} belongs to season ${actual}, but this file holds season ${season}`,
-      hint: `correct the date, or move the row to reports/${actual}.yaml`,
-    },
-  };
-}
+const samplesOf = ({ samples }: ReportRow): ThroatSample[] =>
+  (samples ?? []).map((fish) =>
+    Object.entries(fish).flatMap(([food, found]) => {
+      const { count = 0, weight = undefined } = typeof found === "number" ? { count: found } : (found ?? {});
+      return count === 0
+        ? []
+        : [{ food: food as FoundFood, count, ...(weight === undefined ? {} : { mass_g: weight }) }];
+    }),
+  );
 
-function toReport({ value, where }: Row<z.output<typeof reportRow>>): Report {
+function toReport({ value, where }: Row<ReportRow>): Report {
   return {
     lake: value.lake,
     date: value.date,
     where,
-    catches: [],
-    samples: [],
+    catches: catchesOf(value),
+    samples: samplesOf(value),
     ...present({
       ice: value.ice,
       phase: value.phase,
@@ -76,55 +54,21 @@ function toReport({ value, where }: Row<z.output<typeof reportRow>>): Report {
   };
 }
 
+/** Reports of rows from any kind of file: one schema, the same checks. Rows with errors are left out. */
+export const reportsIn = (doc: PlacedData, context: ReportContext, problems: Diagnostic[]): Report[] =>
+  readRows(reportsSchema, [], doc, problems).flatMap((row) => {
+    const found = rowProblems(row, context, doc);
+    problems.push(...found);
+    return found.some(({ severity }) => severity === "error") ? [] : [toReport(row)];
+  });
+
 /** Reads one file of reports. */
-export function readReports(file: ClubFile, lakes: LakeSides, problems: Diagnostic[]): Report[] {
+export function readReports(
+  file: ClubFile,
+  context: Omit<ReportContext, "season">,
+  problems: Diagnostic[],
+): Report[] {
   const season = fileSeason(file, problems);
   const doc = readYaml(file.file, file.text, problems);
-  if (doc === undefined) return [];
-  return readRows(reportsSchema, [], doc, problems).flatMap((row) => {
-    const found = rowFault(row.value, lakes, season);
-    if (found === undefined) return [toReport(row)];
-    problems.push(errorAt(doc.spot([...row.path, found.key]), found.fault));
-    return [];
-  });
+  return doc === undefined ? [] : reportsIn(doc, { ...context, season }, problems);
 }
-
-/** Drops rows that say the same as an earlier one, with a warning. */
-export function withoutRepeats(reports: readonly Report[], problems: Diagnostic[]): Report[] {
-  const seen = new Map<string, Report>();
-  return reports.filter((report) => {
-    const { where, ...said } = report;
-    const key = JSON.stringify(Object.entries(said).sort());
-    const earlier = seen.get(key);
-    if (earlier === undefined) {
-      seen.set(key, report);
-      return true;
-    }
-    problems.push(
-      warningAt(where, {
-        code: "repeated-report",
-        message: `this report is there already, in ${earlier.where.file} on line ${earlier.where.line}; it is used once`,
-        hint: "remove one of the two",
-      }),
-    );
-    return false;
-  });
-}
-
-/** Leaves out reports dated after the day the guide speaks from, with a warning. */
-export const knownReports = (
-  reports: readonly Report[],
-  asOf: CalendarDate,
-  problems: Diagnostic[],
-): Report[] =>
-  reports.filter(({ date, where }) => {
-    if (date <= asOf) return true;
-    problems.push(
-      warningAt(where, {
-        code: "report-after-as-of",
-        message: `${date} is after ${asOf}, the day this guide speaks from; the report is left out`,
-        hint: "correct the date, or set a later asOf in club.yaml",
-      }),
-    );
-    return false;
-  });

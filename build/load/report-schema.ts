@@ -1,8 +1,62 @@
 import { z } from "zod";
-import { ICE_STATES } from "../model/club.ts";
+import { FOODS, type FoundFood, ICE_STATES, WAYS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
-import { day, oneOf, text, whole } from "./fields.ts";
+import { count, day, oneOf, refuseCount, text, whole } from "./fields.ts";
 import { quantity } from "./quantity.ts";
+import { KEYS_NAMED, REFUSALS } from "./written.ts";
+
+/** A day has 24 hours, and a report at most 100 rods. */
+const MOST_ROD_HOURS = "2400 h";
+const MOST_FISH = 500;
+/** Of one food in one throat; daphnia come by the hundred. */
+const MOST_ITEMS = 5000;
+
+const caughtRow = z
+  .strictObject({
+    pattern: text("File name of the pattern, without .yaml."),
+    way: oneOf(WAYS, "How it was fished.").optional(),
+    fish: count(MOST_FISH, "Fish taken on it; 0 is worth writing too."),
+    hours: quantity("duration", {
+      description:
+        "Rod-hours it was fished: two rods for 3 h each are 6 h. Left out: its share of the visit.",
+      example: "4 h",
+      above: "0 h",
+      most: MOST_ROD_HOURS,
+    }).optional(),
+  })
+  .meta({ description: "One pattern and the fish it took." });
+
+/** The number is optional here so that a weight alone gets words of its own; an editor asks for it. */
+const weighed = z
+  .strictObject({
+    count: count(MOST_ITEMS, "How many were found.").optional(),
+    weight: quantity("mass", {
+      description: "Of all of them together, blotted.",
+      example: "0.3 g",
+      above: "0 g",
+      most: "100 g",
+    }).optional(),
+  })
+  .meta({ description: "How many, and what they weigh.", required: ["count"] });
+
+const found = z
+  .union([count(MOST_ITEMS, "How many were found."), weighed])
+  .meta({ description: "How many were found in this fish.", examples: [12, { count: 12, weight: "0.3 g" }] })
+  .register(REFUSALS, { refuse: refuseCount(MOST_ITEMS, ", or { count: 12, weight: 0.3 g }") });
+
+const isFound = (food: (typeof FOODS)[number]): food is FoundFood => food !== "nothing in particular";
+/** What a throat can hold. */
+export const FOUND_FOODS: readonly FoundFood[] = FOODS.filter(isFound);
+
+const sample = z
+  .strictObject(
+    Object.fromEntries(FOUND_FOODS.map((food) => [food, found.optional()])) as Record<
+      FoundFood,
+      z.ZodOptional<typeof found>
+    >,
+  )
+  .meta({ description: "One fish: each food and how many of it; {} for an empty throat." })
+  .register(KEYS_NAMED, { code: "unknown-food", one: "food", all: "foods" });
 
 export const reportRow = z
   .strictObject({
@@ -35,9 +89,27 @@ export const reportRow = z
       above: "0 h",
       most: "24 h",
     }).optional(),
+    caught: z
+      .array(caughtRow)
+      .min(1)
+      .optional()
+      .meta({
+        description: "Fish by pattern, also the patterns that took none.",
+        examples: [[{ pattern: "pale-scud", fish: 3, hours: "4 h" }]],
+      }),
+    samples: z
+      .array(sample)
+      .min(1)
+      .optional()
+      .meta({
+        description: "What was found in the throats, one entry a fish.",
+        examples: [[{ scud: 12, "chironomid pupa": 3 }, {}]],
+      }),
     notes: text("Anything else.").optional(),
   })
-  .meta({ description: "What one person saw on one lake on one day." });
+  .meta({ description: "What one party saw and caught on one lake on one day." });
+
+export type ReportRow = z.output<typeof reportRow>;
 
 export const reportsSchema = z.array(reportRow).meta({
   title: "Reports",

@@ -2,11 +2,11 @@ import { type CalendarDate, daysBetween, type Hemisphere, seasonOf } from "../mo
 import type { Trip } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { ClubFile } from "./club-files.ts";
+import { unknownLake } from "./named.ts";
 import { present } from "./present.ts";
 import { errorAt, type Fault, warningAt } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { readRecord } from "./read-record.ts";
-import { unknownLake } from "./report-file.ts";
 import { tripSchema } from "./trip-schema.ts";
 import { readYaml, type YamlDocument } from "./yaml-document.ts";
 

@@ -7,6 +7,9 @@ export type Refusal = (raw: unknown) => Fault;
 /** How each field of a special kind refuses a value that is not even a text; read by the issue translator. */
 export const REFUSALS = z.registry<{ refuse: Refusal }>();
 
+/** What the keys of a group are where they are words of our own list, such as foods; read by the issue translator. */
+export const KEYS_NAMED = z.registry<{ code: string; one: string; all: string }>();
+
 /** What an editor shows: a sentence, and values to start from. */
 interface Shown {
   readonly description: string;

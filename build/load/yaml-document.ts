@@ -7,14 +7,18 @@ import { isOfLineBefore, yamlFault } from "./yaml-words.ts";
 /** Keys and list positions (from 0) that lead to a value. */
 export type Path = readonly PropertyKey[];
 
-/** A YAML file read as data, with the place of every key and value. */
-export interface YamlDocument {
+/** A file read as data, with the place of every key and value. */
+export interface PlacedData {
   readonly file: string;
   readonly data: unknown;
   /** Where the value at `path` stands; where nothing is written, its key or the group it belongs in. */
   spot(path: Path): SourceSpot;
   /** Where the key that ends `path` stands. */
   keySpot(path: Path): SourceSpot;
+}
+
+/** A YAML file read as data. */
+export interface YamlDocument extends PlacedData {
   /** True when the file has this key, whatever its value. */
   has(key: string): boolean;
 }

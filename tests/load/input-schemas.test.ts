@@ -66,7 +66,17 @@ test("the schema of rigs accepts the defaults", () => {
   expect(complaints("rigs", readFileSync("content/rig-defaults.yaml", "utf8"))).toEqual([]);
 });
 
+test("the schema accepts catches and throat samples", () => {
+  const row = `- lake: ember
+  date: 2026-05-12
+  caught: [{ pattern: pale-scud, way: floating line, fish: 3, hours: 4 h }, { pattern: leech, fish: 0 }]
+  samples: [{ scud: 12, chironomid pupa: { count: 3, weight: 0.2 g } }, {}]
+`;
+  expect(complaints("reports", row)).toEqual([]);
+});
+
 describe("an editor marks what the program refuses", () => {
+  const ROW = "- { lake: ember, date: 2026-05-12,";
   const LAKE = "name: Ember Lake\nposition: { lat: 41.3, lon: -106.3 }\n";
   test.each<[string, string, string]>([
     ["lake", `${LAKE}elevation: 2580\n`, "/elevation must be string"],
@@ -78,6 +88,13 @@ describe("an editor marks what the program refuses", () => {
     ["lake", "name: Ember Lake\n", "must have required property 'position'"],
     ["lake", `${LAKE}turnoverRule: never\n`, "/turnoverRule must be equal to constant"],
     ["reports", "- { lake: ember }\n", "/0 must have required property 'date'"],
+    ["reports", `${ROW} caught: [{ pattern: a, fish: -1 }] }`, "/0/caught/0/fish must be >= 0"],
+    ["reports", `${ROW} caught: [{ pattern: a, fish: 1.5 }] }`, "/0/caught/0/fish must be integer"],
+    ["reports", `${ROW} caught: [{ fish: 1 }] }`, "must have required property 'pattern'"],
+    ["reports", `${ROW} caught: [{ pattern: a, fish: 1, hours: 4 }] }`, "/0/caught/0/hours must be string"],
+    ["reports", `${ROW} samples: [{ scuds: 1 }] }`, "/0/samples/0 must NOT have additional properties"],
+    ["reports", `${ROW} samples: [{ scud: -1 }] }`, "/0/samples/0/scud must be >= 0"],
+    ["reports", `${ROW} samples: [{ scud: { weight: 1 g } }] }`, "must have required property 'count'"],
     ["rigs", "leaders: []\n", "/leaders must NOT have fewer than 1 items"],
   ])("%s: %j", (kind, text, complaint) => {
     expect(complaints(kind, text).join("\n")).toContain(complaint);
