@@ -9,12 +9,15 @@ import type { Moment } from "./moment.ts";
 import { errorAt } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { readRecord } from "./read-record.ts";
+import { formOf, OWN_FORM, type ReportForm } from "./report-form.ts";
 import { readYaml } from "./yaml-document.ts";
 
 /** club.yaml as far as it could be read. */
 export interface ClubFacts extends Partial<z.output<typeof clubSchema>> {
   /** True when the day to speak from is written, be it wrongly. */
   readonly namesAsOf: boolean;
+  /** How tables of reports are read; undefined when that is written and cannot be read. */
+  readonly form: ReportForm | undefined;
   spot(key: string): SourceSpot;
 }
 
@@ -43,7 +46,13 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
       }),
     );
   }
-  return { ...fields, namesAsOf: doc.has("asOf"), spot: (key) => doc.spot([key]) };
+  const form = fields.reportForm === undefined ? undefined : formOf(fields.reportForm);
+  return {
+    ...fields,
+    form: doc.has("reportForm") ? form : OWN_FORM,
+    namesAsOf: doc.has("asOf"),
+    spot: (key) => doc.spot([key]),
+  };
 }
 
 /** The season and as-of date: as asked for, else club.yaml's, else the season's latest report. */

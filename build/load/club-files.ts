@@ -1,17 +1,17 @@
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { didYouMean } from "./did-you-mean.ts";
-import { Folder, isShape, shapeSlug } from "./folder.ts";
+import { Folder, isData, isShape, shapeSlug } from "./folder.ts";
 import { errorAt, startOf } from "./problem.ts";
 import { SLUG, slugOf } from "./slug.ts";
 
-/** The folders of a club folder and the ending their files have. */
+/** The folders of a club folder and the endings their files have, the usual one first. */
 const FOLDERS = {
-  lakes: ".yaml",
-  patterns: ".yaml",
-  reports: ".yaml",
-  trips: ".yaml",
-  pages: ".md",
-} as const;
+  lakes: [".yaml"],
+  patterns: [".yaml"],
+  reports: [".yaml", ".csv"],
+  trips: [".yaml"],
+  pages: [".md"],
+} as const satisfies Record<string, readonly [string, ...string[]]>;
 type FolderName = keyof typeof FOLDERS;
 const FOLDER_NAMES = Object.keys(FOLDERS) as FolderName[];
 const TOP_FILES = ["club.yaml", "rigs.yaml"];
@@ -41,21 +41,28 @@ export interface ClubFiles {
   readonly patternSlugs: readonly string[];
 }
 
+function unknownFileHint(entry: string, endings: readonly [string, ...string[]]): string {
+  const stem = slugOf(entry.replace(/\.[^.]*$/, ""));
+  const meant = endings.find((ending) => entry.toLowerCase().endsWith(ending));
+  if (meant !== undefined) return `rename it to ${stem}${meant}`;
+  if (/\.(ya?ml|md|markdown)$/i.test(entry)) return `rename it to ${stem}${endings[0]}`;
+  return endings.includes(".csv") && /\.(xlsx?|ods|numbers|tsv|txt)$/i.test(entry)
+    ? `save it from the spreadsheet as “CSV UTF-8”, under the name ${stem}.csv`
+    : "move it out of the club folder";
+}
+
 async function readFolder(folder: Folder, name: FolderName): Promise<{ files: ClubFile[]; slugs: string[] }> {
-  const ending = FOLDERS[name];
+  const endings: readonly [string, ...string[]] = FOLDERS[name];
   const files: ClubFile[] = [];
   const slugs: string[] = [];
-  for (const entry of await folder.list(name)) {
+  for (const entry of await folder.list(name, name === "reports" ? isData : undefined)) {
     const file = `${name}/${entry}`;
-    if (!entry.endsWith(ending)) {
-      const stem = slugOf(entry.replace(/\.[^.]*$/, ""));
+    const ending = endings.find((known) => entry.endsWith(known));
+    if (ending === undefined) {
       folder.warn(file, {
         code: "unknown-file",
-        message: `only ${ending} files are read in ${name}`,
-        hint:
-          /\.ya?ml$/i.test(entry) || /\.(md|markdown)$/i.test(entry)
-            ? `rename it to ${stem}${ending}`
-            : "move it out of the club folder",
+        message: `only ${endings.join(" and ")} files are read in ${name}`,
+        hint: unknownFileHint(entry, endings),
       });
       continue;
     }

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { day, oneOf, text } from "./fields.ts";
 import { season } from "./lake-schema.ts";
+import { reportForm } from "./report-form.ts";
 
 export const clubSchema = z
   .strictObject({
@@ -13,5 +14,6 @@ export const clubSchema = z
       .min(1)
       .meta({ description: "IANA time zone of the lakes.", examples: ["America/Denver"] }),
     units: oneOf(["imperial", "metric"], "The units the guide is printed in."),
+    reportForm: reportForm.optional(),
   })
   .meta({ title: "Club", description: "The club and the season: club.yaml." });

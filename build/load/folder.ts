@@ -2,14 +2,15 @@ import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import { textOf } from "./text-bytes.ts";
 
 const MAX_BYTES = 2_000_000;
 /** A shoreline digitised to the metre can be long. */
 const MAX_SHAPE_BYTES = 25_000_000;
 const SHAPE = /\.(geojson|csv)$/;
-const UTF_8 = new TextDecoder("utf-8", { fatal: true });
 
-const isIgnored = (name: string): boolean => name.startsWith(".") || name === "README.md" || SHAPE.test(name);
+/** Neither hidden nor a word to whoever opens the folder. */
+export const isData = (name: string): boolean => !name.startsWith(".") && name !== "README.md";
 
 /** True for a lake's shoreline or soundings. */
 export const isShape = (name: string): boolean => SHAPE.test(name) && !name.startsWith(".");
@@ -23,11 +24,6 @@ const UNREADABLE: Fault = {
   code: "unreadable",
   message: "this cannot be read",
   hint: "check that it is there and who may read it",
-};
-const NOT_UTF8: Fault = {
-  code: "not-utf8",
-  message: "the file is not saved as UTF-8 text",
-  hint: "save it again in your editor with the encoding UTF-8",
 };
 
 /** Reads a folder without ever leaving it. */
@@ -86,7 +82,10 @@ export class Folder {
   }
 
   /** Names in a folder of the club folder, sorted; none when it is not there. */
-  async list(folder: string, isWanted = (name: string): boolean => !isIgnored(name)): Promise<string[]> {
+  async list(
+    folder: string,
+    isWanted = (name: string): boolean => isData(name) && !SHAPE.test(name),
+  ): Promise<string[]> {
     const real = await this.#inside(folder);
     if (real === undefined) return [];
     try {
@@ -115,18 +114,20 @@ export class Folder {
           message: "this is not a plain file",
           hint: "move it out of the club folder",
         });
-      const most = isShape(file) ? MAX_SHAPE_BYTES : MAX_BYTES;
+      const isOfShape = file.startsWith("lakes/") && isShape(file);
+      const most = isOfShape ? MAX_SHAPE_BYTES : MAX_BYTES;
       if (found.size > most)
         return this.refuse(file, {
           code: "file-too-large",
-          message: `the file has ${Math.round(found.size / 1e6)} MB; ${isShape(file) ? "a shape" : "a club file"} may have ${most / 1e6} MB`,
-          hint: isShape(file)
+          message: `the file has ${Math.round(found.size / 1e6)} MB; ${isOfShape ? "a shape" : "a club file"} may have ${most / 1e6} MB`,
+          hint: isOfShape
             ? "export it with fewer positions: one a metre is more than enough"
             : "keep photos and other data out of the club folder, and split a long text",
         });
-      return UTF_8.decode(await readFile(real));
-    } catch (error) {
-      return this.refuse(file, error instanceof TypeError ? NOT_UTF8 : UNREADABLE);
+      const text = textOf(await readFile(real), file.endsWith(".csv"));
+      return typeof text === "string" ? text : this.refuse(file, text);
+    } catch {
+      return this.refuse(file, UNREADABLE);
     }
   }
 }

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { nearestAndList } from "./did-you-mean.ts";
-import { type Fault, isFault } from "./problem.ts";
+import { type Fault, isFault, isUnread } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { examplesOf, isGroup, type Schema } from "./schema-at.ts";
 import { REFUSALS, type Refusal } from "./written.ts";
@@ -83,6 +83,7 @@ function outOfRange(
 /** What is wrong with a value, in our own words. */
 export function faultOf(issue: Issue, raw: unknown, schema: Schema | undefined): Fault {
   if (raw === null) return EMPTY;
+  if (isUnread(raw)) return raw();
   switch (issue.code) {
     case "invalid_type":
       return wrongKind(issue.expected, raw, schema);

@@ -2,7 +2,7 @@ import type { z } from "zod";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { didYouMean, nearestAndList, nearestOrList } from "./did-you-mean.ts";
 import { faultOf } from "./issue-words.ts";
-import { errorAt, type Fault } from "./problem.ts";
+import { errorAt, type Fault, isUnread } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { examplesOf, isGroup, keysOf, type Schema, schemaAt } from "./schema-at.ts";
 import { KEYS_NAMED } from "./written.ts";
@@ -95,6 +95,8 @@ export function issueProblems(issue: Issue, root: Schema, base: Path, doc: Place
         ? unknownKey(key, path, keysOf(schema), doc)
         : unknownWord(key, path, keysOf(schema), named, doc);
     });
+  // A text's length is checked too, and a function has one.
+  if (isUnread(raw) && issue.code === "too_small") return [];
   if (raw === undefined) return missingKey(path, doc, root, issue.path);
   const deeper = issue.code === "invalid_union" ? groupBranch(issue, raw) : [];
   if (deeper.length > 0)

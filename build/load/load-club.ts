@@ -9,8 +9,8 @@ import { withShapes } from "./lake-shapes.ts";
 import { readPage } from "./page-file.ts";
 import { readPattern } from "./pattern-file.ts";
 import { errorAt, inReadingOrder, startOf } from "./problem.ts";
-import { readReports } from "./report-file.ts";
-import { knownReports, withoutRepeats } from "./report-repeats.ts";
+import { type ReportSources, readReports } from "./report-file.ts";
+import { knownReports, warnOfLikelyRepeats, withoutRepeats } from "./report-repeats.ts";
 import { readRigBox } from "./rigs-file.ts";
 import { readTrip, tripsOfSeason } from "./trip-file.ts";
 
@@ -47,11 +47,18 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   if (sides.size === 0) problems.push(NO_LAKES);
   const hemisphere = [...sides.values()].find((side) => side !== undefined) ?? "north";
   const patterns = readAll(readPattern, files.patterns);
-  const context = { lakes: sides, patterns: new Set(files.patternSlugs) };
+  const lakeNames = new Map(drafts.map(({ slug, fields }) => [slug, fields.name]));
+  const patternNames = new Map(patterns.map(({ slug, name }) => [slug, name]));
+  const sources: ReportSources = {
+    lakes: [...sides].map(([slug, side]) => ({ slug, hemisphere: side, name: lakeNames.get(slug) })),
+    patterns: files.patternSlugs.map((slug) => ({ slug, name: patternNames.get(slug) })),
+    form: facts?.form,
+  };
   const written = withoutRepeats(
-    files.reports.flatMap((file) => readReports(file, context, problems)),
+    files.reports.flatMap((file) => readReports(file, sources, problems)),
     problems,
   );
+  warnOfLikelyRepeats(written, problems);
   const moment = facts && momentOf(facts, options.asOf, written, hemisphere, problems);
 
   const finished = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);

@@ -11,6 +11,14 @@ export interface Fault {
 export const isFault = (value: unknown): value is Fault =>
   typeof value === "object" && value !== null && "code" in value && "message" in value && "hint" in value;
 
+/** Stands where a value should, and says why there is none. No schema takes a function for a value. */
+export type Unread = () => Fault;
+export const unread =
+  (fault: Fault): Unread =>
+  () =>
+    fault;
+export const isUnread = (value: unknown): value is Unread => typeof value === "function";
+
 const at = (
   severity: Diagnostic["severity"],
   { file, line, column }: SourceSpot,

@@ -1,13 +1,17 @@
 import path from "node:path";
+import type { Hemisphere } from "../model/calendar.ts";
 import type { FoundFood, Report, ThroatSample } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { ClubFile } from "./club-files.ts";
+import type { Named } from "./named.ts";
 import { present } from "./present.ts";
 import { errorAt, startOf } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { type Row, readRows } from "./read-record.ts";
 import { catchesOf, type ReportContext, rowProblems } from "./report-checks.ts";
+import type { ReportForm } from "./report-form.ts";
 import { type ReportRow, reportsSchema } from "./report-schema.ts";
+import { mostOf, readReportTable } from "./report-table.ts";
 import { type PlacedData, readYaml } from "./yaml-document.ts";
 
 const YEAR = /^\d{4}$/;
@@ -62,13 +66,38 @@ export const reportsIn = (doc: PlacedData, context: ReportContext, problems: Dia
     return found.some(({ severity }) => severity === "error") ? [] : [toReport(row)];
   });
 
-/** Reads one file of reports. */
-export function readReports(
-  file: ClubFile,
-  context: Omit<ReportContext, "season">,
-  problems: Diagnostic[],
-): Report[] {
+/** What a file of reports is read with. */
+export interface ReportSources {
+  readonly lakes: readonly LakeCalled[];
+  readonly patterns: readonly Named[];
+  /** Undefined where club.yaml describes it and cannot be read: then no table is. */
+  readonly form: ReportForm | undefined;
+}
+
+/** A lake by its file name and name; its side is undefined where its file could not be read. */
+export interface LakeCalled extends Named {
+  readonly hemisphere: Hemisphere | undefined;
+}
+
+/** What rows of a season are held against. */
+export const contextOf = ({ lakes, patterns }: ReportSources, season: number | undefined): ReportContext => ({
+  lakes: new Map(lakes.map(({ slug, hemisphere }) => [slug, hemisphere])),
+  patterns: new Set(patterns.map(({ slug }) => slug)),
+  season,
+});
+
+/** Reads one file of reports, YAML or a table. */
+export function readReports(file: ClubFile, sources: ReportSources, problems: Diagnostic[]): Report[] {
   const season = fileSeason(file, problems);
-  const doc = readYaml(file.file, file.text, problems);
-  return doc === undefined ? [] : reportsIn(doc, { ...context, season }, problems);
+  const context = contextOf(sources, season);
+  if (!file.file.endsWith(".csv")) {
+    const doc = readYaml(file.file, file.text, problems);
+    return doc === undefined ? [] : reportsIn(doc, context, problems);
+  }
+  if (sources.form === undefined) return [];
+  const found: Diagnostic[] = [];
+  const doc = readReportTable(file, { ...sources, form: sources.form }, found);
+  const reports = doc === undefined ? [] : reportsIn(doc, context, found);
+  problems.push(...mostOf(found));
+  return reports;
 }

@@ -25,6 +25,27 @@ export function withoutRepeats(reports: readonly Report[], problems: Diagnostic[
   });
 }
 
+/** Reports from a YAML file and a table that are most likely one: the same lake, day, rods and hours. A warning; both are used. */
+export function warnOfLikelyRepeats(reports: readonly Report[], problems: Diagnostic[]): void {
+  const kindOf = ({ where }: Report): string => where.file.slice(where.file.lastIndexOf("."));
+  const firsts = new Map<string, Report>();
+  for (const report of reports) {
+    const { lake, date, rods, hours, where } = report;
+    if (rods === undefined || hours === undefined) continue;
+    const visit = JSON.stringify([lake, date, rods, hours]);
+    const earlier = firsts.get(visit);
+    if (earlier === undefined) firsts.set(visit, report);
+    else if (kindOf(earlier) !== kindOf(report))
+      problems.push(
+        warningAt(where, {
+          code: "likely-repeated-report",
+          message: `${earlier.where.file} tells of the same lake, day, rods and hours on line ${earlier.where.line}; both are used`,
+          hint: "if the two are one visit, keep the fuller one and remove the other",
+        }),
+      );
+  }
+}
+
 /** Leaves out reports dated after the day the guide speaks from, with a warning. */
 export const knownReports = (
   reports: readonly Report[],
