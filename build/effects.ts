@@ -1,9 +1,15 @@
-/** What a command may do to the world besides reading and writing files: talk. */
+import type { Asker } from "./commands/asker.ts";
+import type { CalendarDate } from "./model/calendar.ts";
+
+/** What a command may do to the world besides reading and writing files: talk, and look at the calendar. */
 export interface Effects {
   /** One line of the answer, to standard output. */
   say(line: string): void;
   /** One line about the run itself, to standard error. */
   warn(line: string): void;
+  today(): CalendarDate;
+  /** Absent where nobody is there to be asked. */
+  openAsker?(): Asker;
 }
 
 /** How a command ends; the numbers are the process's exit code. */

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
-import { SCAFFOLD_KINDS } from "../load/scaffold.ts";
+import { SCAFFOLD_KINDS, type ScaffoldKind } from "../load/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { GuideRequest } from "../pipeline.ts";
 
@@ -32,6 +32,11 @@ interface GuideOptions {
   readonly asOf?: CalendarDate;
   readonly baseUrl?: string;
   readonly only?: string;
+}
+
+interface NewOptions {
+  readonly data: string;
+  readonly ask: boolean;
 }
 
 const guideRequest = ({ data, out, asOf, baseUrl, only }: GuideOptions): GuideRequest => ({
@@ -90,12 +95,19 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
   program
     .command("new")
     .description("write a ready-to-edit file, or a whole club folder")
-    .addArgument(new Argument("<kind>", "what to begin").choices(SCAFFOLD_KINDS))
-    .argument("<name...>", "its name")
+    .addArgument(new Argument("<kind>", "what to begin").choices([...SCAFFOLD_KINDS, "report"]))
+    .argument("[name...]", "its name; for a report, the lake")
     .addOption(dataOption())
-    .action(async (kind: (typeof SCAFFOLD_KINDS)[number], name: string[], { data }: { data: string }) => {
-      const { newCommand } = await import("./new.ts");
-      exit = await newCommand({ kind, name: name.join(" "), dataDir: data }, effects);
+    .option("--no-ask", "write a report to fill in, without questions")
+    .action(async (kind: ScaffoldKind | "report", words: string[], { data, ask }: NewOptions) => {
+      const name = words.join(" ");
+      if (kind === "report") {
+        const { newReportCommand } = await import("./new-report.ts");
+        exit = await newReportCommand({ lake: name, dataDir: data, mayAsk: ask }, effects);
+      } else {
+        const { newCommand } = await import("./new.ts");
+        exit = await newCommand({ kind, name, dataDir: data }, effects);
+      }
     });
   program
     .command("backtest")

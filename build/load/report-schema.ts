@@ -92,19 +92,19 @@ export const reportRow = z
     caught: z
       .array(caughtRow)
       .min(1)
-      .optional()
       .meta({
         description: "Fish by pattern, also the patterns that took none.",
         examples: [[{ pattern: "pale-scud", fish: 3, hours: "4 h" }]],
-      }),
+      })
+      .optional(),
     samples: z
       .array(sample)
       .min(1)
-      .optional()
       .meta({
         description: "What was found in the throats, one entry a fish.",
         examples: [[{ scud: 12, "chironomid pupa": 3 }, {}]],
-      }),
+      })
+      .optional(),
     notes: text("Anything else.").optional(),
   })
   .meta({ description: "What one party saw and caught on one lake on one day." });

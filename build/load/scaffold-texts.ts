@@ -31,6 +31,14 @@ timezone: America/Denver
 
 # imperial (feet, °F) or metric (metres, °C). You may write either in your files.
 units: imperial
+
+# Only for reports exported from a form as reports/YEAR.csv: which column holds what. See README.md.
+# reportForm:
+#   dates: month/day/year
+#   columns:
+#     lake: Which lake?
+#     date: Date fished
+#     water: { column: Water temperature, unit: degF }
 `;
 
 export const lakeYaml = (name: string): string => `${fromSubfolder("lake")}
@@ -143,17 +151,27 @@ lakes: [${lake}]
 # unlisted: true
 `;
 
-export const reportsYaml = (lake: string): string => `${fromSubfolder("reports")}
-# What members saw in the season of 2026: one row a visit, also the visits without a fish.
+/** What stands at the top of a season's reports. */
+export const reportsHeader = (season: number): string => `${fromSubfolder("reports")}
+# What members saw and caught in the season of ${season}: one row a visit, also the visits without a fish.
 #   lake   its file name without “.yaml”
 #   date   the day it was seen
 #   ice    ${choices(ICE_STATES)}
 #   phase  ${choices(PHASES)}
+#   caught, samples   fish by pattern, and what was found in the throats of those you kept
 #   water, clarity, oxygen, rods, hours, notes   as far as you know them
+`;
 
+export const reportsYaml = (lake: string, pattern: string): string => `${reportsHeader(2026)}
 - { lake: ${lake}, date: 2026-04-28, ice: on, notes: "An example: replace it with what you saw." }
 # - { lake: ${lake}, date: 2026-05-04, ice: off, water: 43 degF, clarity: 7 ft }
 # - { lake: ${lake}, date: 2026-05-16, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
+# - lake: ${lake}
+#   date: 2026-05-09
+#   rods: 2
+#   hours: 5 h
+#   caught: [{ pattern: ${pattern}, fish: 3, hours: 4 h }]
+#   samples: [{ scud: 12, leech: 1 }, {}]
 `;
 
 export const rigsYaml = (): string => `${fromClubFolder("rigs")}

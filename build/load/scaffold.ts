@@ -12,6 +12,7 @@ export interface ScaffoldFile {
 }
 
 const FIRST_LAKE = "Our First Lake";
+const FIRST_PATTERN = "Our First Pattern";
 
 /**
  * Ready-to-edit files with comments; none when the name holds no letter or digit that a file name can have.
@@ -37,9 +38,9 @@ function clubFolder(name: string): ScaffoldFile[] {
   return [
     { path: "club.yaml", text: clubYaml(name) },
     ...scaffold("lake", FIRST_LAKE),
-    ...scaffold("pattern", "Our First Pattern"),
+    ...scaffold("pattern", FIRST_PATTERN),
     { path: "trips/our-first-trip.yaml", text: tripYaml("Our First Trip", lake) },
-    { path: "reports/2026.yaml", text: reportsYaml(lake) },
+    { path: "reports/2026.yaml", text: reportsYaml(lake, slugOf(FIRST_PATTERN)) },
     { path: "rigs.yaml", text: rigsYaml() },
   ];
 }

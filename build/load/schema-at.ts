@@ -37,6 +37,10 @@ function flow(value: unknown): string {
   return `{ ${pairs.join(", ")} }`;
 }
 
+/** What an editor says about a value of this schema. */
+export const descriptionOf = (schema: Schema | undefined): string =>
+  (schema instanceof z.ZodType ? schema.description : undefined) ?? "";
+
 /** How a value of this schema may be written, on one line. */
 export function examplesOf(schema: Schema | undefined): string[] {
   const { examples } = (schema instanceof z.ZodType ? schema.meta() : undefined) ?? {};

@@ -1,5 +1,15 @@
+import { PassThrough, Readable } from "node:stream";
+import { openAsker } from "../../build/commands/asker.ts";
 import { main } from "../../build/commands/command-line.ts";
 import type { Exit } from "../../build/effects.ts";
+import { parseCalendarDate } from "../../build/model/calendar.ts";
+
+const TODAY = parseCalendarDate("2026-05-20") ?? never();
+function never(): never {
+  throw new Error("20 May 2026 is a day");
+}
+const linesOf = (answers: readonly string[]): Readable =>
+  Readable.from(answers.map((answer) => `${answer}\n`));
 
 export interface Ran {
   readonly exit: Exit;
@@ -8,9 +18,17 @@ export interface Ran {
 }
 
 /** Runs one command line as the shell would, and keeps what it printed. */
-export async function run(...args: string[]): Promise<Ran> {
+export const run = (...args: string[]): Promise<Ran> => runAsked(undefined, ...args);
+
+/** The same with somebody at the terminal, who gives these answers and then no more. */
+export async function runAsked(answers: readonly string[] | undefined, ...args: string[]): Promise<Ran> {
   const said: string[] = [];
   const warned: string[] = [];
-  const exit = await main(args, { say: (line) => said.push(line), warn: (line) => warned.push(line) });
+  const exit = await main(args, {
+    say: (line) => said.push(line),
+    warn: (line) => warned.push(line),
+    today: () => TODAY,
+    ...(answers === undefined ? {} : { openAsker: () => openAsker(linesOf(answers), new PassThrough()) }),
+  });
   return { exit, said: said.join("\n"), warned: warned.join("\n") };
 }

@@ -1,0 +1,49 @@
+import { CORE_SCHEMA, dump } from "js-yaml";
+import { ICE_STATES } from "../model/club.ts";
+import { PHASES } from "../model/phase.ts";
+import { REPORT_KEYS, type ReportKey } from "./report-form.ts";
+import { reportRow } from "./report-schema.ts";
+import { descriptionOf, examplesOf, schemaAt } from "./schema-at.ts";
+
+/** Values to copy for keys whose own schema shows none that fits every club. */
+function exampleOf(key: ReportKey, pattern: string | undefined): string | undefined {
+  switch (key) {
+    case "ice":
+    case "phase":
+      return `${(key === "ice" ? ICE_STATES : PHASES).at(-1)}`;
+    case "rods":
+      return "2";
+    case "caught":
+      return pattern === undefined ? undefined : `[{ pattern: ${pattern}, fish: 0 }]`;
+    case "notes":
+      return '"What else you saw."';
+    default:
+      return examplesOf(schemaAt(reportRow, [key]))[0];
+  }
+}
+
+/** What the schema says about a key of a report. */
+export const wordsAbout = (key: ReportKey): string => {
+  const words = descriptionOf(schemaAt(reportRow, [key]));
+  const choices = key === "ice" ? ICE_STATES : key === "phase" ? PHASES : [];
+  return choices.length === 0 ? words : `${words} One of: ${choices.join(", ")}.`;
+};
+
+/** A row with the lake and the day, and every other key in a note beside an example. */
+export function reportToFillIn(lake: string, date: string, pattern: string | undefined): string {
+  const notes = REPORT_KEYS.filter((key) => key !== "lake" && key !== "date").flatMap((key) => {
+    const example = exampleOf(key, pattern);
+    return example === undefined ? [] : [`  # ${wordsAbout(key)}`, `  # ${key}: ${example}`];
+  });
+  return [
+    "# To use a line below that begins with # and a key, remove the # and the space behind it.",
+    `- lake: ${lake}`,
+    `  date: ${date}`,
+    ...notes,
+    "",
+  ].join("\n");
+}
+
+/** A row as a YAML file of reports holds it: one key a line. */
+export const reportText = (row: Readonly<Record<string, unknown>>): string =>
+  dump([row], { flowLevel: 2, lineWidth: -1, schema: CORE_SCHEMA });
