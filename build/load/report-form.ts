@@ -18,7 +18,7 @@ export const QUANTITY_KEYS = {
 type QuantityKey = keyof typeof QUANTITY_KEYS;
 export const isQuantityKey = (key: string): key is QuantityKey => Object.hasOwn(QUANTITY_KEYS, key);
 
-export const DATE_ORDERS = ["year-month-day", "month/day/year", "day/month/year", "day.month.year"] as const;
+const DATE_ORDERS = ["year-month-day", "month/day/year", "day/month/year", "day.month.year"] as const;
 export type DateOrder = (typeof DATE_ORDERS)[number];
 
 const heading = (what: string) => text(`Heading of the column with ${what}, as it stands in the first row.`);

@@ -46,7 +46,7 @@ const found = z
 
 const isFound = (food: (typeof FOODS)[number]): food is FoundFood => food !== "nothing in particular";
 /** What a throat can hold. */
-export const FOUND_FOODS: readonly FoundFood[] = FOODS.filter(isFound);
+const FOUND_FOODS: readonly FoundFood[] = FOODS.filter(isFound);
 
 const sample = z
   .strictObject(

@@ -75,7 +75,12 @@ test("the schema accepts catches and throat samples", () => {
   expect(complaints("reports", row)).toEqual([]);
 });
 
+test("the schema accepts the demo club's form", () => {
+  expect(complaints("club", readFileSync("demo-data/club.yaml", "utf8"))).toEqual([]);
+});
+
 describe("an editor marks what the program refuses", () => {
+  const FORM = "name: A\nseason: 2026\ntimezone: Etc/UTC\nunits: metric\nreportForm: {";
   const ROW = "- { lake: ember, date: 2026-05-12,";
   const LAKE = "name: Ember Lake\nposition: { lat: 41.3, lon: -106.3 }\n";
   test.each<[string, string, string]>([
@@ -95,6 +100,22 @@ describe("an editor marks what the program refuses", () => {
     ["reports", `${ROW} samples: [{ scuds: 1 }] }`, "/0/samples/0 must NOT have additional properties"],
     ["reports", `${ROW} samples: [{ scud: -1 }] }`, "/0/samples/0/scud must be >= 0"],
     ["reports", `${ROW} samples: [{ scud: { weight: 1 g } }] }`, "must have required property 'count'"],
+    [
+      "club",
+      `${FORM} dates: mm/dd, columns: { lake: a, date: b } }`,
+      "/reportForm/dates must be equal to one of",
+    ],
+    ["club", `${FORM} dates: day/month/year, columns: { lake: a } }`, "must have required property 'date'"],
+    [
+      "club",
+      `${FORM} dates: day/month/year, columns: { lake: a, date: b, c: d } }`,
+      "must NOT have additional",
+    ],
+    [
+      "club",
+      `${FORM} dates: day/month/year, columns: { lake: a, date: b, water: { column: c, unit: F } } }`,
+      "/reportForm/columns/water/unit must be equal to one of",
+    ],
     ["rigs", "leaders: []\n", "/leaders must NOT have fewer than 1 items"],
   ])("%s: %j", (kind, text, complaint) => {
     expect(complaints(kind, text).join("\n")).toContain(complaint);
