@@ -2,7 +2,8 @@ import { appendFile, mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { textToAppend } from "../load/append-report.ts";
-import { callable, slugCalled, unknownLake } from "../load/named.ts";
+import { lakeCalled } from "../load/named.ts";
+import { isFault } from "../load/problem.ts";
 import { type Answers, withAnswer } from "../load/report-answers.ts";
 import { openReportDesk, type ReportDesk } from "../load/report-desk.ts";
 import { REPORT_KEYS, type ReportKey } from "../load/report-form.ts";
@@ -96,14 +97,17 @@ export async function newReportCommand(request: NewReportRequest, effects: Effec
   }
   const { lakes, patterns } = desk.sources;
   const [only, second] = lakes;
-  const lake = request.lake === "" && second === undefined ? only?.slug : slugCalled(request.lake, lakes);
+  const called = lakeCalled(
+    request.lake === "" && second === undefined ? (only?.slug ?? "") : request.lake,
+    lakes,
+  );
   const asker = request.mayAsk ? effects.openAsker?.() : undefined;
-  if (lake === undefined && (request.lake !== "" || asker === undefined)) {
-    const { message, hint } = unknownLake(request.lake, callable(lakes));
-    effects.warn(request.lake === "" ? `Name the lake. ${hint}` : `${message}: ${hint}`);
+  if (isFault(called) && (request.lake !== "" || asker === undefined)) {
+    effects.warn(request.lake === "" ? `Name the lake. ${called.hint}` : `${called.message}: ${called.hint}`);
     asker?.close();
     return EXIT.badUsage;
   }
+  const lake = isFault(called) ? undefined : called;
   if (asker === undefined)
     return writeRow(reportToFillIn(lake ?? "", desk.date, patterns[0]?.slug), desk, request.dataDir, effects);
   try {

@@ -28,19 +28,29 @@ export const unknownPattern = (slug: string, known: Iterable<string>): Fault => 
 
 const plain = (words: string): string => words.trim().replace(/\s+/g, " ").toLowerCase();
 
+/** Everything that can be called: names where there are some, else file names. */
+const callable = (known: readonly Named[]): string[] => known.map(({ slug, name }) => name ?? slug);
+
 /**
- * The file name of what somebody called by its file name or its name, capitals aside; undefined when nothing, or more
- * than one thing, is called so. Where a file could not be read the word may be its name: it is taken for it, for that
- * file is reported itself.
+ * The file name of what somebody called by its file name or its name, capitals aside. Where a file could not be read the
+ * word may be its name: it is taken for it, for that file is reported itself.
  */
-export function slugCalled(words: string, known: readonly Named[]): string | undefined {
+function called(words: string, known: readonly Named[], kind: typeof LAKE | typeof PATTERN): string | Fault {
   const wanted = plain(words);
   const bySlug = known.find(({ slug }) => slug === wanted);
   if (bySlug !== undefined) return bySlug.slug;
-  const [first, second] = known.filter(({ name }) => name !== undefined && plain(name) === wanted);
-  if (first !== undefined) return second === undefined ? first.slug : undefined;
-  return known.find(({ name }) => name === undefined)?.slug;
+  const same = known.filter(({ name }) => name !== undefined && plain(name) === wanted);
+  if (same.length > 1)
+    return {
+      code: `ambiguous-${kind.one}`,
+      message: `${same.length} ${kind.all} are called ${quoted(words)}`,
+      hint: `write the file name: ${same.map(({ slug }) => slug).join(" or ")}`,
+    };
+  const unnamed = known.find(({ name }) => name === undefined);
+  return same[0]?.slug ?? unnamed?.slug ?? unknown(kind, words, callable(known));
 }
 
-/** Everything that {@link slugCalled} finds: names where there are some, else file names. */
-export const callable = (known: readonly Named[]): string[] => known.map(({ slug, name }) => name ?? slug);
+export const lakeCalled = (words: string, lakes: readonly Named[]): string | Fault =>
+  called(words, lakes, LAKE);
+export const patternCalled = (words: string, patterns: readonly Named[]): string | Fault =>
+  called(words, patterns, PATTERN);

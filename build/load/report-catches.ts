@@ -1,6 +1,6 @@
 import { measuredText } from "./measured-text.ts";
-import { callable, type Named, slugCalled, unknownPattern } from "./named.ts";
-import { type Unread, unread } from "./problem.ts";
+import { type Named, patternCalled } from "./named.ts";
+import { isFault, type Unread, unread } from "./problem.ts";
 import { quoted } from "./quote.ts";
 
 /** What is written where nothing was caught or found. */
@@ -31,15 +31,15 @@ function caughtRow(entry: string, patterns: readonly Named[], decimalComma: bool
       message: `${quoted(entry)} is not a pattern and a number of fish`,
       hint: "write it like: pale-scud 4 in 3 h; bloodworm 0",
     });
-  const pattern = slugCalled(name, patterns);
-  if (pattern === undefined && /\d\s*,/.test(name))
+  const pattern = patternCalled(name, patterns);
+  if (isFault(pattern) && /\d\s*,/.test(name))
     return unread({
       code: "catch-without-count",
       message: `${quoted(entry)} is more than one pattern`,
       hint: "write a semicolon between two patterns: pale-scud 4; bloodworm 0",
     });
   return {
-    pattern: pattern ?? unread(unknownPattern(name, callable(patterns))),
+    pattern: isFault(pattern) ? unread(pattern) : pattern,
     ...(way === undefined ? {} : { way: way.trim().toLowerCase() }),
     fish: Number(count.replace(",", ".")),
     ...(hours === undefined ? {} : { hours: measuredText(hours, "duration", decimalComma) }),

@@ -1,8 +1,8 @@
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import { QUANTITY_KINDS, type QuantityKindName } from "../model/units.ts";
 import { measuredText } from "./measured-text.ts";
-import { callable, type Named, slugCalled, unknownLake } from "./named.ts";
-import { type Unread, unread } from "./problem.ts";
+import { lakeCalled, type Named } from "./named.ts";
+import { type Fault, isFault, type Unread, unread } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { caughtRows } from "./report-catches.ts";
 import {
@@ -91,13 +91,15 @@ const wholeCell = (text: string): number | Unread =>
         hint: "write a number such as 2",
       });
 
+const slugCell = (slug: string | Fault): string | Unread => (isFault(slug) ? unread(slug) : slug);
+
 /** What a cell says, as it would stand in a YAML file; {@link Unread} where it cannot be understood. */
 export function cellValue(text: string, column: FormColumn, context: CellContext): unknown {
   const key: ReportKey = column.key;
   if (isQuantityKey(key)) return quantityCell(text, QUANTITY_KEYS[key], column, context.decimalComma);
   switch (key) {
     case "lake":
-      return slugCalled(text, context.lakes) ?? unread(unknownLake(text, callable(context.lakes)));
+      return slugCell(lakeCalled(text, context.lakes));
     case "date":
       return dateCell(text, context.dates);
     case "ice":

@@ -149,10 +149,12 @@ test("two lakes of one name must be called by their file names", async () => {
     "lakes/lower.yaml": "name: Long Tarn\nposition: { lat: 41, lon: -106 }\n",
     "reports/2026.csv": `lake,date\n${lake},2026-05-12\n`,
   });
-  const codes = async (lake: string) =>
-    (await loadClub(await clubFolder(files(lake)))).problems.map(({ code }) => code);
-  expect(await codes("Long Tarn")).toEqual(["unknown-lake"]);
-  expect(await codes("upper")).toEqual([]);
+  const said = async (lake: string) =>
+    (await loadClub(await clubFolder(files(lake)))).problems.map(formatDiagnostic);
+  expect(await said("Long Tarn")).toEqual([
+    "reports/2026.csv:2:1 error ambiguous-lake lake: 2 lakes are called “Long Tarn”\n    write the file name: lower or upper",
+  ]);
+  expect(await said("upper")).toEqual([]);
 });
 
 const GOOD = `lake,date,rods,hours,caught,samples,notes\r
