@@ -1,4 +1,5 @@
 import path from "node:path";
+import { openCache } from "./cache/cache.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
 import { composeGuide } from "./guide/compose.ts";
@@ -19,6 +20,8 @@ export interface GuideRequest {
   readonly baseUrl?: string;
   /** One lake's slug: only its page and card are made anew, the rest stays as published. */
   readonly only?: string;
+  /** Where results are kept from one run to the next; false for nowhere, undefined for the operating system's cache folder. */
+  readonly cache?: string | false;
 }
 
 export interface GuideResult {
@@ -42,7 +45,12 @@ export async function makeGuide(request: GuideRequest): Promise<GuideResult> {
     request.asOf === undefined ? {} : { asOf: request.asOf },
   );
   if (club === undefined) return { problems };
-  const { guide, problems: doubts } = composeGuide(club, await loadContent(), request);
+  const cache = openCache(request.cache);
+  const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
+    ...request,
+    remember: cache.remember,
+  });
+  cache.close();
   const said = [...problems, ...doubts];
   if (guide === undefined) return { problems: said };
   if (request.only !== undefined && !guide.lakes.some(({ slug }) => slug === request.only))
