@@ -59,8 +59,9 @@ function contourSites(
   { plane, cell_m, cuts, shore, size_m }: Surroundings,
   problems: Diagnostic[],
 ): Site[] {
-  const nearest = triangulate(shore);
+  let nearest: ReturnType<typeof triangulate> | undefined;
   const ashore_m = ({ x, y }: Point): number => {
+    nearest ??= triangulate(shore);
     const land = shore[nearest.find(x, y)];
     return land === undefined ? 0 : Math.hypot(land.x - x, land.y - y);
   };
