@@ -59,12 +59,15 @@ function flatsOf(sites: readonly Site[], least_m: number, isWater: (point: Point
 }
 
 /** Delaunay's triangles over places. */
-export const triangulate = (points: readonly Point[]): Delaunay<Point> =>
-  Delaunay.from(
-    points,
-    ({ x }) => x,
-    ({ y }) => y,
-  );
+export function triangulate(points: readonly Point[]): Delaunay<Point> {
+  const flat = new Float64Array(2 * points.length);
+  let place = 0;
+  for (const { x, y } of points) {
+    flat[place++] = x;
+    flat[place++] = y;
+  }
+  return new Delaunay(flat);
+}
 
 /** How near the next known depth the middle of a bay may come: it lies on the shallow side of it. */
 const SHORT_OF_NEXT = 0.9;
