@@ -13,6 +13,10 @@ const MOST_BYTES = 200_000_000;
 /** Results of earlier runs. */
 export interface Cache {
   readonly remember: Remember;
+  /** What was kept under these needs; undefined when nothing was. */
+  recall(kind: string, needs: unknown): unknown;
+  /** Keeps plain data until it is recalled. */
+  keep(kind: string, needs: unknown, value: unknown): void;
   /** Call it when a run is over: keeps the cache within its bounds. */
   close(): void;
 }
@@ -23,7 +27,12 @@ export interface CacheOptions {
   readonly most_bytes?: number;
 }
 
-const NO_CACHE: Cache = { remember: computeAlways, close: () => {} };
+const NO_CACHE: Cache = {
+  remember: computeAlways,
+  recall: () => undefined,
+  keep: () => {},
+  close: () => {},
+};
 
 /** The key of a result. Needs that differ only in the order of their keys are different: that costs time, never truth. */
 const keyOf = (identity: string, kind: string, needs: unknown): string =>
@@ -35,17 +44,25 @@ const keyOf = (identity: string, kind: string, needs: unknown): string =>
 export function cacheIn(dir: string, { identity, most_bytes = MOST_BYTES }: CacheOptions): Cache {
   const store = openStore(dir, Date.now);
   let hasGrown = false;
+  const read = (key: string): { readonly value: unknown } | undefined => {
+    const entry = store.get(key);
+    return entry === undefined ? undefined : unsealed(key, entry);
+  };
+  const write = (key: string, value: unknown): void => {
+    store.put(key, sealed(key, value));
+    hasGrown = true;
+  };
   return {
     remember: <Needs, Result>(kind: string, needs: Needs, compute: (needs: Needs) => Result): Result => {
       const key = keyOf(identity, kind, needs);
-      const entry = store.get(key);
-      const kept = entry === undefined ? undefined : unsealed(key, entry);
+      const kept = read(key);
       if (kept !== undefined) return kept.value as Result;
       const result = compute(needs);
-      store.put(key, sealed(key, result));
-      hasGrown = true;
+      write(key, result);
       return result;
     },
+    recall: (kind, needs) => read(keyOf(identity, kind, needs))?.value,
+    keep: (kind, needs, value) => write(keyOf(identity, kind, needs), value),
     close: () => {
       if (hasGrown) store.trim(most_bytes);
     },
