@@ -1,4 +1,6 @@
 import path from "node:path";
+import { type Cache, openCache } from "./cache/cache.ts";
+import { noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
 import { composeGuide } from "./guide/compose.ts";
@@ -19,6 +21,8 @@ export interface GuideRequest {
   readonly baseUrl?: string;
   /** One lake's slug: only its page and card are made anew, the rest stays as published. */
   readonly only?: string;
+  /** Where results are kept from one run to the next; false for nowhere, undefined for the operating system's cache folder. */
+  readonly cache?: string | false;
 }
 
 export interface GuideResult {
@@ -37,12 +41,25 @@ export class RequestError extends Error {
  * @throws RequestError when `only` names no lake of the club; PublishError when the output cannot be written
  */
 export async function makeGuide(request: GuideRequest): Promise<GuideResult> {
+  const cache = openCache(request.cache);
+  try {
+    return await buildGuide(request, cache);
+  } finally {
+    cache.close();
+  }
+}
+
+async function buildGuide(request: GuideRequest, cache: Cache): Promise<GuideResult> {
+  const note = noteGuide(request, cache);
   const { club, problems } = await loadClub(
     request.dataDir,
     request.asOf === undefined ? {} : { asOf: request.asOf },
   );
   if (club === undefined) return { problems };
-  const { guide, problems: doubts } = composeGuide(club, await loadContent(), request);
+  const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
+    ...request,
+    remember: cache.remember,
+  });
   const said = [...problems, ...doubts];
   if (guide === undefined) return { problems: said };
   if (request.only !== undefined && !guide.lakes.some(({ slug }) => slug === request.only))
@@ -57,7 +74,9 @@ export async function makeGuide(request: GuideRequest): Promise<GuideResult> {
       await writeSite(guide, staging, request.only);
       await writeData(guide, inputSchemas(), staging);
       unfit.push(...(await writeCards(guide, staging, request.only)));
-      return unfit.length === 0;
+      if (unfit.length > 0) return false;
+      note(staging, { club: guide.club.name, asOf: guide.asOf, lakes: guide.lakes.length, problems: said });
+      return true;
     },
   );
   return published ? { guide, problems: said } : { problems: [...said, ...unfit] };

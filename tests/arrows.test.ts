@@ -17,6 +17,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   cards: ["draw", "guide", "model"],
   feeds: ["guide", "model"],
   publish: [],
+  cache: ["model"],
 };
 
 /** Rooms that only compute: no files, no clock, no page or card library. */

@@ -1,3 +1,4 @@
+import type { DepthField } from "../water/depth-field.ts";
 import { triangulate } from "../water/depth-sites.ts";
 import { type Grid, layGrid } from "../water/grid.ts";
 import type { Point } from "../water/plane.ts";
@@ -60,7 +61,7 @@ export function layBottom(
   { area_m2, maxDepth_m = 0, meanDepth_m = 0 }: LakeFigures,
   radius_m: number,
   placeOf: (polar: Polar) => Point,
-): { grid: Grid; field: Float64Array } {
+): { grid: Grid; field: DepthField } {
   const grid = layGrid(rings, area_m2);
   const isDam = damTest(look, radius_m);
   const natural = rings.flatMap((ring) => spaced(ring, 0, grid.cell_m / 2)).filter((point) => !isDam(point));
@@ -97,7 +98,7 @@ export function layBottom(
     if (meanWith(middle) > meanDepth_m) low = middle;
     else high = middle;
   }
-  return { grid, field: Float64Array.from(grounds, depthWith((low + high) / 2)) };
+  return { grid, field: Array.from(grounds, depthWith((low + high) / 2)) };
 }
 
 const damDistance_m = ({ dam, stretch }: LakeLook, radius_m: number, { x, y }: Point): number => {

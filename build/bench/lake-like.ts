@@ -1,5 +1,6 @@
 import { measureRing } from "../model/geodesy.ts";
 import type { Ring } from "../model/lake-shape.ts";
+import type { DepthField } from "../water/depth-field.ts";
 import type { Grid } from "../water/grid.ts";
 import { type Plane, type Point, planeAbout } from "../water/plane.ts";
 import { bell, pointAt, RADIAN } from "./bearing.ts";
@@ -12,7 +13,7 @@ export interface LakeLike {
   readonly rings: readonly (readonly Point[])[];
   readonly placeOf: (polar: Polar) => Point;
   /** Absent for a lake without depths. */
-  readonly bottom?: { readonly grid: Grid; readonly field: Float64Array };
+  readonly bottom?: { readonly grid: Grid; readonly field: DepthField };
 }
 
 const POINTS = 480;

@@ -23,6 +23,9 @@ function urlArgument(text: string): string {
 
 const dataOption = () => new Option("--data <dir>", "club folder").default("demo-data");
 const outOption = () => new Option("--out <dir>", "where to publish").default("site");
+const cacheOption = () =>
+  new Option("--cache <dir>", "where results are kept for the next run, instead of your cache folder");
+const noCacheOption = () => new Option("--no-cache", "keep no results, and use none");
 const formatOption = () =>
   new Option("--format <format>", "how to print").choices(["text", "json"]).default("text");
 
@@ -32,6 +35,7 @@ interface GuideOptions {
   readonly asOf?: CalendarDate;
   readonly baseUrl?: string;
   readonly only?: string;
+  readonly cache?: string | false;
 }
 
 interface NewOptions {
@@ -39,13 +43,14 @@ interface NewOptions {
   readonly ask: boolean;
 }
 
-const guideRequest = ({ data, out, asOf, baseUrl, only }: GuideOptions): GuideRequest => ({
+const guideRequest = ({ data, out, asOf, baseUrl, only, cache }: GuideOptions): GuideRequest => ({
   dataDir: data,
   outDir: out,
   version,
   ...(asOf === undefined ? {} : { asOf }),
   ...(baseUrl === undefined ? {} : { baseUrl }),
   ...(only === undefined ? {} : { only }),
+  ...(cache === undefined ? {} : { cache }),
 });
 
 /**
@@ -70,6 +75,8 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .option("--as-of <date>", "the day to speak from, YYYY-MM-DD", dateArgument)
     .option("--base-url <url>", "where it will be published, for QR codes and link previews", urlArgument)
     .option("--only <slug>", "make one lake's page and card anew, keep the rest as published")
+    .addOption(cacheOption())
+    .addOption(noCacheOption())
     .action(async (options: GuideOptions) => {
       const { guideCommand } = await import("./guide.ts");
       exit = await guideCommand(guideRequest(options), effects);
@@ -88,6 +95,8 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .description("serve the guide and rebuild it on every edit")
     .addOption(dataOption())
     .addOption(outOption())
+    .addOption(cacheOption())
+    .addOption(noCacheOption())
     .action(async (options: GuideOptions) => {
       const { previewCommand } = await import("./preview.ts");
       exit = await previewCommand(guideRequest(options), effects);

@@ -1,7 +1,8 @@
+import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
-import { type GuideRequest, makeGuide, RequestError } from "../pipeline.ts";
+import type { GuideRequest } from "../pipeline.ts";
 import { PublishError } from "../publish/publish.ts";
 
 const counted = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
@@ -17,8 +18,24 @@ export function problemCount(problems: readonly Diagnostic[]): string {
   return parts.length === 0 ? "no problems" : parts.join(", ");
 }
 
-/** The main job: club folder in, site and cards out. */
+function sayGuide({ club, asOf, lakes }: Said, what: string, outDir: string, effects: Effects): Exit {
+  effects.say(`${club}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
+  effects.say(`Pages: open ${outDir}/index.html`);
+  effects.say(`Cards: print ${outDir}/cards/sheets-a4.pdf or sheets-letter.pdf`);
+  return EXIT.done;
+}
+
+/**
+ * The main job: club folder in, site and cards out. Whether there is anything to do is looked up before the libraries that
+ * do it are loaded.
+ */
 export async function guideCommand(request: GuideRequest, effects: Effects): Promise<Exit> {
+  const standing = standingGuide(request);
+  if (standing !== undefined) {
+    for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
+    return sayGuide(standing, ", nothing changed", request.outDir, effects);
+  }
+  const { makeGuide, RequestError } = await import("../pipeline.ts");
   try {
     const { guide, problems } = await makeGuide(request);
     for (const problem of problems) effects.warn(formatDiagnostic(problem));
@@ -26,12 +43,9 @@ export async function guideCommand(request: GuideRequest, effects: Effects): Pro
       effects.warn(`${problemCount(problems)}: nothing written, ${request.outDir} is as it was.`);
       return EXIT.badData;
     }
-    effects.say(
-      `${guide.club.name}, as of ${guide.asOf}: ${counted(guide.lakes.length, "lake")} in ${request.outDir}`,
-    );
-    effects.say(`Pages: open ${request.outDir}/index.html`);
-    effects.say(`Cards: print ${request.outDir}/cards/sheets-a4.pdf or sheets-letter.pdf`);
-    return EXIT.done;
+    const { club, asOf, lakes } = guide;
+    const said = { club: club.name, asOf, lakes: lakes.length, problems };
+    return sayGuide(said, "", request.outDir, effects);
   } catch (error) {
     if (!(error instanceof PublishError || error instanceof RequestError)) throw error;
     effects.warn(error.message);

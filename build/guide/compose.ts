@@ -6,6 +6,7 @@ import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
+import { computeAlways, type Remember } from "../model/remember.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
@@ -25,6 +26,8 @@ export interface ComposeOptions {
   readonly version: string;
   /** Where the guide will be published; absent when only for a disk. */
   readonly baseUrl?: string;
+  /** Keeps costly results from one run to the next; computes always unless it is given. */
+  readonly remember?: Remember;
 }
 
 export interface Composed {
@@ -86,6 +89,7 @@ function composeLake(
   club: Club,
   lakesBySlug: ReadonlyMap<string, Lake>,
   fished: Fished,
+  remember: Remember,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const reports = club.reports.filter((report) => report.lake === lake.slug);
   const rigs = rigsForLake(lake, club.rigs, club.units);
@@ -95,6 +99,7 @@ function composeLake(
     days: lightDays(forecast, club),
     bands: rigs,
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
+    remember,
   });
   const composed: GuideLake = {
     slug: lake.slug,
@@ -164,6 +169,7 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
 
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
+  const { remember = computeAlways } = options;
   const rigProblems = rigDiagnostics(club.rigs);
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club);
@@ -175,7 +181,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     .flatMap((lake) => {
       const lakeForecast = forecast.lakes.get(lake.slug);
       if (lakeForecast === undefined) return [];
-      const composed = composeLake(lake, lakeForecast, club, lakesBySlug, fished);
+      const composed = composeLake(lake, lakeForecast, club, lakesBySlug, fished, remember);
       placeProblems.push(...composed.problems);
       return [composed.lake];
     })
@@ -201,7 +207,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
       ...rigTables(club.rigs, club.units),
       ...gearTables(club.rigs, club.units),
     },
-    backtest: backtest(club.lakes, club.season),
+    backtest: backtest(club.lakes, club.season, remember),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

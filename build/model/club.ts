@@ -73,7 +73,10 @@ export interface DepthBand {
 }
 
 /** One season's ice-off: seen on its day, or between a day still iced and a day already open. */
-export type IceOffRecord = { readonly season: number; readonly where: SourceSpot } & (
+export type IceOffRecord = IceOffDates & { readonly where: SourceSpot };
+
+/** What such a record says, wherever it was written. */
+export type IceOffDates = { readonly season: number } & (
   | { readonly on: CalendarDate }
   /** Still iced on `after`, open by `by`; one of the two may be missing. */
   | { readonly after?: CalendarDate; readonly by?: CalendarDate }

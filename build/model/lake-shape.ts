@@ -45,3 +45,6 @@ export interface LakeShape {
   /** Where the lake's own file gives each figure. */
   readonly figures: Partial<Readonly<Record<FigureName, SourceSpot>>>;
 }
+
+/** A shape without its lake's own file. */
+export type DrawnShape = Omit<LakeShape, "figures">;

@@ -1,4 +1,5 @@
 import type { Lake } from "../model/club.ts";
+import { computeAlways, type Remember } from "../model/remember.ts";
 import { baselineForecast } from "./baseline.ts";
 import { type Fit, fitPastSeasons } from "./fit.ts";
 import { isExact } from "./fit-input.ts";
@@ -6,7 +7,7 @@ import type { BacktestRow } from "./forecast.ts";
 import type { DaySpan, LakeEvidence } from "./lake-evidence.ts";
 import { dayChances, lawOf, spanOf } from "./lake-law.ts";
 import { at } from "./numbers.ts";
-import { hemisphereOfLakes, type IceOffDays, iceOffBySeason } from "./records.ts";
+import { hemisphereOfLakes, type IceOffDays, iceOffBySeason, type PastLake } from "./records.ts";
 import { fitInputOf, regionsOf } from "./region-season.ts";
 import { crps, type DayForecast, forecastOfChances, quantile, shareBelow } from "./scoring.ts";
 import { priorGrid } from "./season-grid.ts";
@@ -151,14 +152,35 @@ function rowOf(moment: BacktestRow["moment"], cases: readonly Case[]): BacktestR
  * @param season the season in progress, which is not scored
  * @returns `null` when no season can be scored: it takes 6 lakes with 3 other seasons each
  */
-export function backtest(club: readonly Lake[], season?: number): BacktestRow[] | null {
+export function backtest(
+  club: readonly Lake[],
+  season?: number,
+  remember: Remember = computeAlways,
+): BacktestRow[] | null {
   const every = Math.ceil(club.length / MOST_LAKES);
-  const lakes = club.filter((_, place) => place % every === 0);
+  const lakes = club.filter((_, place) => place % every === 0).map(pastOf);
+  return remember("backtest", { lakes, season: season ?? null }, scoreSeasons);
+}
+
+const pastOf = ({ position, elevation_m, region, iceOff }: Lake): PastLake => ({
+  position,
+  ...(elevation_m === undefined ? {} : { elevation_m }),
+  ...(region === undefined ? {} : { region }),
+  iceOff: iceOff.map(({ where: _where, ...dates }) => dates),
+});
+
+interface PastSeasons {
+  readonly lakes: readonly PastLake[];
+  /** Not scored. */
+  readonly season: number | null;
+}
+
+function scoreSeasons({ lakes, season }: PastSeasons): BacktestRow[] | null {
   const hemisphere = hemisphereOfLakes(lakes);
   const regions = regionsOf(lakes);
   const history = lakes.map((lake) => {
     const past = new Map(iceOffBySeason(lake, hemisphere));
-    if (season !== undefined) past.delete(season);
+    if (season !== null) past.delete(season);
     return past;
   });
   const cases = new Map<BacktestRow["moment"], Case[]>(MOMENTS.map(({ moment }) => [moment, []]));

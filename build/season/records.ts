@@ -1,6 +1,6 @@
 import { median } from "simple-statistics";
 import { type CalendarDate, type Hemisphere, hemisphereOf, seasonDay } from "../model/calendar.ts";
-import type { IceOffRecord, Lake } from "../model/club.ts";
+import type { IceOffDates, Lake } from "../model/club.ts";
 
 /** When a lake opened in one season, day of season: `from` and `to` are equal when the day is known, otherwise infinite or the edges of an interval. */
 export interface IceOffDays {
@@ -8,25 +8,30 @@ export interface IceOffDays {
   readonly to: number;
 }
 
+/** All of a lake that its past is read from. */
+export interface PastLake extends Pick<Lake, "position" | "elevation_m" | "region"> {
+  readonly iceOff: readonly IceOffDates[];
+}
+
 /** Half a day: an ice-off "on" day 110 lies between 109.5 and 110.5 on the day scale. */
 const HALF_DAY = 0.5;
 
 /** The hemisphere of the lakes' mean latitude. */
-export const hemisphereOfLakes = (lakes: readonly Lake[]): Hemisphere =>
+export const hemisphereOfLakes = (lakes: readonly PastLake[]): Hemisphere =>
   hemisphereOf(lakes.reduce((sum, { position }) => sum + position.lat, 0) / Math.max(1, lakes.length));
 
 /** A record as it was known on a day: what is dated later is left out; `undefined` when nothing is left. */
-function knownBy(record: IceOffRecord, asOf: CalendarDate): IceOffRecord | undefined {
+function knownBy(record: IceOffDates, asOf: CalendarDate): IceOffDates | undefined {
   if ("on" in record) return record.on <= asOf ? record : undefined;
-  const { season, where, after, by } = record;
+  const { season, after, by } = record;
   const kept = {
     ...(after !== undefined && after <= asOf ? { after } : {}),
     ...(by !== undefined && by <= asOf ? { by } : {}),
   };
-  return Object.keys(kept).length === 0 ? undefined : { season, where, ...kept };
+  return Object.keys(kept).length === 0 ? undefined : { season, ...kept };
 }
 
-function daysOf(record: IceOffRecord, hemisphere: Hemisphere): IceOffDays {
+function daysOf(record: IceOffDates, hemisphere: Hemisphere): IceOffDays {
   const day = (date: CalendarDate): number => seasonDay(date, record.season, hemisphere);
   if ("on" in record) return { from: day(record.on), to: day(record.on) };
   const from = record.after === undefined ? Number.NEGATIVE_INFINITY : day(record.after) + HALF_DAY;
@@ -51,7 +56,7 @@ function merged(rows: readonly IceOffDays[]): IceOffDays {
 
 /** A lake's ice-off in every season on record, as it was known on a day. */
 export function iceOffBySeason(
-  lake: Lake,
+  lake: PastLake,
   hemisphere: Hemisphere,
   asOf?: CalendarDate,
 ): ReadonlyMap<number, IceOffDays> {

@@ -6,7 +6,7 @@ import { type DaySpan, evidenceOf, type LakeEvidence } from "./lake-evidence.ts"
 import { dayChances, type LakeLaw, lawOf, spanOf } from "./lake-law.ts";
 import { meanOf } from "./numbers.ts";
 import { type Spring, springOfLake } from "./phases.ts";
-import { type IceOffDays, iceOffBySeason } from "./records.ts";
+import { type IceOffDays, iceOffBySeason, type PastLake } from "./records.ts";
 import { priorGrid } from "./season-grid.ts";
 import { type SeasonPosterior, updateSeason } from "./season-posterior.ts";
 import type { Statement } from "./statements.ts";
@@ -25,7 +25,7 @@ const ELEVATION_100_M = { daysPerUnit: 3.3, sd: 1 };
  */
 const START = { day: 110, latitude_deg: 46, elevation_m: 490, sd: 25 };
 
-function covariatesOf(lakes: readonly Lake[]): Covariate[] {
+function covariatesOf(lakes: readonly PastLake[]): Covariate[] {
   const elevations = lakes.flatMap(({ elevation_m }) =>
     elevation_m === undefined ? [] : [elevation_m / 100],
   );
@@ -35,7 +35,7 @@ function covariatesOf(lakes: readonly Lake[]): Covariate[] {
   ];
 }
 
-function levelWithoutRecords(lakes: readonly Lake[]): FitInput["levelWithoutRecords"] {
+function levelWithoutRecords(lakes: readonly PastLake[]): FitInput["levelWithoutRecords"] {
   const latitude = meanOf(lakes.map(({ position }) => Math.abs(position.lat)));
   const elevation_m = meanOf(lakes.map((lake) => lake.elevation_m ?? START.elevation_m));
   return {
@@ -48,14 +48,14 @@ function levelWithoutRecords(lakes: readonly Lake[]): FitInput["levelWithoutReco
 }
 
 /** Each lake's region as a number from 0; lakes without one share a region of their own. */
-export function regionsOf(lakes: readonly Lake[]): readonly number[] {
+export function regionsOf(lakes: readonly PastLake[]): readonly number[] {
   const names = [...new Set(lakes.map(({ region }) => region ?? ""))];
   return lakes.map(({ region }) => names.indexOf(region ?? ""));
 }
 
 /** What the fit needs of a club's records. */
 export function fitInputOf(
-  lakes: readonly Lake[],
+  lakes: readonly PastLake[],
   past: readonly ReadonlyMap<number, IceOffDays>[],
   regions: readonly number[],
 ): FitInput {

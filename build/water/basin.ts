@@ -1,6 +1,5 @@
-import type { Lake } from "../model/club.ts";
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
-import type { Contour, LakeShape, LonLat, Sounding } from "../model/lake-shape.ts";
+import type { Contour, DrawnShape, LonLat, Sounding } from "../model/lake-shape.ts";
 import { type Cuts, cutsTowards, reach_m } from "./cuts.ts";
 import { type DepthField, depthField } from "./depth-field.ts";
 import { type KnownDepths, type Site, triangulate } from "./depth-sites.ts";
@@ -60,8 +59,9 @@ function contourSites(
   { plane, cell_m, cuts, shore, size_m }: Surroundings,
   problems: Diagnostic[],
 ): Site[] {
-  const nearest = triangulate(shore);
+  let nearest: ReturnType<typeof triangulate> | undefined;
   const ashore_m = ({ x, y }: Point): number => {
+    nearest ??= triangulate(shore);
     const land = shore[nearest.find(x, y)];
     return land === undefined ? 0 : Math.hypot(land.x - x, land.y - y);
   };
@@ -117,8 +117,11 @@ interface Surroundings {
   readonly size_m: number;
 }
 
-/** Lays a lake out on its plane and interpolates its depths. */
-export function layBasin(lake: Lake, shape: LakeShape, problems: Diagnostic[]): Basin {
+/**
+ * Lays a lake out on its plane and interpolates its depths.
+ * @param greatest_m the club's own figure of the greatest depth
+ */
+export function layBasin(shape: DrawnShape, greatest_m: number | undefined, problems: Diagnostic[]): Basin {
   const outline = measureOutline(shape);
   const plane = planeAbout(middleOf(shape.shoreline.flat(2)));
   const polygons = shape.shoreline.map((polygon) => polygon.map((ring) => ring.map(plane.toPlane)));
@@ -140,7 +143,7 @@ export function layBasin(lake: Lake, shape: LakeShape, problems: Diagnostic[]): 
   ];
   if (sites.length === 0) return basin;
   const known = sites.reduce((most, { depth_m }) => Math.max(most, depth_m), 0);
-  const deepest_m = Math.max(known, lake.maxDepth_m ?? 0);
+  const deepest_m = Math.max(known, greatest_m ?? 0);
   const deepestRings = shape.contours
     .filter(({ depth_m, line }) => depth_m === known && isClosed(line))
     .map(({ line }) => line.map(plane.toPlane));

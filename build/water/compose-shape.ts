@@ -1,6 +1,7 @@
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import type { LakeShape, ShapeMark } from "../model/lake-shape.ts";
+import type { DrawnShape, LakeShape, ShapeMark } from "../model/lake-shape.ts";
+import type { Remember } from "../model/remember.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { type Basin, layBasin } from "./basin.ts";
 import { roundDepths_m } from "./depth-steps.ts";
@@ -36,7 +37,7 @@ function drawnPolygons({ polygons, outline }: Basin): PlanePolygon[] {
 
 function drawnContours(
   basin: Basin,
-  shape: LakeShape,
+  shape: DrawnShape,
   units: UnitSystem,
 ): Pick<LakeMap, "contours" | "contoursBy"> {
   const { depths, outline, plane } = basin;
@@ -88,44 +89,45 @@ const sizeOf = ({ outline }: Basin): LakeSize => ({
   development: toDecimals(shorelineDevelopment(outline.outerShoreline_m, outline.enclosed_m2), 2),
 });
 
-/** What a lake's shape tells, and what in it cannot be right. */
-export function composeShape(
-  lake: Lake,
-  shape: LakeShape,
-  { units, bands }: { readonly units: UnitSystem; readonly bands: readonly PhaseBand[] },
-  problems: Diagnostic[],
-): Pick<LakeWater, "map" | "size" | "zones" | "wind"> & { readonly depths: LakeDepths | null } {
-  const basin = layBasin(lake, shape, problems);
+export interface ShapeOptions {
+  readonly units: UnitSystem;
+  /** Depths at which fish are looked for, by phase. */
+  readonly bands: readonly PhaseBand[];
+  readonly remember: Remember;
+}
+
+/** All that the reckoning of a shape may look at. */
+interface ShapeNeeds {
+  readonly shape: DrawnShape;
+  /** The club's own figure of the greatest depth. */
+  readonly greatest_m: number | null;
+  readonly units: UnitSystem;
+  readonly bands: readonly PhaseBand[];
+}
+
+type Shaped = Pick<LakeWater, "map" | "size" | "zones" | "wind"> & {
+  readonly size: LakeSize;
+  readonly depths: LakeDepths | null;
+};
+
+/** The costly part: everything that follows from the drawn shape alone. */
+function reckonShape({ shape, greatest_m, units, bands }: ShapeNeeds): {
+  readonly shaped: Shaped;
+  readonly problems: readonly Diagnostic[];
+} {
+  const problems: Diagnostic[] = [];
+  const basin = layBasin(shape, greatest_m ?? undefined, problems);
   const drawn = drawnPolygons(basin);
   const { depths: laid } = basin;
   const shares = laid === undefined ? undefined : sharesOf(laid);
-  const size = sizeOf(basin);
-  const depths =
-    laid === undefined || shares === undefined ? null : composeDepths(basin, laid, shares, units);
-  const known_m = [...shape.contours, ...shape.soundings].reduce(
-    (most, { depth_m }) => Math.max(most, depth_m),
-    0,
-  );
-  problems.push(
-    ...figureProblems(
-      lake,
-      shape,
-      {
-        area_ha: size.area_ha,
-        isSounded: shape.soundings.length > 0,
-        ...(depths === null ? {} : { deepest_m: known_m, meanDepth_m: depths.mean_m }),
-      },
-      units,
-    ),
-  );
-  return {
+  const shaped: Shaped = {
     map: {
       shoreline: writtenPolygons(drawn, basin),
       ...drawnContours(basin, shape, units),
       marks: shape.marks.map(drawnMark),
     },
-    size,
-    depths,
+    size: sizeOf(basin),
+    depths: laid === undefined || shares === undefined ? null : composeDepths(basin, laid, shares, units),
     zones: laid === undefined || shares === undefined ? [] : composeZones(basin, laid, shares, drawn, bands),
     wind: composeWind({
       rings: basin.rings,
@@ -134,4 +136,43 @@ export function composeShape(
       plane: basin.plane,
     }),
   };
+  return { shaped, problems };
+}
+
+/** What a lake's shape tells, and what in it cannot be right. */
+export function composeShape(
+  lake: Lake,
+  { figures, ...shape }: LakeShape,
+  { units, bands, remember }: ShapeOptions,
+  problems: Diagnostic[],
+): Shaped {
+  const { shaped, problems: found } = remember(
+    "shape",
+    {
+      shape,
+      greatest_m: lake.maxDepth_m ?? null,
+      units,
+      bands: bands.map(({ phase, band: { from_m, to_m } }) => ({ phase, band: { from_m, to_m } })),
+    },
+    reckonShape,
+  );
+  const known_m = [...shape.contours, ...shape.soundings].reduce(
+    (most, { depth_m }) => Math.max(most, depth_m),
+    0,
+  );
+  const { size, depths } = shaped;
+  problems.push(
+    ...found,
+    ...figureProblems(
+      lake,
+      { where: shape.where, figures },
+      {
+        area_ha: size.area_ha,
+        isSounded: shape.soundings.length > 0,
+        ...(depths === null ? {} : { deepest_m: known_m, meanDepth_m: depths.mean_m }),
+      },
+      units,
+    ),
+  );
+  return shaped;
 }

@@ -10,6 +10,8 @@ export interface Cuts {
   readonly across: (point: Point) => number;
   /** Where the line at `across` meets the shores, in order along it: on to water, off it, on to it again. */
   readonly at: (across: number) => number[];
+  /** The same in no order. */
+  readonly crossings: (across: number) => number[];
 }
 
 const ROWS = 256;
@@ -45,34 +47,39 @@ export function cutsTowards(rings: readonly (readonly Point[])[], bearing_deg: n
     const [a, b] = [rowOf(edges[edge] ?? 0), rowOf(edges[edge + 2] ?? 0)];
     for (let row = Math.min(a, b); row <= Math.max(a, b); row++) rows[row]?.push(edge);
   }
+  const crossings = (distance: number): number[] => {
+    const found: number[] = [];
+    for (const edge of rows[rowOf(distance)] ?? []) {
+      const a = edges[edge] ?? 0;
+      const b = edges[edge + 2] ?? 0;
+      // Half open, so that a line through a corner meets one of its two edges, not both.
+      if (a <= distance === b <= distance) continue;
+      const from = edges[edge + 1] ?? 0;
+      found.push(from + ((distance - a) / (b - a)) * ((edges[edge + 3] ?? 0) - from));
+    }
+    return found;
+  };
   return {
     least,
     most,
     along,
     across,
-    at: (distance) => {
-      const found: number[] = [];
-      for (const edge of rows[rowOf(distance)] ?? []) {
-        const [a, from, b, to] = [
-          edges[edge] ?? 0,
-          edges[edge + 1] ?? 0,
-          edges[edge + 2] ?? 0,
-          edges[edge + 3] ?? 0,
-        ];
-        // Half open, so that a line through a corner meets one of its two edges, not both.
-        if (a <= distance === b <= distance) continue;
-        found.push(from + ((distance - a) / (b - a)) * (to - from));
-      }
-      return found.sort((one, other) => one - other);
-    },
+    at: (distance) => crossings(distance).sort((one, other) => one - other),
+    crossings,
   };
 }
 
 /** How far it is from `point` along its line to the next shore, m; 0 where the point is not on the water. */
 export function reach_m(cuts: Cuts, point: Point): number {
   const start = cuts.along(point);
-  const ahead = cuts.at(cuts.across(point)).filter((shore) => shore > start);
-  return ahead.length % 2 === 1 ? (ahead[0] ?? start) - start : 0;
+  let nearest = Number.POSITIVE_INFINITY;
+  let ahead = 0;
+  for (const shore of cuts.crossings(cuts.across(point))) {
+    if (shore <= start) continue;
+    ahead++;
+    nearest = Math.min(nearest, shore);
+  }
+  return ahead % 2 === 1 ? nearest - start : 0;
 }
 
 /** The longest stretch of water on any of `lines` evenly spaced lines, m. */

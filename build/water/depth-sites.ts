@@ -37,12 +37,10 @@ function circleThrough(a: Point, b: Point, c: Point): { middle: Point; radius: n
 /** Points nearer to each other than this share of the least clear distance are one point, written twice. */
 const SLIVER = 0.01;
 
+const isNear = (a: Point, b: Point, least_m: number): boolean => Math.hypot(a.x - b.x, a.y - b.y) < least_m;
+
 const isSliver = (a: Point, b: Point, c: Point, least_m: number): boolean =>
-  [
-    [a, b],
-    [b, c],
-    [c, a],
-  ].some(([p = a, q = a]) => Math.hypot(p.x - q.x, p.y - q.y) < least_m);
+  isNear(a, b, least_m) || isNear(b, c, least_m) || isNear(c, a, least_m);
 
 /** Triangles of one depth whose middle is on the water and at least `least_m` from everything known. */
 function flatsOf(sites: readonly Site[], least_m: number, isWater: (point: Point) => boolean): Flat[] {
@@ -61,12 +59,15 @@ function flatsOf(sites: readonly Site[], least_m: number, isWater: (point: Point
 }
 
 /** Delaunay's triangles over places. */
-export const triangulate = (points: readonly Point[]): Delaunay<Point> =>
-  Delaunay.from(
-    points,
-    ({ x }) => x,
-    ({ y }) => y,
-  );
+export function triangulate(points: readonly Point[]): Delaunay<Point> {
+  const flat = new Float64Array(2 * points.length);
+  let place = 0;
+  for (const { x, y } of points) {
+    flat[place++] = x;
+    flat[place++] = y;
+  }
+  return new Delaunay(flat);
+}
 
 /** How near the next known depth the middle of a bay may come: it lies on the shallow side of it. */
 const SHORT_OF_NEXT = 0.9;

@@ -24,7 +24,7 @@ const SQUARE_METRES_A_HECTARE = 10_000;
 
 /** Depths of all nodes on the water. */
 export function sharesOf({ grid, field }: Depths): DepthShares {
-  return new DepthShares(field.filter((_, node) => grid.water[node] === 1));
+  return new DepthShares(Float64Array.from(field.filter((_, node) => grid.water[node] === 1)));
 }
 
 /** Mean depth, volume, hypsographic curve and depth bands. */

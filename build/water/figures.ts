@@ -26,8 +26,8 @@ interface Pair {
 
 /** Warnings where a lake's own figures and its shape are more than 15 % apart, both named. */
 export function figureProblems(
-  lake: Lake,
-  shape: LakeShape,
+  lake: Pick<Lake, "area_ha" | "maxDepth_m" | "meanDepth_m">,
+  shape: Pick<LakeShape, "where" | "figures">,
   figures: ShapeFigures,
   units: UnitSystem,
 ): Diagnostic[] {

@@ -27,7 +27,7 @@ export function deeperThan(
   { corner, cell_m, columns, rows }: Grid,
   depth_m: number,
 ): PlanePolygon[] {
-  const { coordinates } = contours().size([columns, rows]).contour(Array.from(field), depth_m);
+  const { coordinates } = contours().size([columns, rows]).contour(field, depth_m);
   return coordinates.flatMap((polygon): PlanePolygon[] => {
     const rings = polygon.map((ring) =>
       // d3-contour puts node (0, 0) at (0.5, 0.5).

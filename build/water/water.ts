@@ -2,9 +2,9 @@ import type { CalendarDate } from "../model/calendar.ts";
 import type { Lake, Report } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { LakeShape } from "../model/lake-shape.ts";
+import { computeAlways, type Remember } from "../model/remember.ts";
 import type { UnitSystem } from "../model/units.ts";
-import { composeShape } from "./compose-shape.ts";
-import type { PhaseBand } from "./depths.ts";
+import { composeShape, type ShapeOptions } from "./compose-shape.ts";
 import { lightOn } from "./light.ts";
 import { mixingWords, osgoodIndex } from "./morphometry.ts";
 import { OXYGEN_LEAST_C, OXYGEN_MOST_C, oxygenSaturation_mgL } from "./oxygen.ts";
@@ -13,16 +13,15 @@ import { toDecimals } from "./rounding.ts";
 import { CARE_C, handlingWords, STOP_C, warmWaterRule } from "./warm-water.ts";
 import type { LakeWater, Oxygen, WarmWater } from "./water-schema.ts";
 
-export interface WaterOptions {
-  readonly units: UnitSystem;
+export interface WaterOptions extends Omit<ShapeOptions, "remember"> {
   /** IANA name. */
   readonly timezone: string;
   /** Days whose light is wanted; each takes about a millisecond. */
   readonly days: readonly CalendarDate[];
-  /** Depths at which fish are looked for, by phase. */
-  readonly bands: readonly PhaseBand[];
   /** Reports of this lake, up to the as-of date. */
   readonly reports: readonly Report[];
+  /** Computes always unless it is given. */
+  readonly remember?: Remember;
 }
 
 const HECTARES_A_KM2 = 100;
@@ -65,6 +64,13 @@ function composeWarmWater(reports: readonly Report[], units: UnitSystem): WarmWa
   };
 }
 
+interface LightNeeds extends Pick<WaterOptions, "days" | "timezone"> {
+  readonly position: Lake["position"];
+}
+
+const lightOf = ({ days, position, timezone }: LightNeeds): LakeWater["light"] =>
+  days.map((date) => lightOn(date, position, timezone));
+
 function composeMixing(lake: Lake, shaped: Pick<LakeWater, "size" | "depths">): LakeWater["mixing"] {
   const by = shaped.size !== null && shaped.depths !== null ? "shape" : "club";
   const [area_ha, mean_m] =
@@ -81,18 +87,22 @@ function composeMixing(lake: Lake, shaped: Pick<LakeWater, "size" | "depths">): 
 export function composeWater(
   lake: Lake,
   shape: LakeShape | undefined,
-  options: WaterOptions,
+  { remember = computeAlways, ...options }: WaterOptions,
 ): { readonly water: LakeWater; readonly problems: readonly Diagnostic[] } {
   const problems: Diagnostic[] = [];
   const shaped =
     shape === undefined
       ? { map: null, size: null, depths: null, zones: [], wind: null }
-      : composeShape(lake, shape, options, problems);
+      : composeShape(lake, shape, { ...options, remember }, problems);
   return {
     water: {
       ...shaped,
       mixing: composeMixing(lake, shaped),
-      light: options.days.map((date) => lightOn(date, lake.position, options.timezone)),
+      light: remember(
+        "light",
+        { days: options.days, position: lake.position, timezone: options.timezone },
+        lightOf,
+      ),
       oxygen: lake.elevation_m === undefined ? null : composeOxygen(lake.elevation_m, options.reports),
       warmWater: composeWarmWater(options.reports, options.units),
     },

@@ -17,14 +17,18 @@ export interface Ran {
   readonly warned: string;
 }
 
-/** Runs one command line as the shell would, and keeps what it printed. */
+/**
+ * Runs one command line as the shell would, and keeps what it printed. No guide is built from an earlier run's results
+ * unless a cache is named, and nothing is left in the user's own.
+ */
 export const run = (...args: string[]): Promise<Ran> => runAsked(undefined, ...args);
 
 /** The same with somebody at the terminal, who gives these answers and then no more. */
 export async function runAsked(answers: readonly string[] | undefined, ...args: string[]): Promise<Ran> {
   const said: string[] = [];
   const warned: string[] = [];
-  const exit = await main(args, {
+  const isColdGuide = args[0] === "guide" && !args.some((arg) => arg === "--cache");
+  const exit = await main(isColdGuide ? [...args, "--no-cache"] : args, {
     say: (line) => said.push(line),
     warn: (line) => warned.push(line),
     today: () => TODAY,

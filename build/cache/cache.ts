@@ -1,0 +1,98 @@
+import { createHash } from "node:crypto";
+import { homedir } from "node:os";
+import path from "node:path";
+import { computeAlways, type Remember } from "../model/remember.ts";
+import { sealed, unsealed } from "./entry.ts";
+import { programIdentity } from "./identity.ts";
+import { cacheFolder } from "./place.ts";
+import { openStore } from "./store.ts";
+
+/** A thousand lakes and their past seasons take about a fifth of it. */
+const MOST_BYTES = 200_000_000;
+
+/** Results of earlier runs. */
+export interface Cache {
+  readonly remember: Remember;
+  /** What was kept under these needs; undefined when nothing was. */
+  recall(kind: string, needs: unknown): unknown;
+  /** Keeps plain data until it is recalled. */
+  keep(kind: string, needs: unknown, value: unknown): void;
+  /** Call it when a run is over: keeps the cache within its bounds. */
+  close(): void;
+}
+
+export interface CacheOptions {
+  /** Names the program; another program meets none of its results. */
+  readonly identity: string;
+  readonly most_bytes?: number;
+}
+
+const NO_CACHE: Cache = {
+  remember: computeAlways,
+  recall: () => undefined,
+  keep: () => {},
+  close: () => {},
+};
+
+/** The key of a result. Needs that differ only in the order of their keys are different: that costs time, never truth. */
+const keyOf = (identity: string, kind: string, needs: unknown): string =>
+  createHash("sha256")
+    .update(JSON.stringify([identity, kind, needs]))
+    .digest("hex");
+
+/** Results kept in a folder, by the hash of all they depend on. What cannot be read is made anew, what cannot be written is not kept. */
+export function cacheIn(dir: string, { identity, most_bytes = MOST_BYTES }: CacheOptions): Cache {
+  const store = openStore(dir, Date.now);
+  let hasGrown = false;
+  const read = (key: string): { readonly value: unknown } | undefined => {
+    const entry = store.get(key);
+    return entry === undefined ? undefined : unsealed(key, entry);
+  };
+  const write = (key: string, value: unknown): void => {
+    store.put(key, sealed(key, value));
+    hasGrown = true;
+  };
+  return {
+    remember: <Needs, Result>(kind: string, needs: Needs, compute: (needs: Needs) => Result): Result => {
+      const key = keyOf(identity, kind, needs);
+      const kept = read(key);
+      if (kept !== undefined) return kept.value as Result;
+      const result = compute(needs);
+      write(key, result);
+      return result;
+    },
+    recall: (kind, needs) => read(keyOf(identity, kind, needs))?.value,
+    keep: (kind, needs, value) => write(keyOf(identity, kind, needs), value),
+    close: () => {
+      if (hasGrown) store.trim(most_bytes);
+    },
+  };
+}
+
+/** Taken once a run: the program in memory stays the one that was started, whatever happens to its sources. */
+let ownIdentity: string | undefined;
+
+/** The user's home; an account without one has no cache. */
+function home(): string {
+  try {
+    return homedir();
+  } catch {
+    return "";
+  }
+}
+
+/** @param asked the folder to keep results in; false to keep none; undefined for where the operating system keeps such things */
+export function openCache(asked: string | false | undefined): Cache {
+  if (asked === false) return NO_CACHE;
+  const dir =
+    asked === undefined
+      ? cacheFolder({ platform: process.platform, env: process.env, home: home() })
+      : path.resolve(asked);
+  if (dir === undefined) return NO_CACHE;
+  try {
+    ownIdentity ??= programIdentity();
+  } catch {
+    return NO_CACHE;
+  }
+  return cacheIn(dir, { identity: ownIdentity });
+}

@@ -1,0 +1,106 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import fc from "fast-check";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { cacheIn } from "../../build/cache/cache.ts";
+import { composeGuide } from "../../build/guide/compose.ts";
+import { loadClub } from "../../build/load/load-club.ts";
+import { loadContent } from "../../build/load/load-content.ts";
+import { makeGuide } from "../../build/pipeline.ts";
+import { edits, makeEdit, writeSmallClub } from "./edited-club.ts";
+
+let work: string;
+const inWork = (name: string): string => path.join(work, name);
+beforeEach(async () => {
+  work = await mkdtemp(path.join(tmpdir(), "same-bytes-"));
+  await writeSmallClub(inWork("club"));
+});
+afterEach(() => rm(work, { recursive: true, force: true }));
+
+async function bytesIn(dir: string): Promise<Record<string, string>> {
+  const entries = await readdir(dir, { recursive: true, withFileTypes: true });
+  const files = entries.filter((entry) => entry.isFile());
+  return Object.fromEntries(
+    await Promise.all(
+      files.map(async ({ parentPath, name }) => {
+        const file = path.join(parentPath, name);
+        return [path.relative(dir, file), (await readFile(file)).toString("latin1")] as const;
+      }),
+    ),
+  );
+}
+
+/** Flips a bit in some of the files of a folder, cuts others short. */
+async function damage(dir: string, seed: number): Promise<void> {
+  const files = (await readdir(dir)).sort();
+  for (const [i, name] of files.entries()) {
+    const dice = (seed + i * 7) % 5;
+    const bytes = await readFile(path.join(dir, name));
+    const place = (seed * 7919) % Math.max(1, bytes.length);
+    if (dice === 0) bytes[place] = (bytes[place] ?? 0) ^ 16;
+    if (dice < 2) await writeFile(path.join(dir, name), dice === 0 ? bytes : bytes.subarray(0, place));
+  }
+}
+
+describe("with results of earlier builds and without, the same", () => {
+  test("guide, over a row of edits, some of the kept results damaged", async () => {
+    const content = await loadContent();
+    let computed = 0;
+    let answered = 0;
+    await fc.assert(
+      fc.asyncProperty(edits, fc.option(fc.nat()), async (edit, harm) => {
+        const undo = await makeEdit(inWork("club"), edit);
+        const { club } = await loadClub(inWork("club"));
+        // An edit that breaks the club is taken back, so that the next ones are tried.
+        if (club === undefined) return undo();
+        const { remember, close } = cacheIn(inWork("results"), { identity: "test" });
+        if (harm !== null && computed > 0) await damage(inWork("results"), harm);
+        const kept = composeGuide(club, content, {
+          version: "1",
+          remember: (kind, needs, compute) => {
+            answered++;
+            return remember(kind, needs, (given) => {
+              computed++;
+              return compute(given);
+            });
+          },
+        });
+        close();
+        expect(kept).toStrictEqual(composeGuide(club, content, { version: "1" }));
+      }),
+      { numRuns: 15 },
+    );
+    // Else nothing was remembered, and nothing was tried.
+    expect(computed).toBeLessThan(answered * 0.6);
+  }, 180_000);
+
+  test("output folder, byte for byte", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(edits, { minLength: 1, maxLength: 3 }), async (changes) => {
+        for (const edit of changes) {
+          const undo = await makeEdit(inWork("club"), edit);
+          if ((await loadClub(inWork("club"))).club === undefined) await undo();
+        }
+        const request = { dataDir: inWork("club"), version: "1" };
+        const kept = await makeGuide({ ...request, outDir: inWork("kept"), cache: inWork("results") });
+        const clean = await makeGuide({ ...request, outDir: inWork("clean"), cache: false });
+        expect(kept).toStrictEqual(clean);
+        expect(clean.guide).toBeDefined();
+        expect(await bytesIn(inWork("kept"))).toStrictEqual(await bytesIn(inWork("clean")));
+      }),
+      { numRuns: 3 },
+    );
+    expect((await readdir(inWork("results"))).length).toBeGreaterThan(0);
+  }, 180_000);
+
+  test("two builds at once share what they keep", async () => {
+    const build = (out: string, cache: string | false) =>
+      makeGuide({ dataDir: inWork("club"), outDir: inWork(out), version: "1", cache });
+    await Promise.all([build("one", inWork("results")), build("other", inWork("results"))]);
+    await build("clean", false);
+    const clean = await bytesIn(inWork("clean"));
+    expect(await bytesIn(inWork("one"))).toStrictEqual(clean);
+    expect(await bytesIn(inWork("other"))).toStrictEqual(clean);
+  });
+});
