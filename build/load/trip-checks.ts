@@ -1,5 +1,5 @@
 import { type Hemisphere, seasonOf } from "../model/calendar.ts";
-import { type Lake, partySize, type Trip } from "../model/club.ts";
+import { type Lake, partySize } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { isTooFar, lakesOfTrip } from "../model/reach.ts";
 import { hoursText } from "../model/units.ts";

@@ -168,6 +168,10 @@ export function catchText({ fish, rodHours }: { readonly fish: number; readonly 
     : `${catchRateNumber(fish / rodHours)} fish a rod-hour over ${hours}`;
 }
 
+/** The same for the cells of a table in percent: "<1", "63", ">99". */
+export const chanceNumber = (chance: number): string =>
+  chanceText(chance).replace("under ", "<").replace("over ", ">").replace(" %", "");
+
 const isSameUnit = (unit: string, other: string): boolean => {
   try {
     return Qty(1, unit).eq(Qty(1, inLibrary(other)));

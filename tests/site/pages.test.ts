@@ -192,7 +192,7 @@ test("a name that looks like HTML is shown, not obeyed", async () => {
       region: name,
       hazards: [name],
       status: { ...lake.status, next: name, why: [name] },
-      access: { text: name, opens: null },
+      access: { text: name, opens: null, travel_h: null },
     })),
     patterns: guide.patterns.map((pattern) => ({ ...pattern, name, colours: [name] })),
     trips: guide.trips.map((trip) => ({ ...trip, name })),
