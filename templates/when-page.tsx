@@ -1,12 +1,9 @@
 import type { Occasion, Outing, When } from "../build/guide/when-schema.ts";
-import { dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
+import { dayMonth, dayRange } from "../build/model/calendar.ts";
 import { chanceNumber, chanceText } from "../build/model/units.ts";
 import { Page } from "./layout.tsx";
 import { ForecastNote, Scroll, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
-
-const daysText = ({ from, to }: Occasion): string =>
-  from === to ? weekdayDayMonth(from) : `${weekdayDayMonth(from)} to ${weekdayDayMonth(to)}`;
 
 const LakeChance = ({ lake, sheet }: { lake: Pick<Outing, "slug" | "name" | "good">; sheet: Sheet }) => (
   <>
@@ -28,33 +25,41 @@ function NextBest({ next }: { next: Outing | null }) {
 }
 
 function OccasionRow({ occasion, sheet }: { occasion: Occasion; sheet: Sheet }) {
-  const { name, best, next, out } = occasion;
+  const { name, from, to, best, isLikely, next, out } = occasion;
+  const left = out.map((lake) => (
+    <span class="under">
+      Not {lake.name}: {lake.why}.
+    </span>
+  ));
   return (
     <tr>
       <th scope="row">
-        {name === null ? null : <strong>{name}</strong>} {daysText(occasion)}
+        <span class="odds">{dayRange(from, to)}</span>
+        {name === null ? null : <strong class="under">{name}</strong>}
       </th>
-      <td>
-        {best === null ? (
-          "No road is open"
-        ) : (
-          <strong>
-            <LakeChance lake={best} sheet={sheet} />
-          </strong>
-        )}
-      </td>
-      <td>
-        {best === null || best.fallback === null ? null : <LakeChance lake={best.fallback} sheet={sheet} />}
-      </td>
-      <td>{best === null ? null : <strong>{chanceText(best.either)}</strong>}</td>
-      <td>
-        <NextBest next={next} />
-        {out.map((lake) => (
-          <span class="under">
-            Not {lake.name}: {lake.why}.
-          </span>
-        ))}
-      </td>
+      {best === null || !isLikely ? (
+        <td colSpan={4}>
+          {best === null ? "No road is open." : "No lake is likely; "}
+          {best === null ? null : <LakeChance lake={best} sheet={sheet} />}
+          {left}
+        </td>
+      ) : (
+        <>
+          <td>
+            <strong>
+              <LakeChance lake={best} sheet={sheet} />
+            </strong>
+          </td>
+          <td>{best.fallback === null ? null : <LakeChance lake={best.fallback} sheet={sheet} />}</td>
+          <td>
+            <strong>{chanceText(best.either)}</strong>
+          </td>
+          <td>
+            <NextBest next={next} />
+            {left}
+          </td>
+        </>
+      )}
     </tr>
   );
 }

@@ -44,14 +44,24 @@ const isOnce = (per: PackingRule["per"], { once }: PackingNeeds): per is Once =>
 function itemsOf(rule: PackingRule, needs: PackingNeeds, cautions: ReadonlyMap<string, string>): Item[] {
   const { id, item, per, why } = rule;
   const caution = rule.caution === undefined ? undefined : cautions.get(rule.caution);
-  const line = (lineId: string, text: string, units: number, notes: (string | undefined)[]): Item[] => {
+  const line = (
+    lineId: string,
+    text: string,
+    units: number,
+    notes: readonly (string | undefined)[],
+  ): Item[] => {
     const count = countOf(rule, units);
-    const words = [why, ...notes].filter((part) => part !== undefined).join(" ");
+    const words = notes.filter((part) => part !== undefined).join(" ");
     return count < 1 ? [] : [{ id: lineId, item: text, count, why: words === "" ? null : words }];
   };
-  if (isOnce(per, needs)) return line(id, item, needs.once[per], [caution]);
+  if (isOnce(per, needs)) return line(id, item, needs.once[per], [why, caution]);
   return needs.each[per].flatMap(({ name, units, note }, i) =>
-    line(`${id} ${name}`, item.replace("{name}", name), units, [note, i === 0 ? caution : undefined]),
+    line(
+      `${id} ${name}`,
+      item.replace("{name}", () => name),
+      units,
+      i === 0 ? [why, note, caution] : [note],
+    ),
   );
 }
 

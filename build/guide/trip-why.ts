@@ -12,6 +12,9 @@ interface Days {
 /** A state is worth rigging for and warning of when it has at least this chance on some day of a trip. */
 export const MAY_WELL_BE = 0.2;
 
+/** Below this chance a fallback is named, and said to be none. */
+const LIKELY = 0.1;
+
 /** The days of a lake's forecast that a trip covers. */
 export const tripDaily = ({ daily }: GuideLake, { from, to }: Days): GuideLake["daily"] =>
   daily.filter(({ date }) => date >= from && date <= to);
@@ -54,6 +57,9 @@ export function pairWhy(
     pairs === 1
       ? `They are the only two that can be reached: ${chances}.`
       : `Of ${pairs} pairs this one most likely holds a good lake: ${chances}.`,
+    ...(fallback.good < LIKELY
+      ? [`${nameOf(fallback.slug)} is only the next of the others: none is likely to be good.`]
+      : []),
     ...(alone.slug === pick.slug
       ? []
       : [

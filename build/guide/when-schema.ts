@@ -31,6 +31,9 @@ const occasionSchema = z.strictObject({
   from: dateSchema,
   to: dateSchema,
   best: outingSchema.nullable().meta({ description: "Null where no road is open." }),
+  isLikely: z
+    .boolean()
+    .meta({ description: "True where the best pair holds a good lake with one chance in ten or more." }),
   next: outingSchema.nullable().meta({ description: "The second best of all pairs." }),
   out: z.array(leftOutSchema).meta({
     description: "Lakes that would be as likely good as the fallback if only their roads were open.",

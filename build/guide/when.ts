@@ -42,6 +42,9 @@ const goodOnDay = (row: GuideLake["daily"][number]): number =>
     GOOD_STATES.reduce((sum, state) => sum + row[state], 0),
   );
 
+/** From this chance on a lake is worth naming. */
+const LEAST_TOLD = 0.1;
+
 function occasion(
   { name, from, to }: Days,
   forecast: SeasonForecast,
@@ -59,11 +62,16 @@ function occasion(
       ? []
       : [{ slug: lake.slug, name: lakes.get(lake.slug)?.name ?? lake.slug, why }];
   });
-  return { name, from, to, best: outingOf(best, lakes), next: outingOf(next, lakes), out };
+  return {
+    name,
+    from,
+    to,
+    best: outingOf(best, lakes),
+    isLikely: (best?.either ?? 0) >= LEAST_TOLD,
+    next: outingOf(next, lakes),
+    out,
+  };
 }
-
-/** A closed lake is worth a word from this chance on. */
-const LEAST_TOLD = 0.1;
 
 /** Weeks from Monday to Sunday; the first begins on the as-of date. */
 function weeksFrom(asOf: CalendarDate, last: CalendarDate): { from: CalendarDate; to: CalendarDate }[] {
