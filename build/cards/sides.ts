@@ -28,6 +28,10 @@ function heightOf(block: Block, { frame, ruler }: SidesOptions): number {
   return column.y_pt;
 }
 
+/** What stands on every side is found wrong on every side, and said once. */
+const distinct = (misfits: readonly Misfit[]): Misfit[] =>
+  misfits.filter(({ message }, i) => misfits.findIndex((other) => other.message === message) === i);
+
 /**
  * Sets blocks on as many sides as they need, in their order. Each chapter begins a new side.
  * @returns the sides, and what is too long even for a side of its own
@@ -65,5 +69,5 @@ export function layoutSides(
     column.y_pt -= gap_pt;
     end(column);
   }
-  return { faces, misfits };
+  return { faces, misfits: distinct(misfits) };
 }
