@@ -54,7 +54,7 @@ function OccasionRow({ occasion, sheet }: { occasion: Occasion; sheet: Sheet }) 
           <td>
             <strong>{chanceText(best.either)}</strong>
           </td>
-          <td>
+          <td class="next-best">
             <NextBest next={next} />
             {left}
           </td>

@@ -10,13 +10,13 @@ interface Days {
 }
 
 /** A state is worth rigging for and warning of when it has at least this chance on some day of a trip. */
-export const MAY_WELL_BE = 0.2;
+const MAY_WELL_BE = 0.2;
 
 /** Below this chance a fallback is named, and said to be none. */
 const LIKELY = 0.1;
 
 /** The days of a lake's forecast that a trip covers. */
-export const tripDaily = ({ daily }: GuideLake, { from, to }: Days): GuideLake["daily"] =>
+const tripDaily = ({ daily }: GuideLake, { from, to }: Days): GuideLake["daily"] =>
   daily.filter(({ date }) => date >= from && date <= to);
 
 /** The states that a lake may well be in on a trip's days. */

@@ -9,7 +9,7 @@ export interface LakeInReach {
 }
 
 /** A lake and the mean over the days of its chance of being good; a day before its road opens counts as no chance. */
-export interface Single {
+interface Single {
   readonly slug: string;
   readonly good: number;
 }
