@@ -52,7 +52,7 @@ function OccasionRow({ occasion, sheet }: { occasion: Occasion; sheet: Sheet }) 
           </td>
           <td>{best.fallback === null ? null : <LakeChance lake={best.fallback} sheet={sheet} />}</td>
           <td>
-            <strong>{chanceText(best.either)}</strong>
+            <strong class="odds">{chanceText(best.either)}</strong>
           </td>
           <td class="next-best">
             <NextBest next={next} />

@@ -171,7 +171,10 @@ const cautionLines = ({ cautions }: Guide, trip: GuideTrip): Run[][] =>
 
 /** Everything on a trip's card, on two sides or as many as it takes. Inks nothing. */
 export function layoutTripCard(guide: Guide, trip: GuideTrip, ruler: Ruler) {
-  const rigs = trip.gear.lakes.flatMap((lake) => rigLines(lake, guide));
+  const pair = [trip.pick?.slug, trip.pick?.fallback?.slug];
+  const rigs = trip.gear.lakes
+    .filter(({ slug }) => pair.includes(slug))
+    .flatMap((lake) => rigLines(lake, guide));
   return layoutSides(
     [
       [
