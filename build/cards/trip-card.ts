@@ -4,7 +4,7 @@ import type { Outing } from "../guide/when-schema.ts";
 import { weekdayDayMonth } from "../model/calendar.ts";
 import { chanceNumber, chanceText, hoursText } from "../model/units.ts";
 import { frameOf } from "./card-frame.ts";
-import { facesPdf } from "./card-pdf.ts";
+import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
 import { agencyText, whole } from "./card-words.ts";
 import { addRule, addText, type Column } from "./column.ts";
@@ -219,6 +219,6 @@ export const planTripCards = (guide: Guide, ruler: Ruler): Planned[] =>
     return {
       name,
       problems: misfits.map((misfit) => problemOf(name, misfit)),
-      make: (fonts) => facesPdf(guide, faces, { title: `${trip.name}: trip card`, paper: A6 }, fonts),
+      make: (fonts) => cardPdf(guide, faces, { title: `${trip.name}: trip card`, paper: A6 }, fonts),
     };
   });
