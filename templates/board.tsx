@@ -10,6 +10,7 @@ import { listedTrips } from "./contents.ts";
 import { Page } from "./layout.tsx";
 import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
+import { outingText } from "./trip/trip-words.ts";
 
 type BoardGroup = Board["groups"][number];
 type BoardRow = BoardGroup["lakes"][number];
@@ -94,16 +95,13 @@ function NothingGood({ board }: { board: Board }) {
 const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
   <li>
     <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>, {dayRange(trip.from, trip.to)}:{" "}
-    {trip.pick.name} {chanceText(trip.pick.good)}
-    {trip.pick.fallback === null
-      ? ""
-      : `, or else ${trip.pick.fallback.name}; one of the two ${chanceText(trip.pick.either)}`}
+    {outingText(trip.pick)}
   </li>
 );
 
 /** All lakes of the season, those to go to first. */
 export function BoardPage({ sheet }: { sheet: Sheet }) {
-  const { guide } = sheet;
+  const { guide, to } = sheet;
   const { board } = guide;
   const lakes = new Map(guide.lakes.map((lake) => [lake.slug, lake]));
   const trips = listedTrips(guide);
@@ -116,6 +114,9 @@ export function BoardPage({ sheet }: { sheet: Sheet }) {
     >
       <h1>Season {guide.season}</h1>
       <NothingGood board={board} />
+      <p>
+        <a href={to(ADDRESS.when)}>Which two lakes, on every weekend and holiday to come</a>
+      </p>
       {board.groups.map((group) => (
         <Group group={group} lakes={lakes} sheet={sheet} />
       ))}

@@ -14,6 +14,8 @@ export interface PageProps {
   readonly description: string;
   /** Kept out of search engines. */
   readonly unlisted?: boolean;
+  /** Address of a script of the page's own. */
+  readonly script?: string;
   readonly children: ComponentChildren;
 }
 
@@ -37,7 +39,7 @@ function LinkPreview({
   );
 }
 
-function Head({ sheet, title, description, unlisted = false }: Omit<PageProps, "children">) {
+function Head({ sheet, title, description, unlisted = false, script }: Omit<PageProps, "children">) {
   const { guide, address, to } = sheet;
   const fullTitle = title === guide.club.name ? title : `${title} – ${guide.club.name}`;
   const { baseUrl } = guide;
@@ -66,16 +68,18 @@ function Head({ sheet, title, description, unlisted = false }: Omit<PageProps, "
       <link rel="stylesheet" href={to(ADDRESS.styles)} />
       <link rel="icon" href={to(ADDRESS.icon)} type="image/svg+xml" />
       <script src={to(ADDRESS.glare)} defer />
+      {script === undefined ? null : <script src={to(script)} defer />}
     </head>
   );
 }
 
 /** Every page: what it belongs to and as of when, the way around, the page itself, and where it comes from. */
-export function Page({ sheet, title, description, unlisted = false, children }: PageProps) {
+export function Page({ children, ...page }: PageProps) {
+  const { sheet } = page;
   const { guide, to } = sheet;
   return (
     <html lang="en">
-      <Head {...{ sheet, title, description, unlisted }} />
+      <Head {...page} />
       <body>
         <a class="skip" href="#main">
           Skip to the page

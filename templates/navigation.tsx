@@ -11,6 +11,7 @@ interface Place {
 function mainPlaces(guide: Guide): Place[] {
   return [
     { name: "Season", address: ADDRESS.board },
+    { name: "When", address: ADDRESS.when },
     ...(listedTrips(guide).length > 0 ? [{ name: "Trips", address: ADDRESS.trips }] : []),
     ...(guide.patterns.length > 0 ? [{ name: "Patterns", address: ADDRESS.patterns }] : []),
     ...(hasRigs(guide) ? [{ name: "Rigs", address: ADDRESS.rigs }] : []),

@@ -123,7 +123,11 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
     meanDepth_m: 3.4,
     water: "marl",
     summary: "Shallow marl lake with a long weedy shoal and one sharp drop-off.",
-    access: { text: "Gravel to the north ramp; last mile soft until mid-May.", opens: day("2026-05-01") },
+    access: {
+      text: "Gravel to the north ramp; last mile soft until mid-May.",
+      opens: day("2026-05-01"),
+      travel_h: 1.25,
+    },
     hazards: ["Marl flats swallow a wader past the second reed bed.", "West wind builds fast after noon."],
     rules: { text: "Two trout over 14 in; artificial flies only.", checked: day("2026-03-02") },
     marks: [
@@ -262,6 +266,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     lakes: [...lakes],
     board: arrangeBoard(change.lakes ?? lakes, asOf),
     patterns: [],
+    when: { occasions: [], pool: null, weeks: [], lakes: [] },
     trips: [],
     rigs: {
       rod_m: 2.9,

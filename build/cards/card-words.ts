@@ -1,5 +1,6 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { type CalendarDate, dayMonth, dayRange } from "../model/calendar.ts";
+import { clockText } from "../model/clock.ts";
 import type { Spread } from "../model/exported.ts";
 import { GOOD_STATES, phaseName, STATE_WORDS, stateOfPhase } from "../model/phase.ts";
 import {
@@ -156,9 +157,6 @@ export function fetchText({ place: { wind } }: GuideLake, units: UnitSystem): st
   return `Longest fetch ${whole(distanceText(fetch_m, units))}, ${along.join("–")}: waves to ${waves}.`;
 }
 
-/** "05:37" of "2026-05-16T05:37-06:00". */
-export const clock = (minute: string): string => minute.slice(11, 16);
-
 /** "first light 05:05, sunrise 05:37, sunset 20:15, last light 20:47." What does not happen that day is left out. */
 export function lightText({ place }: GuideLake, date: CalendarDate): string | null {
   const light = place.light.find((row) => row.date === date);
@@ -170,7 +168,7 @@ export function lightText({ place }: GuideLake, date: CalendarDate): string | nu
     ["last light", light.lastLight],
   ] as const;
   const told = times.flatMap(([what, minute]) =>
-    minute === null ? [] : [whole(`${what} ${clock(minute)}`)],
+    minute === null ? [] : [whole(`${what} ${clockText(minute)}`)],
   );
   return [...(told.length === 0 ? [] : [`${told.join(", ")}.`]), light.words ?? ""].join(" ").trim();
 }

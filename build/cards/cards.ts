@@ -16,6 +16,7 @@ import type { Planned } from "./planned.ts";
 import { planRigCards } from "./rig-card-files.ts";
 import { planRigDrawings } from "./rig-drawings-card.ts";
 import { type CardFaces, sheetsPdf } from "./sheets.ts";
+import { planTripCards } from "./trip-card.ts";
 
 interface CardLayout extends CardFaces {
   readonly slug: string;
@@ -94,6 +95,7 @@ const planCards = (guide: Guide, ruler: Ruler, only?: string): Planned[] => {
         planRigDrawings(guide, ruler),
         ...planLabels(guide, ruler),
         ...planBoxCards(guide, ruler),
+        ...planTripCards(guide, ruler),
       ]
     : lakes;
 };
@@ -123,7 +125,8 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
 /**
  * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
- * each trip that needs any; and `cards/box-TRIP.pdf`, each trip's fly box and tying list. SHEET is `a4` or `letter`.
+ * each trip that needs any; `cards/box-TRIP.pdf`, each trip's fly box and tying list, and `cards/trip-TRIP.pdf`, its
+ * own card. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is
  * @returns what does not fit; then nothing was written
  */

@@ -1,8 +1,9 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { type CalendarDate, dayMonth } from "../model/calendar.ts";
+import { clockText } from "../model/clock.ts";
 import { phaseName } from "../model/phase.ts";
 import { distanceText, smallLengthRange, type UnitSystem } from "../model/units.ts";
-import { agencyText, clock, whole } from "./card-words.ts";
+import { agencyText, whole } from "./card-words.ts";
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 
@@ -57,7 +58,7 @@ export function lightRows({ place, phases }: GuideLake, asOf: CalendarDate): Lig
   return place.light.flatMap(({ date, firstLight, sunrise, sunset, lastLight }) => {
     const [, what] = days.find(([day]) => day === date) ?? [];
     const times = [firstLight, sunrise, sunset, lastLight].map((minute) =>
-      minute === null ? "–" : clock(minute),
+      minute === null ? "–" : clockText(minute),
     );
     return what === undefined ? [] : [{ day: whole(dayMonth(date)), what, times }];
   });

@@ -5,15 +5,17 @@ import { type Guide, guideSchema } from "../guide/guide-schema.ts";
 import { mapGeojson } from "./map-geojson.ts";
 import { marksGpx } from "./marks-gpx.ts";
 import { seasonCalendar } from "./season-calendar.ts";
+import { tripCalendar } from "./trip-calendar.ts";
 
-/** An unlisted trip has its page and nothing else: whoever was not given its address must not find it here. */
+/** An unlisted trip has its own page, card and calendar and stands nowhere else: whoever was not given its address must not find it here. */
 const listedOnly = (guide: Guide): Guide => ({
   ...guide,
   trips: guide.trips.filter(({ unlisted }) => !unlisted),
 });
 
 /**
- * Writes what programs read: guide.json, the JSON Schemas, each lake's calendar and, where its shape is known, its map and marks.
+ * Writes what programs read: guide.json, the JSON Schemas, each trip's and each lake's
+ * calendar and, where a lake's shape is known, its map and marks.
  * @param inputSchemas JSON Schema of each kind of club file, by kind
  * @throws when a file cannot be written
  */
@@ -30,6 +32,11 @@ export async function writeData(
       `${JSON.stringify(schema, null, 2)}\n`,
     );
   await writeFile(path.join(outDir, "guide.json"), `${JSON.stringify(listedOnly(guide))}\n`);
+  for (const trip of guide.trips) {
+    const folder = path.join(outDir, "trips", trip.slug);
+    await mkdir(folder, { recursive: true });
+    await writeFile(path.join(folder, "trip.ics"), tripCalendar(guide, trip));
+  }
   for (const lake of guide.lakes) {
     const folder = path.join(outDir, "lakes", lake.slug);
     await mkdir(folder, { recursive: true });

@@ -20,6 +20,7 @@ import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.t
 import { renderChapter, renderMarkdown } from "./markdown.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
+import { composeWhen } from "./when.ts";
 
 export interface ComposeOptions {
   /** The program's version. */
@@ -112,7 +113,14 @@ function composeLake(
     meanDepth_m: orNull(lake.meanDepth_m),
     water: orNull(lake.water),
     summary: orNull(lake.summary),
-    access: lake.access === undefined ? null : { text: lake.access.text, opens: orNull(lake.access.opens) },
+    access:
+      lake.access === undefined
+        ? null
+        : {
+            text: lake.access.text,
+            opens: orNull(lake.access.opens),
+            travel_h: orNull(lake.access.travel_h),
+          },
     hazards: [...lake.hazards],
     rules: lake.rules === undefined ? null : { ...lake.rules },
     notes: lake.notes === undefined ? null : renderMarkdown(lake.notes),
@@ -198,8 +206,17 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     lakes,
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
+    when: composeWhen(club, forecast, lakes),
     trips: club.trips.map((trip) =>
-      composeTrip(trip, forecast, guideLakes, club.rigs, club.units, club.patterns),
+      composeTrip(trip, {
+        forecast,
+        lakes: guideLakes,
+        box: club.rigs,
+        units: club.units,
+        patterns: club.patterns,
+        timezone: club.timezone,
+        content,
+      }),
     ),
     rigs: {
       rod_m: club.rigs.rod_m,

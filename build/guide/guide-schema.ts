@@ -14,7 +14,10 @@ import {
   swingTableSchema,
 } from "../rigs/rig-tables.ts";
 import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
+import { lightSchema } from "../water/light-schema.ts";
 import { lakeWaterSchema } from "../water/water-schema.ts";
+import { packingSchema } from "./packing-schema.ts";
+import { leftOutSchema, outingSchema, whenSchema } from "./when-schema.ts";
 
 const html = () => z.string().meta({ description: "HTML made from the club's Markdown, harmless." });
 
@@ -47,7 +50,16 @@ const lakeSchema = lakeForecastSchema.extend({
   meanDepth_m: z.number().nullable(),
   water: z.enum(WATER_COLOURS).nullable(),
   summary: z.string().nullable(),
-  access: z.strictObject({ text: z.string(), opens: dateSchema.nullable() }).nullable(),
+  access: z
+    .strictObject({
+      text: z.string(),
+      opens: dateSchema.nullable(),
+      travel_h: z
+        .number()
+        .nullable()
+        .meta({ description: "From the club's usual meeting place to the launch, one way." }),
+    })
+    .nullable(),
   hazards: z.array(z.string()),
   rules: z.strictObject({ text: z.string(), checked: dateSchema }).nullable(),
   notes: html().nullable(),
@@ -137,26 +149,43 @@ const tripSchema = z.strictObject({
   notes: html().nullable(),
   gear: tripGearSchema,
   box: boxPlanSchema,
+  people: z.array(z.string()).meta({ description: "Empty when nobody is named." }),
+  boats: z.array(
+    z.strictObject({
+      name: z.string(),
+      seats: z.number().int(),
+      aboard: z.array(z.string()).meta({ description: "Who sits there; empty when nobody is named." }),
+    }),
+  ),
+  ashore: z.array(z.string()).meta({ description: "People for whom no boat has a seat." }),
   days: z.array(
     z.strictObject({
       date: dateSchema,
-      lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), good: chanceSchema })),
+      lakes: z
+        .array(
+          z.strictObject({
+            slug: z.string(),
+            name: z.string(),
+            good: chanceSchema,
+            open: z.boolean().meta({ description: "False before the lake's road opens." }),
+          }),
+        )
+        .meta({ description: "The lakes named; where any lake will do, those most likely good." }),
       anyGood: chanceSchema.meta({
-        description: "Chance that at least one of the trip's lakes is good, sharing one spring.",
+        description: "Chance that at least one of the lakes that can be reached is good, sharing one spring.",
       }),
+      either: chanceSchema.meta({ description: "The same of the pick and its fallback." }),
     }),
   ),
-  pick: z
-    .strictObject({
-      slug: z.string(),
-      name: z.string(),
-      fallback: z.strictObject({ slug: z.string(), name: z.string() }).nullable(),
-      good: chanceSchema,
-      either: chanceSchema,
-    })
-    .meta({
-      description: "The lake with the best mean chance over the trip, and the fallback that adds most.",
-    }),
+  pick: outingSchema.nullable().meta({ description: "Null where no lake can be reached." }),
+  why: z.array(z.string()).meta({ description: "Why these two, a sentence each." }),
+  next: outingSchema.nullable().meta({ description: "The second best of all pairs." }),
+  out: z.array(leftOutSchema),
+  light: z.array(lightSchema).meta({ description: "Day by day, at the pick; empty without one." }),
+  packing: packingSchema,
+  cautions: z
+    .array(z.string())
+    .meta({ description: "Ids of the cautions for the states that the pick and fallback may well be in." }),
 });
 export type GuideTrip = z.infer<typeof tripSchema>;
 
@@ -212,6 +241,7 @@ export const guideSchema = z.strictObject({
   lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
   board: boardSchema,
   patterns: z.array(patternSchema),
+  when: whenSchema,
   trips: z.array(tripSchema),
   rigs: z.strictObject({
     rod_m: z.number(),

@@ -5,16 +5,14 @@ import type { UnitSystem } from "../model/units.ts";
 import { type BandToFish, leaderBoards } from "../rigs/boards.ts";
 import { isUnderIndicator } from "../rigs/ways.ts";
 import type { GuideLake, TripGear } from "./guide-schema.ts";
-
-/** A phase's rigs are carried when the lake has at least this chance of being in it on some day of the trip. */
-const WORTH_CARRYING = 0.2;
+import { likelyStates } from "./trip-why.ts";
 
 const distinct = <T>(values: readonly T[]): T[] => [...new Set(values)];
 
 /** The phases a lake may well be in on a trip's days. */
-const likelyPlans = ({ daily, plan }: GuideLake, { from, to }: Trip): GuideLake["plan"] => {
-  const days = daily.filter(({ date }) => date >= from && date <= to);
-  return plan.filter(({ phase }) => days.some((day) => day[stateOfPhase(phase)] >= WORTH_CARRYING));
+const likelyPlans = (lake: GuideLake, trip: Trip): GuideLake["plan"] => {
+  const states = likelyStates(lake, trip);
+  return lake.plan.filter(({ phase }) => states.includes(stateOfPhase(phase)));
 };
 
 /** What to build and carry for every phase that a trip's lakes may well be in on its days. */

@@ -1,66 +1,98 @@
 import { boxPlan } from "../flies/box-plan.ts";
-import { type CalendarDate, daysFromTo } from "../model/calendar.ts";
+import { daysFromTo } from "../model/calendar.ts";
 import type { Pattern, RigBox, Trip } from "../model/club.ts";
-import type { UnitSystem } from "../model/units.ts";
+import type { StandingContent } from "../model/content.ts";
+import type { DayState } from "../model/phase.ts";
+import { isTooFar, lakesOfTrip } from "../model/reach.ts";
+import { hoursText, type UnitSystem } from "../model/units.ts";
+import { choosePair, isOpenOn } from "../season/choose-pair.ts";
 import type { SeasonForecast } from "../season/season.ts";
+import { lightOn } from "../water/light.ts";
 import type { GuideLake, GuideTrip } from "./guide-schema.ts";
 import { renderMarkdown } from "./markdown.ts";
+import { closedWhy, inReach, outingOf } from "./outing.ts";
+import { packingList } from "./packing.ts";
+import { packingNeeds } from "./packing-needs.ts";
+import { seatPeople } from "./seating.ts";
 import { tripGear } from "./trip-gear.ts";
+import { likelyStates, pairWhy } from "./trip-why.ts";
+import type { LeftOut } from "./when-schema.ts";
 
-type Pick = NonNullable<GuideTrip["pick"]>;
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
-
-/** The lake with the best mean chance over the days, and the second lake that most raises the chance of one being good. */
-function pickLakes(
-  trip: Trip,
-  days: readonly CalendarDate[],
-  forecast: SeasonForecast,
-  nameOf: (slug: string) => string,
-): Pick {
-  const best = <T>(
-    candidates: readonly T[],
-    score: (candidate: T) => number,
-  ): { choice: T; score: number } | undefined =>
-    candidates
-      .map((choice) => ({ choice, score: score(choice) }))
-      .reduce<{ choice: T; score: number } | undefined>(
-        (a, b) => (a === undefined || b.score > a.score ? b : a),
-        undefined,
-      );
-  const first = best(trip.lakes, (slug) => mean(days.map((day) => forecast.good(slug, day))));
-  if (first === undefined) throw new RangeError(`trip ${trip.slug} names no lake`);
-  const second = best(
-    trip.lakes.filter((slug) => slug !== first.choice),
-    (slug) => mean(days.map((day) => forecast.together(first.choice, slug, day))),
-  );
-  return {
-    slug: first.choice,
-    name: nameOf(first.choice),
-    good: first.score,
-    fallback: second === undefined ? null : { slug: second.choice, name: nameOf(second.choice) },
-    either: second?.score ?? first.score,
-  };
+/** What trips are worked out from, the same for all. */
+export interface TripContext {
+  readonly forecast: SeasonForecast;
+  readonly lakes: ReadonlyMap<string, GuideLake>;
+  readonly box: RigBox;
+  readonly units: UnitSystem;
+  readonly patterns: readonly Pattern[];
+  readonly timezone: string;
+  readonly content: Pick<StandingContent, "cautions" | "packing">;
 }
 
-/** The pick, the fallback, then the trip's other lakes. */
-const inOrderFished = ({ lakes }: Trip, { slug, fallback }: Pick): string[] => [
-  ...new Set([slug, ...(fallback === null ? [] : [fallback.slug]), ...lakes]),
-];
+/** How many lakes a trip's table shows where the trip names none. */
+const SHOWN = 5;
 
-/** A trip worked out: the chances of its lakes day by day, the lake to pick and the fallback. */
-export function composeTrip(
-  trip: Trip,
-  forecast: SeasonForecast,
-  lakes: ReadonlyMap<string, GuideLake>,
-  box: RigBox,
-  units: UnitSystem,
-  patterns: readonly Pattern[],
-): GuideTrip {
-  const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
+/** Lakes that are too far, or whose road opens too late for some of the days. */
+function leftOut(trip: Trip, lakes: readonly GuideLake[]): LeftOut[] {
   const days = daysFromTo(trip.from, trip.to);
-  const pick = pickLakes(trip, days, forecast, nameOf);
+  return lakes.flatMap((lake) => {
+    const { slug, name, access } = lake;
+    const longest = trip.longestTravel_h;
+    if (longest !== undefined && isTooFar(access?.travel_h, trip)) {
+      const far = access?.travel_h ?? null;
+      const limit = `the trip goes no farther than ${hoursText(longest)}`;
+      return {
+        slug,
+        name,
+        why: far === null ? `nobody wrote how far it is; ${limit}` : `${hoursText(far)} away; ${limit}`,
+      };
+    }
+    const why = closedWhy(inReach(lake), days);
+    return why === undefined ? [] : { slug, name, why };
+  });
+}
+
+/** A trip worked out: the chances of its lakes day by day, the pair to choose, and everything to take along. */
+export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
+  const { forecast, lakes, box, units, patterns, timezone, content } = context;
+  const days = daysFromTo(trip.from, trip.to);
+  const considered = lakesOfTrip(trip, [...lakes.values()]);
+  const near = considered.filter(({ access }) => !isTooFar(access?.travel_h, trip));
+  const reach = near.map(inReach);
+  const choice = choosePair(forecast, reach, days);
+  const pick = outingOf(choice.best, lakes);
+  const pair = pick === null ? [] : [pick.slug, ...(pick.fallback === null ? [] : [pick.fallback.slug])];
+  const mean = (slug: string): number => days.reduce((sum, date) => sum + forecast.good(slug, date), 0);
+  const shown = new Set(
+    trip.lakes.length > 0
+      ? near.map(({ slug }) => slug)
+      : [
+          ...pair,
+          ...near
+            .filter(({ slug }) => !pair.includes(slug))
+            .sort((a, b) => mean(b.slug) - mean(a.slug))
+            .map(({ slug }) => slug),
+        ].slice(0, SHOWN),
+  );
+  const open = (slugs: readonly string[], date: (typeof days)[number]): string[] =>
+    reach.filter((lake) => slugs.includes(lake.slug) && isOpenOn(lake, date)).map(({ slug }) => slug);
+  const anyOf = (slugs: readonly string[], date: (typeof days)[number]): number => {
+    const reachable = open(slugs, date);
+    return reachable.length === 0 ? 0 : forecast.anyGood(reachable, date);
+  };
+  const lakesToRig = (trip.lakes.length > 0 ? [...shown] : pair).flatMap((slug) => lakes.get(slug) ?? []);
+  const inOrderFished = [...new Set([...pair, ...lakesToRig.map(({ slug }) => slug)])].flatMap(
+    (slug) => lakes.get(slug) ?? [],
+  );
+  const states = new Set<DayState>(
+    pair.flatMap((slug) => {
+      const lake = lakes.get(slug);
+      return lake === undefined ? [] : likelyStates(lake, trip);
+    }),
+  );
+  const gear = tripGear(trip, lakesToRig, box, units);
+  const position = pick === null ? undefined : lakes.get(pick.slug)?.position;
+  const { boats, ashore } = seatPeople(trip);
   return {
     slug: trip.slug,
     name: trip.name,
@@ -69,21 +101,36 @@ export function composeTrip(
     rods: trip.rods,
     unlisted: trip.unlisted,
     notes: trip.notes === undefined ? null : renderMarkdown(trip.notes),
+    people: [...trip.people],
+    boats: boats.map((boat) => ({ ...boat })),
+    ashore,
     days: days.map((date) => ({
       date,
-      lakes: trip.lakes.map((slug) => ({ slug, name: nameOf(slug), good: forecast.good(slug, date) })),
-      anyGood: forecast.anyGood(trip.lakes, date),
+      lakes: near
+        .filter(({ slug }) => shown.has(slug))
+        .map((lake) => ({
+          slug: lake.slug,
+          name: lake.name,
+          good: forecast.good(lake.slug, date),
+          open: isOpenOn(inReach(lake), date),
+        })),
+      anyGood: anyOf([...shown], date),
+      either: anyOf(pair, date),
     })),
-    gear: tripGear(
-      trip,
-      trip.lakes.flatMap((slug) => lakes.get(slug) ?? []),
-      box,
-      units,
-    ),
-    box: boxPlan(
-      { ...trip, days, lakes: inOrderFished(trip, pick).flatMap((slug) => lakes.get(slug) ?? []) },
-      patterns,
-    ),
+    gear,
+    box: boxPlan({ ...trip, days, lakes: inOrderFished }, patterns),
     pick,
+    why: pairWhy(choice, trip, lakes),
+    next: outingOf(choice.next, lakes),
+    out: leftOut(trip, considered),
+    light: position === undefined ? [] : days.map((date) => lightOn(date, position, timezone)),
+    packing: packingList(
+      content.packing,
+      packingNeeds(trip, gear, lakesToRig, states, box),
+      new Map(content.cautions.map(({ id, short }) => [id, short])),
+    ),
+    cautions: content.cautions
+      .filter(({ when }) => when.some((state) => state === "always" || states.has(state)))
+      .map(({ id }) => id),
   };
 }

@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { type CalendarDate, type Hemisphere, seasonOf } from "../model/calendar.ts";
-import type { Report } from "../model/club.ts";
+import type { Holiday, Report } from "../model/club.ts";
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
 import type { ClubFile } from "./club-files.ts";
 import { clubSchema } from "./club-schema.ts";
@@ -8,12 +8,14 @@ import { didYouMean } from "./did-you-mean.ts";
 import type { Moment } from "./moment.ts";
 import { errorAt } from "./problem.ts";
 import { quoted } from "./quote.ts";
-import { readRecord } from "./read-record.ts";
+import { readRecord, readRows } from "./read-record.ts";
 import { formOf, OWN_FORM, type ReportForm } from "./report-form.ts";
-import { readYaml } from "./yaml-document.ts";
+import { fromAfterTo } from "./season-checks.ts";
+import { readYaml, type YamlDocument } from "./yaml-document.ts";
 
 /** club.yaml as far as it could be read. */
-export interface ClubFacts extends Partial<z.output<typeof clubSchema>> {
+export interface ClubFacts extends Partial<Omit<z.output<typeof clubSchema>, "holidays">> {
+  readonly holidays: readonly Holiday[];
   /** True when the day to speak from is written, be it wrongly. */
   readonly namesAsOf: boolean;
   /** How tables of reports are read; undefined when that is written and cannot be read. */
@@ -30,11 +32,19 @@ function isTimezone(name: string): boolean {
   }
 }
 
+function readHolidays(doc: YamlDocument, problems: Diagnostic[]): Holiday[] {
+  return readRows(clubSchema.shape.holidays.unwrap(), ["holidays"], doc, problems).map(({ value, path }) => {
+    if (value.to < value.from)
+      problems.push(errorAt(doc.spot([...path, "to"]), fromAfterTo(value.from, value.to)));
+    return value;
+  });
+}
+
 /** Reads club.yaml; undefined when it is not YAML. */
 export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]): ClubFacts | undefined {
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
-  const fields = readRecord(clubSchema, doc, problems);
+  const { holidays: _, ...fields } = readRecord(clubSchema, doc, problems, ["holidays"]);
   if (fields.timezone !== undefined && !isTimezone(fields.timezone)) {
     const meant = didYouMean(fields.timezone, Intl.supportedValuesOf("timeZone"));
     problems.push(
@@ -49,6 +59,7 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
   const form = fields.reportForm === undefined ? undefined : formOf(fields.reportForm);
   return {
     ...fields,
+    holidays: readHolidays(doc, problems),
     form: doc.has("reportForm") ? form : OWN_FORM,
     namesAsOf: doc.has("asOf"),
     spot: (key) => doc.spot([key]),

@@ -3,6 +3,14 @@ import { day, oneOf, text } from "./fields.ts";
 import { season } from "./lake-schema.ts";
 import { reportForm } from "./report-form.ts";
 
+const holidayRow = z
+  .strictObject({
+    name: text("What the days are called."),
+    from: day("First day."),
+    to: day("Last day."),
+  })
+  .meta({ description: "A run of days on which people can get away." });
+
 export const clubSchema = z
   .strictObject({
     name: text("The club's name."),
@@ -14,6 +22,10 @@ export const clubSchema = z
       .min(1)
       .meta({ description: "IANA time zone of the lakes.", examples: ["America/Denver"] }),
     units: oneOf(["imperial", "metric"], "The units the guide is printed in."),
+    holidays: z
+      .array(holidayRow)
+      .optional()
+      .meta({ description: "Days for which the guide says where to go, besides the weekends." }),
     reportForm: reportForm.optional(),
   })
   .meta({ title: "Club", description: "The club and the season: club.yaml." });

@@ -74,7 +74,7 @@ export function finishLake(
       meanDepth_m: depth?.mean,
       water: fields.water,
       summary: fields.summary,
-      access: access && present({ text: access.text, opens: access.opens }),
+      access: access && present({ text: access.text, opens: access.opens, travel_h: access.travel }),
       rules: fields.rules,
       notes: fields.notes,
     }),

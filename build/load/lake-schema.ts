@@ -110,6 +110,12 @@ export const lakeSchema = z
       .strictObject({
         text: text("How to get there."),
         opens: day("From when the road is open.").optional(),
+        travel: quantity("duration", {
+          description: "From the club's usual meeting place to the launch, one way.",
+          example: "2 h",
+          least: "0 h",
+          most: "200 h",
+        }).optional(),
       })
       .optional()
       .meta({ description: "How to get there and from when." }),

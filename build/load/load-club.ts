@@ -12,7 +12,8 @@ import { errorAt, inReadingOrder, startOf } from "./problem.ts";
 import { type ReportSources, readReports } from "./report-file.ts";
 import { knownReports, warnOfLikelyRepeats, withoutRepeats } from "./report-repeats.ts";
 import { readRigBox } from "./rigs-file.ts";
-import { readTrip, tripsOfSeason } from "./trip-file.ts";
+import { tripProblems, tripsOfSeason } from "./trip-checks.ts";
+import { readTrip } from "./trip-file.ts";
 
 export interface LoadOptions {
   /** Overrides club.yaml's as-of date. */
@@ -71,7 +72,7 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   if (moment === undefined) return { problems: inReadingOrder(problems) };
   const reports = knownReports(written, moment.asOf, problems);
   const trips = tripsOfSeason(planned, moment.season, hemisphere, problems);
-  problems.push(...recordedTwice(lakes, reports, moment));
+  problems.push(...tripProblems(trips, lakes), ...recordedTwice(lakes, reports, moment));
 
   const sorted = inReadingOrder(problems);
   const { name, notice, timezone, units } = facts ?? {};
@@ -86,8 +87,8 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
     lakes,
     patterns,
     reports,
-    trips,
-    holidays: [],
+    trips: trips.map(({ trip }) => trip),
+    holidays: facts?.holidays ?? [],
     rigs,
     pages,
   };

@@ -3,7 +3,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { load } from "js-yaml";
 import { z } from "zod";
-import type { Chapter, StandingContent } from "../model/content.ts";
+import { type Chapter, COUNTED_EACH, COUNTED_ONCE, type StandingContent } from "../model/content.ts";
 import { DAY_STATES } from "../model/phase.ts";
 
 const CONTENT_DIR = fileURLToPath(new URL("../../content/", import.meta.url));
@@ -17,6 +17,26 @@ const cautionsSchema = z.array(
   }),
 );
 
+const packingSchema = z.array(
+  z
+    .strictObject({
+      id: z.string().regex(/^[a-z]+(-[a-z]+)*$/),
+      group: z.string(),
+      item: z.string(),
+      per: z.enum([...COUNTED_ONCE, ...COUNTED_EACH]),
+      number: z.number().positive().optional(),
+      every: z.number().positive().optional(),
+      least: z.number().int().positive().optional(),
+      states: z.array(z.enum(DAY_STATES)).min(1).optional(),
+      only: z.enum(["indicator", "boats"]).optional(),
+      why: z.string().optional(),
+      caution: z.string().optional(),
+    })
+    .refine(({ number, every }) => (number === undefined) !== (every === undefined), {
+      message: "a packing rule has either number or every",
+    }),
+);
+
 async function loadChapter(file: string): Promise<Chapter> {
   const markdown = await readFile(path.join(CONTENT_DIR, "chapters", file), "utf8");
   const title = /^\s*# (.+)$/m.exec(markdown)?.[1];
@@ -24,11 +44,18 @@ async function loadChapter(file: string): Promise<Chapter> {
   return { slug: path.basename(file, ".md"), title: title.trim(), markdown };
 }
 
-/** Reads the standing chapters and cautions that come with the program. @throws when one of them is malformed */
+/** Reads the standing chapters, cautions and packing rules that come with the program. @throws when one of them is malformed */
 export async function loadContent(): Promise<StandingContent> {
   const files = (await readdir(path.join(CONTENT_DIR, "chapters")))
     .filter((file) => file.endsWith(".md"))
     .sort();
-  const cautions = load(await readFile(path.join(CONTENT_DIR, "cautions.yaml"), "utf8"));
-  return { chapters: await Promise.all(files.map(loadChapter)), cautions: cautionsSchema.parse(cautions) };
+  const list = async (file: string): Promise<unknown> =>
+    load(await readFile(path.join(CONTENT_DIR, file), "utf8"));
+  const cautions = cautionsSchema.parse(await list("cautions.yaml"));
+  const packing = packingSchema.parse(await list("packing.yaml"));
+  const known = new Set(cautions.map(({ id }) => id));
+  const lost = packing.find(({ caution }) => caution !== undefined && !known.has(caution));
+  if (lost !== undefined)
+    throw new Error(`content/packing.yaml: no caution “${lost.caution}” for ${lost.id}`);
+  return { chapters: await Promise.all(files.map(loadChapter)), cautions, packing };
 }

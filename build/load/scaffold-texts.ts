@@ -32,6 +32,10 @@ timezone: America/Denver
 # imperial (feet, °F) or metric (metres, °C). You may write either in your files.
 units: imperial
 
+# Days for which the guide says where to go, besides the weekends.
+# holidays:
+#   - { name: Spring holiday, from: 2026-05-23, to: 2026-05-25 }
+
 # Only for reports exported from a form as reports/YEAR.csv: which column holds what. See README.md.
 # reportForm:
 #   dates: month/day/year
@@ -61,6 +65,7 @@ position: { lat: 41.3, lon: -106.3 }
 # access:
 #   text: How to get there.
 #   opens: 2026-05-20
+#   travel: 2 h
 
 # hazards:
 #   - One hazard a line.
@@ -140,10 +145,22 @@ to: 2026-05-31
 # How many people fish.
 rods: 4
 
-# The lakes that come into question, by the names of their files without “.yaml”; the first choice first.
+# The lakes that come into question, by the names of their files without “.yaml”; the first choice first. Left out: all.
 lakes: [${lake}]
 
 # Everything below may be left out.
+# people: [Ines, Tobin, Wren, Ossian]
+
+# boats:
+#   - { name: The pram, seats: 2 }
+#   - { name: The tender, seats: 2 }
+
+# Flies a rod is expected to lose in a day.
+# flyLoss: 3
+
+# The farthest a lake may be from where you meet, one way.
+# travel: { longest: 3 h }
+
 # notes: |
 #   Plans and meeting places, in Markdown.
 

@@ -37,6 +37,13 @@ export function wrongSeason(
   };
 }
 
+/** A run of days that ends before it begins. */
+export const fromAfterTo = (from: CalendarDate, to: CalendarDate): Fault => ({
+  code: "from-after-to",
+  message: `to ${to} is before from ${from}`,
+  hint: "swap or correct them",
+});
+
 /** A season that has not come yet. */
 export const futureSeason = (season: number, moment: Moment | undefined): Fault | undefined =>
   moment === undefined || season <= moment.season

@@ -95,6 +95,9 @@ export const monthOf = (date: CalendarDate): string => monthName(plain(date));
 /** True on a Saturday. */
 export const isSaturday = (date: CalendarDate): boolean => plain(date).dayOfWeek === 6;
 
+/** The Monday of the week that `date` falls in. */
+export const mondayOf = (date: CalendarDate): CalendarDate => addDays(date, 1 - plain(date).dayOfWeek);
+
 /** The days of the weekend that `date` falls in, or else of the next one, without those before `date`. */
 export function weekendFrom(date: CalendarDate): CalendarDate[] {
   const weekday = plain(date).dayOfWeek;

@@ -5,6 +5,9 @@ import type { CalendarDate } from "./calendar.ts";
 export const startOfDay_ms = (date: CalendarDate, timezone: string): number =>
   Temporal.PlainDate.from(date).toZonedDateTime(timezone).epochMilliseconds;
 
+/** "05:31" of `2026-05-16T05:31-06:00`. */
+export const clockText = (localMinute: string): string => localMinute.slice(11, 16);
+
 /** An instant on the clocks of a time zone, to the nearest minute, with their offset then: `2026-05-16T05:31-06:00`. */
 export const localMinute = (epoch_ms: number, timezone: string): string =>
   Temporal.Instant.fromEpochMilliseconds(Math.round(epoch_ms))

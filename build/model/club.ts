@@ -225,12 +225,16 @@ export interface Trip {
   readonly flyLoss_rodDay?: number;
   /** Lakes farther from the club's usual meeting place than this are out. */
   readonly longestTravel_h?: number;
-  /** Slugs, the first choice first. */
+  /** Slugs, the first choice first; empty when any of the club's lakes will do. */
   readonly lakes: readonly string[];
   /** Markdown. */
   readonly notes?: string;
   readonly unlisted: boolean;
 }
+
+/** How many people a trip has to seat and keep safe: the people named, and never fewer than its rods. */
+export const partySize = ({ people, rods }: Pick<Trip, "people" | "rods">): number =>
+  Math.max(people.length, rods);
 
 /** A piece of tippet or a leader's end by its X size, such as 4 or 4.5. */
 export type TippetSize = number;

@@ -4,6 +4,7 @@ import type { DayState } from "./phase.ts";
 export interface StandingContent {
   readonly chapters: readonly Chapter[];
   readonly cautions: readonly ShortCaution[];
+  readonly packing: readonly PackingRule[];
 }
 
 export interface Chapter {
@@ -20,4 +21,27 @@ interface ShortCaution {
   readonly short: string;
   /** The public agency whose advice it follows. */
   readonly agency: string;
+}
+
+/** What a packing rule counts: one number for the whole trip, or a line for each of several things. */
+export const COUNTED_ONCE = ["trip", "rod", "person", "boat", "rodDay", "personDay", "leader"] as const;
+export const COUNTED_EACH = ["board", "tippetMetre", "indicator", "shot", "line"] as const;
+
+/** One rule of the packing list. Counts are rounded up to whole pieces; a line that counts none is left out. */
+export interface PackingRule {
+  readonly id: string;
+  readonly group: string;
+  /** With {name} where the rule makes a line for each of several things. */
+  readonly item: string;
+  readonly per: (typeof COUNTED_ONCE)[number] | (typeof COUNTED_EACH)[number];
+  /** So many for each of what is counted; or one for `every` so many. */
+  readonly number?: number | undefined;
+  readonly every?: number | undefined;
+  readonly least?: number | undefined;
+  /** Only where the trip's lakes may well be in one of these states. */
+  readonly states?: readonly DayState[] | undefined;
+  readonly only?: "indicator" | "boats" | undefined;
+  readonly why?: string | undefined;
+  /** Id of a caution that belongs beside it. */
+  readonly caution?: string | undefined;
 }

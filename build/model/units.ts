@@ -108,6 +108,16 @@ export function distanceText(distance_m: number, units: UnitSystem): string {
     : `${rounded(fromBase(distance_m / 1000, "distance", "mi"), 1)} mi`;
 }
 
+/** A journey, to five minutes: "40 min", "2 h", "1 h 30 min". */
+export function hoursText(hours: number): string {
+  const minutes = Math.max(5, Math.round((hours * 60) / 5) * 5);
+  const parts = [
+    ...(minutes >= 60 ? [`${Math.floor(minutes / 60)} h`] : []),
+    ...(minutes % 60 === 0 ? [] : [`${minutes % 60} min`]),
+  ];
+  return parts.join(" ");
+}
+
 /** "44 °F", "6.5 °C". */
 export const temperatureText = (temperature_C: number, units: UnitSystem): string =>
   units === "imperial"
@@ -157,6 +167,10 @@ export function catchText({ fish, rodHours }: { readonly fish: number; readonly 
     ? `no fish in ${hours}`
     : `${catchRateNumber(fish / rodHours)} fish a rod-hour over ${hours}`;
 }
+
+/** The same for the cells of a table in percent: "<1", "63", ">99". */
+export const chanceNumber = (chance: number): string =>
+  chanceText(chance).replace("under ", "<").replace("over ", ">").replace(" %", "");
 
 const isSameUnit = (unit: string, other: string): boolean => {
   try {

@@ -63,7 +63,12 @@ export function forecastSeason(club: Pick<Club, "season" | "asOf" | "lakes" | "r
     regions.flatMap((region) => [...explainRegion(region, isObserved, today, dateOf)]),
   );
   const anyGoodAmong = anyGoodOn();
-  const dayOf = (date: CalendarDate): number => seasonDay(date, club.season, hemisphere);
+  const days = new Map<CalendarDate, number>();
+  const dayOf = (date: CalendarDate): number => {
+    const day = days.get(date) ?? seasonDay(date, club.season, hemisphere);
+    days.set(date, day);
+    return day;
+  };
   const anyGood = (slugs: readonly string[], date: CalendarDate): number =>
     anyGoodAmong([...new Set(slugs)].map(known), dayOf(date));
   return {

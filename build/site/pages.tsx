@@ -8,6 +8,7 @@ import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
 import { RigsPage } from "../../templates/rigs-page.tsx";
 import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
 import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
+import { WhenPage } from "../../templates/when-page.tsx";
 import type { Guide } from "../guide/guide-schema.ts";
 
 /** One page of the site: where it goes, and how it is drawn when its turn comes. */
@@ -32,6 +33,7 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
   return [
     page(ADDRESS.board, (sheet) => <BoardPage sheet={sheet} />),
     ...lakes,
+    page(ADDRESS.when, (sheet) => <WhenPage sheet={sheet} />),
     ...(guide.patterns.length > 0 ? [page(ADDRESS.patterns, (sheet) => <PatternsPage sheet={sheet} />)] : []),
     ...guide.patterns.map((pattern) =>
       page(ADDRESS.pattern(pattern.slug), (sheet) => <PatternPage pattern={pattern} sheet={sheet} />),

@@ -18,6 +18,7 @@ const ASSETS: Readonly<Record<string, string>> = {
   [path.join(TEMPLATES, "site.css")]: ADDRESS.styles,
   [path.join(TEMPLATES, "icon.svg")]: ADDRESS.icon,
   [path.join(TEMPLATES, "browser/glare.js")]: ADDRESS.glare,
+  [path.join(TEMPLATES, "browser/ticks.js")]: ADDRESS.ticks,
   [fontFile(400)]: ADDRESS.textFont,
   [fontFile(700)]: ADDRESS.boldFont,
 };

@@ -18,6 +18,7 @@ const PAGES = [
   "patterns/index.html",
   "patterns/marl-scud/index.html",
   "rigs/index.html",
+  "when/index.html",
   "trips/index.html",
   "trips/june-weekend/index.html",
   "cautions/index.html",

@@ -223,6 +223,7 @@ describe("what does not fit is named", () => {
     expect(problems.map(({ card, field }) => [card, field])).toEqual([
       ["labels-long", "trip names"],
       ["labels-arrow", "trip names"],
+      ["trip-arrow", "trip names"],
     ]);
     expect(problems[1]?.message).toContain("U+2192");
   });

@@ -5,6 +5,7 @@ import { gearTables } from "../../build/rigs/gear.ts";
 import { rigTables } from "../../build/rigs/rigs.ts";
 import { guideOf } from "../lake-fixture.ts";
 import { box, FT, leader } from "../rigs/box-fixture.ts";
+import { TRIP_PLAN } from "../trip-fixture.ts";
 import { AS_OF, ember, kettle } from "./card-fixture.ts";
 
 /** Some of them tied, one not. */
@@ -38,6 +39,7 @@ export function tripOf(slug: string, name: string, unlisted: boolean, water: str
     gear: { lakes: [], boards, lines: [], flies: [] },
     box: { rows: [], tying: [], materials: [], losses: { expected: 0, planned: 0, words: "" } },
     days: [],
+    ...TRIP_PLAN,
     pick: { ...lake, fallback: null, good: 0.5, either: 0.5 },
   };
 }

@@ -24,7 +24,7 @@ area: 2 km2
 depth: { max: 10 m, mean: 4 m }
 water: marl
 summary: Shallow.
-access: { text: North ramp., opens: 2026-05-01 }
+access: { text: North ramp., opens: 2026-05-01, travel: 90 min }
 hazards: [Mud., Wind.]
 rules: { text: Two trout., checked: 2026-03-02 }
 depthBands:
@@ -58,7 +58,7 @@ notes: |
       meanDepth_m: 4,
       water: "marl",
       summary: "Shallow.",
-      access: { text: "North ramp.", opens: "2026-05-01" },
+      access: { text: "North ramp.", opens: "2026-05-01", travel_h: 1.5 },
       hazards: ["Mud.", "Wind."],
       rules: { text: "Two trout.", checked: "2026-03-02" },
       depthBands: { "ice-off": { from_m: 1, to_m: 2 } },
@@ -92,6 +92,13 @@ test("what a lake file leaves out is left out, and the usual turnover stands in"
   ]);
 });
 
+test("holidays arrive as they are written, one day long or more; without the key there are none", async () => {
+  const rows = "holidays:\n  - { name: Spring holiday, from: 2026-05-23, to: 2026-05-25 }\n";
+  const club = await clubOf({ "club.yaml": `${CLUB_YAML}${rows}` });
+  expect(club.holidays).toEqual([{ name: "Spring holiday", from: "2026-05-23", to: "2026-05-25" }]);
+  expect((await clubOf({})).holidays).toEqual([]);
+});
+
 test("a lake that never turns over", async () => {
   const { lakes } = await clubOf({ "lakes/ember.yaml": `${LAKE_YAML}turnoverRule: none\n` });
   expect(lakes[0]?.turnoverRule).toEqual({ turnsOver: false });
@@ -102,7 +109,8 @@ test("a pattern, a trip, a page and a report arrive whole", async () => {
     "patterns/scud.yaml":
       "name: Pale scud\nimitates: scud\nsizes: [14, 12, 14]\ncolours: [tan]\nphases: [ice-off]\nways: [floating line]\nwaters: [marl]\nstock: [{ size: 12, colour: tan, count: 3 }]\ndressing: [{ part: hook, material: heavy wire }]\nmass: 100 mg\n",
     "trips/may.yaml":
-      "name: May\nfrom: 2026-05-20\nto: 2026-05-21\nrods: 2\nlakes: [ember]\nunlisted: true\n",
+      "name: May\nfrom: 2026-05-20\nto: 2026-05-21\nrods: 2\nlakes: [ember]\nunlisted: true\npeople: [Ines, Tobin]\nboats: [{ name: Pram, seats: 2 }]\nflyLoss: 2.5\ntravel: { longest: 150 min }\n",
+    "trips/any.yaml": "name: Any lake\nfrom: 2026-05-22\nto: 2026-05-22\nrods: 1\n",
     "pages/manners.md": "Intro\n\n# Manners\n\nRoom.\n",
     "reports/2026.yaml":
       "- lake: ember\n  date: 2026-05-12\n  ice: part\n  phase: ice-off\n  water: 50 degF\n  clarity: 10 ft\n  oxygen: 9.8 mg/L\n  rods: 2\n  hours: 90 min\n  notes: Windy.\n",
@@ -124,11 +132,26 @@ test("a pattern, a trip, a page and a report arrive whole", async () => {
   ]);
   expect(club.trips).toEqual([
     {
+      slug: "any",
+      name: "Any lake",
+      from: "2026-05-22",
+      to: "2026-05-22",
+      rods: 1,
+      people: [],
+      boats: [],
+      lakes: [],
+      unlisted: false,
+    },
+    {
       slug: "may",
       name: "May",
       from: "2026-05-20",
       to: "2026-05-21",
       rods: 2,
+      people: ["Ines", "Tobin"],
+      boats: [{ name: "Pram", seats: 2 }],
+      flyLoss_rodDay: 2.5,
+      longestTravel_h: 2.5,
       lakes: ["ember"],
       unlisted: true,
     },

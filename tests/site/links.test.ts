@@ -7,7 +7,7 @@ import { bareGuide, siteGuide } from "./site-fixture.ts";
 
 /** Files that stand beside the pages but are written elsewhere: cards, calendars, maps and marks, the data. */
 const WRITTEN_ELSEWHERE =
-  /^(cards\/[a-z0-9-]+\.pdf|lakes\/[a-z0-9-]+\/(season\.ics|marks\.gpx|map\.geojson)|guide\.json)$/;
+  /^(cards\/[a-z0-9-]+\.pdf|lakes\/[a-z0-9-]+\/(season\.ics|marks\.gpx|map\.geojson)|trips\/[a-z0-9-]+\/trip\.ics|guide\.json)$/;
 
 interface Link {
   readonly page: string;

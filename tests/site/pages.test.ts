@@ -176,6 +176,7 @@ describe("pages of a guide with places and dates alone", () => {
     expect([...site.pages.keys()].filter((address) => !address.startsWith("lakes/"))).toEqual([
       "404.html",
       "index.html",
+      "when/index.html",
     ]);
   });
 });
@@ -192,7 +193,7 @@ test("a name that looks like HTML is shown, not obeyed", async () => {
       region: name,
       hazards: [name],
       status: { ...lake.status, next: name, why: [name] },
-      access: { text: name, opens: null },
+      access: { text: name, opens: null, travel_h: null },
     })),
     patterns: guide.patterns.map((pattern) => ({ ...pattern, name, colours: [name] })),
     trips: guide.trips.map((trip) => ({ ...trip, name })),

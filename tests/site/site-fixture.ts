@@ -1,12 +1,14 @@
 import { boxPlan } from "../../build/flies/box-plan.ts";
 import type { Guide, GuideLake, GuidePattern, GuideTrip } from "../../build/guide/guide-schema.ts";
 import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
+import type { Outing, When } from "../../build/guide/when-schema.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
 import { gearTables } from "../../build/rigs/gear.ts";
 import { composeWater } from "../../build/water/water.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 import { box } from "../rigs/box-fixture.ts";
+import { TRIP_PLAN } from "../trip-fixture.ts";
 import { circle, LAKE, rectangle, shapeOf } from "../water/shapes.ts";
 
 const AS_OF = day("2026-05-16");
@@ -154,9 +156,10 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
     const chances = lakes.map((lake) => {
       const row = lake.daily.find((candidate) => candidate.date === date);
       const good = row === undefined ? 0 : row.iceOff + row.postTurnover;
-      return { slug: lake.slug, name: lake.name, good: Math.min(1, good) };
+      return { slug: lake.slug, name: lake.name, good: Math.min(1, good), open: true };
     });
-    return { date, lakes: chances, anyGood: Math.max(...chances.map(({ good }) => good)) };
+    const most = Math.max(...chances.map(({ good }) => good));
+    return { date, lakes: chances, anyGood: most, either: most };
   });
   return {
     slug,
@@ -167,6 +170,7 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
     unlisted,
     notes: "<p>Meet at the gate at six.</p>",
     days,
+    ...TRIP_PLAN,
     box: boxPlan({ days: days.map(({ date }) => date), rods: 4, lakes }, PATTERNS),
     gear: {
       lakes: lakes.map((lake) => ({ slug: lake.slug, name: lake.name, phases: lake.plan })),
@@ -186,12 +190,59 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
     pick: {
       slug: first.slug,
       name: first.name,
-      fallback: second === undefined ? null : { slug: second.slug, name: second.name },
+      fallback: second === undefined ? null : { slug: second.slug, name: second.name, good: 0.4 },
       good: 0.72,
       either: 0.91,
     },
   };
 }
+
+const two = (first: string, second: string | null): Outing => ({
+  slug: first,
+  name: first,
+  good: 0.7,
+  fallback: second === null ? null : { slug: second, name: second, good: 0.4 },
+  either: 0.8,
+});
+
+/** A weekend with a pair, a holiday with one lake, and a weekend when no road is open. */
+const WHEN: When = {
+  occasions: [
+    {
+      name: null,
+      from: day("2026-05-16"),
+      to: day("2026-05-17"),
+      best: two("ember", "kettle"),
+      isLikely: true,
+      next: two("ember", "cinder"),
+      out: [{ slug: "high", name: "High Lake", why: "its road opens on Sat 20 Jun" }],
+    },
+    {
+      name: "Spring holiday",
+      from: day("2026-05-25"),
+      to: day("2026-05-25"),
+      best: two("ember", null),
+      isLikely: false,
+      next: null,
+      out: [],
+    },
+    {
+      name: null,
+      from: day("2026-05-30"),
+      to: day("2026-05-31"),
+      best: null,
+      isLikely: false,
+      next: null,
+      out: [],
+    },
+  ],
+  pool: 20,
+  weeks: [{ from: day("2026-05-16"), to: day("2026-05-17") }],
+  lakes: [
+    { slug: "ember", name: "Ember Lake", good: [0.7] },
+    { slug: "high", name: "High Lake", good: [null] },
+  ],
+};
 
 const RIGS: Guide["rigs"] = {
   rod_m: 3.05,
@@ -278,6 +329,7 @@ export function siteGuide(change: Partial<Guide> = {}): Guide {
   return guideOf(lakes, AS_OF, {
     baseUrl: null,
     patterns: PATTERNS,
+    when: WHEN,
     trips: [
       trip("june-weekend", "June weekend", false, tripLakes),
       trip("quiet-trip", "Quiet trip", true, tripLakes),
@@ -303,6 +355,7 @@ export function bareGuide(): Guide {
     club: { ...bare.club, notice: null },
     lakes: bare.lakes.filter(({ plan }) => plan.length === 0),
     patterns: [],
+    when: { occasions: [], pool: null, weeks: [], lakes: [] },
     trips: [],
     rigs: { ...bare.rigs, tippet: [], leaders: [], lines: [] },
     backtest: null,

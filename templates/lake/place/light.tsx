@@ -1,14 +1,12 @@
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { weekdayDayMonth } from "../../../build/model/calendar.ts";
+import { clockText } from "../../../build/model/clock.ts";
 import { chanceText } from "../../../build/model/units.ts";
 import { inOneLine, Scroll, Section } from "../../parts.tsx";
 
 type Light = GuideLake["place"]["light"][number];
 
-/** Hours and minutes of a local time with its offset. */
-const HOUR_FROM = 11;
-const HOUR_TO = 16;
-const hourText = (moment: string | null): string => moment?.slice(HOUR_FROM, HOUR_TO) ?? "none";
+const hourText = (moment: string | null): string => (moment === null ? "none" : clockText(moment));
 
 /** "Sat 16 May: first light 05:13, last light 20:50". */
 export const lightText = ({ date, firstLight, lastLight, words }: Light): string =>

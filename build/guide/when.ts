@@ -1,0 +1,118 @@
+import {
+  addDays,
+  type CalendarDate,
+  daysBetween,
+  daysFromTo,
+  mondayOf,
+  weekendFrom,
+} from "../model/calendar.ts";
+import type { Club } from "../model/club.ts";
+import { GOOD_STATES } from "../model/phase.ts";
+import { choosePair, isOpenOn, POOL } from "../season/choose-pair.ts";
+import type { SeasonForecast } from "../season/season.ts";
+import type { GuideLake } from "./guide-schema.ts";
+import { closedWhy, inReach, outingOf } from "./outing.ts";
+import type { LeftOut, Occasion, When } from "./when-schema.ts";
+
+interface Days {
+  readonly name: string | null;
+  readonly from: CalendarDate;
+  readonly to: CalendarDate;
+}
+
+const WEEK_DAYS = 7;
+
+/** Weekends and holidays from the as-of date to the end of the window; a day already past is left off. */
+function occasionDays({ asOf, holidays }: Pick<Club, "asOf" | "holidays">, last: CalendarDate): Days[] {
+  const weekends: Days[] = [];
+  for (let days = weekendFrom(asOf); ; days = weekendFrom(addDays(days.at(-1) ?? asOf, 1))) {
+    const [from, to] = [days[0], days.at(-1)];
+    if (from === undefined || to === undefined || to > last) break;
+    weekends.push({ name: null, from, to });
+  }
+  const named = holidays
+    .filter(({ from, to }) => to >= asOf && from <= last)
+    .map(({ name, from, to }) => ({ name, from: from < asOf ? asOf : from, to: to > last ? last : to }));
+  return [...weekends, ...named].sort((a, b) => daysBetween(b.from, a.from) || daysBetween(b.to, a.to));
+}
+
+const goodOnDay = (row: GuideLake["daily"][number]): number =>
+  Math.min(
+    1,
+    GOOD_STATES.reduce((sum, state) => sum + row[state], 0),
+  );
+
+/** From this chance on a lake is worth naming. */
+const LEAST_TOLD = 0.1;
+
+function occasion(
+  { name, from, to }: Days,
+  forecast: SeasonForecast,
+  lakes: ReadonlyMap<string, GuideLake>,
+): Occasion {
+  const days = daysFromTo(from, to);
+  const reach = [...lakes.values()].map(inReach);
+  const { best, next } = choosePair(forecast, reach, days);
+  const least = best?.fallback?.good ?? best?.pick.good ?? 0;
+  const out = reach.flatMap((lake): LeftOut[] => {
+    const why = closedWhy(lake, days);
+    if (why === undefined) return [];
+    const good = days.reduce((sum, date) => sum + forecast.good(lake.slug, date), 0) / days.length;
+    return good < Math.max(least, LEAST_TOLD)
+      ? []
+      : [{ slug: lake.slug, name: lakes.get(lake.slug)?.name ?? lake.slug, why }];
+  });
+  return {
+    name,
+    from,
+    to,
+    best: outingOf(best, lakes),
+    isLikely: (best?.either ?? 0) >= LEAST_TOLD,
+    next: outingOf(next, lakes),
+    out,
+  };
+}
+
+/** Weeks from Monday to Sunday; the first begins on the as-of date. */
+function weeksFrom(asOf: CalendarDate, last: CalendarDate): { from: CalendarDate; to: CalendarDate }[] {
+  const weeks: { from: CalendarDate; to: CalendarDate }[] = [];
+  for (let from = asOf; from <= last; from = addDays(mondayOf(from), WEEK_DAYS)) {
+    const sunday = addDays(mondayOf(from), WEEK_DAYS - 1);
+    weeks.push({ from, to: sunday > last ? last : sunday });
+  }
+  return weeks;
+}
+
+/** A lake's mean chance over each week; a day before its road opens counts as no chance. */
+function weekly(lake: GuideLake, weeks: When["weeks"]): When["lakes"][number] {
+  const reach = inReach(lake);
+  const first = lake.daily[0]?.date;
+  return {
+    slug: lake.slug,
+    name: lake.name,
+    good: weeks.map(({ from, to }) => {
+      if (first === undefined || !isOpenOn(reach, to)) return null;
+      const rows = lake.daily.slice(daysBetween(first, from), daysBetween(first, to) + 1);
+      const sum = rows.reduce((all, row) => all + (isOpenOn(reach, row.date) ? goodOnDay(row) : 0), 0);
+      return rows.length === 0 ? null : sum / rows.length;
+    }),
+  };
+}
+
+/** Where to go on every weekend and holiday still to come, and all lakes by weeks. */
+export function composeWhen(
+  club: Pick<Club, "asOf" | "holidays">,
+  forecast: SeasonForecast,
+  lakes: readonly GuideLake[],
+): When {
+  const { from, to } = forecast.window;
+  const start = daysBetween(from, club.asOf) < 0 ? from : club.asOf;
+  const bySlug = new Map(lakes.map((lake) => [lake.slug, lake]));
+  const weeks = weeksFrom(start, to);
+  return {
+    occasions: occasionDays({ ...club, asOf: start }, to).map((days) => occasion(days, forecast, bySlug)),
+    pool: lakes.length > POOL ? POOL : null,
+    weeks,
+    lakes: lakes.map((lake) => weekly(lake, weeks)),
+  };
+}

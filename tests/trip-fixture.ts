@@ -1,0 +1,25 @@
+import type { GuideTrip } from "../build/guide/guide-schema.ts";
+import { lightOn } from "../build/water/light.ts";
+import { day } from "./lake-fixture.ts";
+
+/** What a trip takes along and whom, beside its dates and lakes. */
+export const TRIP_PLAN = {
+  people: ["Ines", "Tobin", "Wren"],
+  boats: [{ name: "The pram", seats: 2, aboard: ["Ines", "Tobin"] }],
+  ashore: ["Wren"],
+  why: ["Of 3 pairs this one most likely holds a good lake."],
+  next: null,
+  out: [{ slug: "high", name: "High Lake", why: "its road opens on Sat 20 Jun" }],
+  light: [lightOn(day("2026-06-05"), { lat: 41.312, lon: -106.291 }, "America/Denver")],
+  packing: [
+    {
+      group: "Safety",
+      items: [
+        { id: "life-jacket", item: "Life jacket", count: 3, why: "Wear it, fastened." },
+        { id: "whistle", item: "Whistle", count: 3, why: null },
+      ],
+    },
+    { group: "Leaders", items: [{ id: "tippet 4X", item: "Tippet 4X, spools", count: 1, why: null }] },
+  ],
+  cautions: ["cold-water", "life-jacket", "wind"],
+} satisfies Partial<GuideTrip>;
