@@ -75,14 +75,14 @@ function Phase({ diet }: { diet: PhaseDiet }) {
     undefined,
   );
   return (
-    <section aria-labelledby={`ate-${diet.phase}`}>
-      <h3 id={`ate-${diet.phase}`}>{phaseName(diet.phase)}</h3>
+    <div>
+      <h3>{phaseName(diet.phase)}</h3>
       <p>
         {first === undefined ? "Nothing found. " : `Mostly ${first.food}, ${percent(first.seen)} %. `}
         <span class="small">{diet.words}.</span>
       </p>
       <Foods diet={diet} />
-    </section>
+    </div>
   );
 }
 

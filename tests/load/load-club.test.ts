@@ -170,6 +170,8 @@ test("a pattern, a trip, a page and a report arrive whole", async () => {
       oxygen_mgL: 9.8,
       rods: 2,
       hours: 1.5,
+      catches: [],
+      samples: [],
       notes: "Windy.",
       where: { file: "reports/2026.yaml", line: 1, column: 3 },
     },
