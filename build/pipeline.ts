@@ -3,6 +3,7 @@ import { type Cache, openCache } from "./cache/cache.ts";
 import { noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
+import { finishGuide } from "./finish/finish.ts";
 import { composeGuide } from "./guide/compose.ts";
 import type { Guide } from "./guide/guide-schema.ts";
 import { inputSchemas } from "./load/input-schemas.ts";
@@ -23,6 +24,8 @@ export interface GuideRequest {
   readonly only?: string;
   /** Where results are kept from one run to the next; false for nowhere, undefined for the operating system's cache folder. */
   readonly cache?: string | false;
+  /** For looking at while it is edited: not to be saved on a phone. */
+  readonly preview?: boolean;
 }
 
 export interface GuideResult {
@@ -75,6 +78,7 @@ async function buildGuide(request: GuideRequest, cache: Cache): Promise<GuideRes
       await writeData(guide, inputSchemas(), staging);
       unfit.push(...(await writeCards(guide, staging, request.only)));
       if (unfit.length > 0) return false;
+      if (request.preview !== true) await finishGuide(guide, staging);
       note(staging, { club: guide.club.name, asOf: guide.asOf, lakes: guide.lakes.length, problems: said });
       return true;
     },

@@ -2,8 +2,9 @@ import { screenInk } from "../build/draw/ink.ts";
 import { monthScale } from "../build/draw/month-scale.tsx";
 import { seasonStrip } from "../build/draw/season-strip.tsx";
 import { stripLegend } from "../build/draw/strip-legend.tsx";
-import type { Board, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
-import { type CalendarDate, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
+import { daysAheadText } from "../build/guide/days-ahead.ts";
+import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import { type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
 import { listedTrips } from "./contents.ts";
@@ -35,6 +36,21 @@ function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): str
   }
 }
 
+/** What the heading says once its days are over, and their last day; the page's script sets it. */
+function laterTitle(id: BoardGroup["id"], { board, asOf }: Guide) {
+  switch (id) {
+    case "weekend":
+      return {
+        "data-until": board.weekend.at(-1) ?? asOf,
+        "data-after": `Were good on the weekend, ${weekendText(board.weekend)}`,
+      };
+    case "soon":
+      return { "data-until": asOf, "data-after": `Good within two weeks of ${dayMonth(asOf)}` };
+    default:
+      return {};
+  }
+}
+
 function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
   const { guide, to } = sheet;
   const { now, bestDays } = lake;
@@ -48,7 +64,7 @@ function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["wee
           <strong>{chanceText(weekend)}</strong> <span class="small">good</span>
         </p>
       )}
-      <p class="state">
+      <p class="state" data-days={daysAheadText(lake, guide)}>
         Now {STATE_WORDS[now.state].name.toLowerCase()}, {chanceText(now.chance)}
       </p>
       <Harmless
@@ -70,7 +86,9 @@ function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["wee
 function Group({ group, lakes, sheet }: { group: BoardGroup; lakes: LakesBySlug; sheet: Sheet }) {
   return (
     <section aria-labelledby={group.id} class={`group ${group.id}`}>
-      <h2 id={group.id}>{groupTitle(group.id, sheet.guide.board.weekend)}</h2>
+      <h2 id={group.id} {...laterTitle(group.id, sheet.guide)}>
+        {groupTitle(group.id, sheet.guide.board.weekend)}
+      </h2>
       <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
       <ul class="board">
         {group.lakes.map(({ slug, weekend }) => {

@@ -1,11 +1,23 @@
 import type { ComponentChildren } from "preact";
+import { LINK_PICTURE } from "../build/draw/link-picture.tsx";
 import { dayMonthYear, weekdayDayMonth } from "../build/model/calendar.ts";
 import { FurtherNavigation, MainNavigation } from "./navigation.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
-/** Only what lies beside the page is loaded or run. */
-const CONTENT_POLICY =
-  "default-src 'self'; style-src 'self'; script-src 'self'; object-src 'none'; base-uri 'self'; form-action 'none'";
+/** The guide's own files, from a server or from a disk: a file's own origin matches nothing, so 'self' alone shuts it out. */
+const OWN = "'self' file:";
+/** Nothing is loaded, run or asked for but the guide's own files. */
+const CONTENT_POLICY = [
+  "default-src 'none'",
+  ...["script-src", "style-src", "img-src", "font-src"].map((kind) => `${kind} ${OWN}`),
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
+  `form-action ${OWN}`,
+].join("; ");
+
+/** Small scripts that every page runs; each only adds to what is there without it. */
+const SCRIPTS = [ADDRESS.words, ADDRESS.today, ADDRESS.glare, ADDRESS.share, ADDRESS.offline];
 
 export interface PageProps {
   readonly sheet: Sheet;
@@ -14,8 +26,8 @@ export interface PageProps {
   readonly description: string;
   /** Kept out of search engines. */
   readonly unlisted?: boolean;
-  /** Address of a script of the page's own. */
-  readonly script?: string;
+  /** Scripts of this page alone. */
+  readonly scripts?: readonly string[];
   readonly children: ComponentChildren;
 }
 
@@ -26,7 +38,10 @@ function LinkPreview({
   description,
   baseUrl,
 }: Omit<PageProps, "children"> & { baseUrl: string }) {
-  const url = new URL(encodeURI(sheet.address), baseUrl).href;
+  const full = (address: string): string => new URL(encodeURI(address), baseUrl).href;
+  const url = full(sheet.address);
+  const isLake = sheet.guide.lakes.some(({ slug }) => ADDRESS.lake(slug) === sheet.address);
+  const picture = full(ADDRESS.linkPicture(isLake ? sheet.address : ADDRESS.board));
   return (
     <>
       <link rel="canonical" href={url} />
@@ -35,24 +50,36 @@ function LinkPreview({
       <meta property="og:title" content={title} />
       <meta property="og:description" content={description} />
       <meta property="og:url" content={url} />
+      <meta property="og:image" content={picture} />
+      <meta property="og:image:type" content="image/png" />
+      <meta property="og:image:width" content={String(LINK_PICTURE.width)} />
+      <meta property="og:image:height" content={String(LINK_PICTURE.height)} />
+      <meta
+        property="og:image:alt"
+        content={isLake ? `The spring of ${title} as a strip` : "The springs of the first lakes as strips"}
+      />
     </>
   );
 }
 
-function Head({ sheet, title, description, unlisted = false, script }: Omit<PageProps, "children">) {
+function Head({ sheet, title, description, unlisted = false, scripts = [] }: Omit<PageProps, "children">) {
   const { guide, address, to } = sheet;
   const fullTitle = title === guide.club.name ? title : `${title} – ${guide.club.name}`;
   const { baseUrl } = guide;
+  const isOwnBase = address === ADDRESS.notFound && baseUrl !== null;
   return (
     <head>
       <meta charset="utf-8" />
-      <meta http-equiv="Content-Security-Policy" content={CONTENT_POLICY} />
+      <meta
+        http-equiv="Content-Security-Policy"
+        content={isOwnBase ? `${CONTENT_POLICY}; base-uri 'self'` : `${CONTENT_POLICY}; base-uri 'none'`}
+      />
       <title>{fullTitle}</title>
       <meta name="viewport" content="width=device-width, initial-scale=1" />
       <meta name="description" content={description} />
       <meta name="color-scheme" content="light dark" />
       {unlisted ? <meta name="robots" content="noindex" /> : null}
-      {address === ADDRESS.notFound && baseUrl !== null ? <base href={new URL(baseUrl).pathname} /> : null}
+      {isOwnBase ? <base href={new URL(baseUrl).pathname} /> : null}
       {baseUrl === null ? null : (
         <>
           <link
@@ -67,19 +94,21 @@ function Head({ sheet, title, description, unlisted = false, script }: Omit<Page
       )}
       <link rel="stylesheet" href={to(ADDRESS.styles)} />
       <link rel="icon" href={to(ADDRESS.icon)} type="image/svg+xml" />
-      <script src={to(ADDRESS.glare)} defer />
-      {script === undefined ? null : <script src={to(script)} defer />}
+      <link rel="manifest" href={to(ADDRESS.manifest)} />
+      {[...SCRIPTS, ...scripts].map((script) => (
+        <script src={to(script)} defer />
+      ))}
     </head>
   );
 }
 
 /** Every page: what it belongs to and as of when, the way around, the page itself, and where it comes from. */
-export function Page({ children, ...page }: PageProps) {
-  const { sheet } = page;
+export function Page({ children, ...head }: PageProps) {
+  const { sheet } = head;
   const { guide, to } = sheet;
   return (
     <html lang="en">
-      <Head {...page} />
+      <Head {...head} />
       <body>
         <a class="skip" href="#main">
           Skip to the page
@@ -89,7 +118,7 @@ export function Page({ children, ...page }: PageProps) {
             <p class="club">
               <a href={to(ADDRESS.board)}>{guide.club.name}</a>
             </p>
-            <p class="as-of">
+            <p class="as-of" data-as-of={guide.asOf}>
               As of <strong>{weekdayDayMonth(guide.asOf)}</strong>, season {guide.season}
             </p>
             <label class="glare">

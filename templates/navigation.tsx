@@ -18,6 +18,7 @@ function mainPlaces(guide: Guide): Place[] {
     ...guide.chapters
       .filter(({ slug }) => slug === "cautions")
       .map(({ title, slug }) => ({ name: title, address: ADDRESS.chapter(slug) })),
+    { name: "Search", address: ADDRESS.search },
   ];
 }
 

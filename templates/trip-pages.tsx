@@ -99,7 +99,7 @@ export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
       title={trip.name}
       description={`${trip.name}, ${dayRange(trip.from, trip.to)}: ${outingText(trip.pick)}.`}
       unlisted={trip.unlisted}
-      script={ADDRESS.ticks}
+      scripts={[ADDRESS.ticks]}
     >
       <h1>{trip.name}</h1>
       <TripPick trip={trip} sheet={sheet} />

@@ -17,6 +17,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   cards: ["draw", "guide", "model"],
   feeds: ["guide", "model"],
   publish: [],
+  finish: ["templates", "feeds", "guide", "model"],
   cache: ["model"],
 };
 
@@ -34,6 +35,8 @@ const ONE_HOME: Readonly<Record<string, string>> = {
   xmlbuilder2: "feeds",
   "markdown-it": "guide",
   "astronomy-engine": "water",
+  fflate: "finish",
+  "@resvg/resvg-wasm": "site",
   "d3-contour": "water",
   "d3-delaunay": "water",
   "geographiclib-geodesic": "model",

@@ -15,6 +15,7 @@ export interface GuideQuestion {
   readonly baseUrl?: string;
   /** A part of a guide is always made. */
   readonly only?: string;
+  readonly preview?: boolean;
   readonly cache?: string | false;
 }
 
@@ -40,10 +41,10 @@ const KIND = "guide";
 const isRead = (name: string): boolean => !name.startsWith(".");
 
 /** Undefined for a part of a guide, and where the club folder cannot be read as it is: then the loader finds the words. */
-function inputsOf({ dataDir, version, asOf, baseUrl, only }: GuideQuestion): Inputs | undefined {
+function inputsOf({ dataDir, version, asOf, baseUrl, only, preview }: GuideQuestion): Inputs | undefined {
   if (only !== undefined) return undefined;
   try {
-    return [version, asOf ?? null, baseUrl ?? null, fingerprintOf(dataDir, isRead)];
+    return [version, asOf ?? null, baseUrl ?? null, preview ?? false, fingerprintOf(dataDir, isRead)];
   } catch {
     return undefined;
   }

@@ -36,6 +36,7 @@ interface GuideOptions {
   readonly baseUrl?: string;
   readonly only?: string;
   readonly cache?: string | false;
+  readonly zip?: string;
 }
 
 interface NewOptions {
@@ -75,11 +76,12 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .option("--as-of <date>", "the day to speak from, YYYY-MM-DD", dateArgument)
     .option("--base-url <url>", "where it will be published, for QR codes and link previews", urlArgument)
     .option("--only <slug>", "make one lake's page and card anew, keep the rest as published")
+    .option("--zip <file>", "also pack the guide into one file, to hand on")
     .addOption(cacheOption())
     .addOption(noCacheOption())
     .action(async (options: GuideOptions) => {
       const { guideCommand } = await import("./guide.ts");
-      exit = await guideCommand(guideRequest(options), effects);
+      exit = await guideCommand(guideRequest(options), effects, options.zip);
     });
   program
     .command("check")
@@ -99,7 +101,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .addOption(noCacheOption())
     .action(async (options: GuideOptions) => {
       const { previewCommand } = await import("./preview.ts");
-      exit = await previewCommand(guideRequest(options), effects);
+      exit = await previewCommand({ ...guideRequest(options), preview: true }, effects);
     });
   program
     .command("new")

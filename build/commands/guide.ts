@@ -18,22 +18,38 @@ export function problemCount(problems: readonly Diagnostic[]): string {
   return parts.length === 0 ? "no problems" : parts.join(", ");
 }
 
-function sayGuide({ club, asOf, lakes }: Said, what: string, outDir: string, effects: Effects): Exit {
+/** The guide stands in the output folder: packs it where that is asked for, and says where to find it. */
+async function handOver(
+  { club, asOf, lakes }: Said,
+  what: string,
+  outDir: string,
+  effects: Effects,
+  zipFile: string | undefined,
+): Promise<Exit> {
+  if (zipFile !== undefined)
+    try {
+      await (await import("../finish/zip.ts")).zipGuide({ asOf }, outDir, zipFile);
+    } catch (error) {
+      effects.warn(`cannot write ${zipFile}: ${error instanceof Error ? error.message : error}`);
+      return EXIT.cannotWrite;
+    }
   effects.say(`${club}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
   effects.say(`Pages: open ${outDir}/index.html`);
   effects.say(`Cards: print ${outDir}/cards/sheets-a4.pdf or sheets-letter.pdf`);
+  if (zipFile !== undefined) effects.say(`To hand on: ${zipFile}`);
   return EXIT.done;
 }
 
 /**
  * The main job: club folder in, site and cards out. Whether there is anything to do is looked up before the libraries that
  * do it are loaded.
+ * @param zipFile where the guide is packed into one file as well, to hand on
  */
-export async function guideCommand(request: GuideRequest, effects: Effects): Promise<Exit> {
+export async function guideCommand(request: GuideRequest, effects: Effects, zipFile?: string): Promise<Exit> {
   const standing = standingGuide(request);
   if (standing !== undefined) {
     for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
-    return sayGuide(standing, ", nothing changed", request.outDir, effects);
+    return handOver(standing, ", nothing changed", request.outDir, effects, zipFile);
   }
   const { makeGuide, RequestError } = await import("../pipeline.ts");
   try {
@@ -45,7 +61,7 @@ export async function guideCommand(request: GuideRequest, effects: Effects): Pro
     }
     const { club, asOf, lakes } = guide;
     const said = { club: club.name, asOf, lakes: lakes.length, problems };
-    return sayGuide(said, "", request.outDir, effects);
+    return await handOver(said, "", request.outDir, effects, zipFile);
   } catch (error) {
     if (!(error instanceof PublishError || error instanceof RequestError)) throw error;
     effects.warn(error.message);

@@ -119,6 +119,7 @@ function HatchLines({ state, ink, corners, stretchesOn }: HatchLines): JSX.Eleme
       lines.push(`M${tenth(from)} ${tenth(level + slope * from)}${end}`);
     }
   }
+  if (lines.length === 0) return null;
   return (
     <path
       d={lines.join("")}

@@ -44,16 +44,16 @@ export function Months({ frame }: { frame: Frame }): JSX.Element {
   );
 }
 
-/** The day the guide speaks from. */
+/** The day the guide speaks from; a page’s script moves it on to today, by the width of a day for each. */
 export function AsOf({ frame, date, lettered }: { frame: Frame; date: CalendarDate; lettered: boolean }) {
-  const { ink, top, bottom, width, asOf_x } = frame;
+  const { ink, top, bottom, width, perDay, asOf_x } = frame;
   if (asOf_x < 0) return null;
   const x = tenth(asOf_x);
   const text = `as of ${dayMonth(date)}`;
   const half = lettering(text, ink) / 2;
   const tail = lettered ? ink.textSize * 0.25 : 0;
   return (
-    <g>
+    <g data-x={x} data-day={perDay.toFixed(3)}>
       <path d={`M${x} ${tenth(top)}V${tenth(bottom)}`} stroke={ink.paper} stroke-width={5} />
       <path d={`M${x} ${tenth(top - tail)}V${tenth(bottom)}`} stroke={ink.accent} stroke-width={2} />
       {lettered ? (

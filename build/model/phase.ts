@@ -6,6 +6,10 @@ export type DayState = (typeof DAY_STATES)[number];
 export const PHASES = ["ice-off", "turnover", "post-turnover"] as const;
 export type Phase = (typeof PHASES)[number];
 
+/** The likeliest state of a day; of two that are even, the earlier one. */
+export const likeliestState = (chances: Readonly<Record<DayState, number>>): DayState =>
+  DAY_STATES.reduce((best, state) => (chances[state] > chances[best] ? state : best));
+
 interface StateWords {
   /** Heading, as short as it can be said. */
   readonly name: string;

@@ -1,6 +1,6 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import type { Spread } from "../model/exported.ts";
-import { DAY_STATES, GOOD_STATES, type Phase, stateOfPhase } from "../model/phase.ts";
+import { GOOD_STATES, likeliestState, type Phase, stateOfPhase } from "../model/phase.ts";
 import { isDoubted } from "./doubts.ts";
 import type { LakeForecast, PhaseWindow } from "./forecast.ts";
 import { meanOf, roundTo } from "./numbers.ts";
@@ -72,7 +72,7 @@ function bestDaysOf(lake: LakeSeason, { today, window, dateOf }: Moment): LakeFo
 
 function nowOf({ spring }: LakeSeason, today: number): LakeForecast["now"] {
   const states = statesOn(spring, today);
-  const state = DAY_STATES.reduce((best, name) => (states[name] > states[best] ? name : best));
+  const state = likeliestState(states);
   return { state, chance: states[state] };
 }
 

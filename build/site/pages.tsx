@@ -6,6 +6,7 @@ import { LakePage } from "../../templates/lake/lake-page.tsx";
 import { LakePlacePage } from "../../templates/lake/place/place-page.tsx";
 import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
 import { RigsPage } from "../../templates/rigs-page.tsx";
+import { SearchPage } from "../../templates/search-page.tsx";
 import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
 import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
 import { WhenPage } from "../../templates/when-page.tsx";
@@ -49,6 +50,7 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
     ...guide.pages.map((chapter) =>
       page(ADDRESS.clubPage(chapter.slug), (sheet) => <ChapterPage chapter={chapter} sheet={sheet} />),
     ),
+    page(ADDRESS.search, (sheet) => <SearchPage sheet={sheet} />),
     page(ADDRESS.notFound, (sheet) => <NotFoundPage sheet={sheet} />),
   ];
 }

@@ -5,6 +5,8 @@ import Eleventy from "@11ty/eleventy";
 import { renderToString } from "preact-render-to-string";
 import { ADDRESS } from "../../templates/sheet.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { dataFiles } from "./data-files.ts";
+import { writeLinkPictures } from "./link-pictures.ts";
 import { sitePages } from "./pages.tsx";
 
 const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
@@ -19,6 +21,11 @@ const ASSETS: Readonly<Record<string, string>> = {
   [path.join(TEMPLATES, "icon.svg")]: ADDRESS.icon,
   [path.join(TEMPLATES, "browser/glare.js")]: ADDRESS.glare,
   [path.join(TEMPLATES, "browser/ticks.js")]: ADDRESS.ticks,
+  [path.join(TEMPLATES, "browser/today.js")]: ADDRESS.today,
+  [path.join(TEMPLATES, "browser/share.js")]: ADDRESS.share,
+  [path.join(TEMPLATES, "browser/offline.js")]: ADDRESS.offline,
+  [path.join(TEMPLATES, "browser/offline-worker.js")]: ADDRESS.offlineWorker,
+  [path.join(TEMPLATES, "browser/search.js")]: ADDRESS.searchScript,
   [fontFile(400)]: ADDRESS.textFont,
   [fontFile(700)]: ADDRESS.boldFont,
 };
@@ -42,6 +49,11 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
       config.addPassthroughCopy(
         Object.fromEntries(Object.entries(ASSETS).map(([file, address]) => [fromHere(file), address])),
       );
+      for (const { address, text } of only === undefined ? dataFiles(guide) : [])
+        config.addTemplate(`${address}.11ty.js`, {
+          data: () => ({ permalink: address }),
+          render: () => text,
+        });
       for (const { address, draw } of sitePages(guide, only))
         config.addTemplate(`${address}.11ty.js`, {
           data: () => ({ permalink: address }),
@@ -51,4 +63,5 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
   });
   eleventy.disableLogger();
   await eleventy.write();
+  await writeLinkPictures(guide, outDir, only);
 }

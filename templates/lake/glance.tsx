@@ -1,3 +1,4 @@
+import { daysAheadText, stateText } from "../../build/guide/days-ahead.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
 import { dayMonth, dayRange } from "../../build/model/calendar.ts";
 import { GOOD_STATES, type Phase, phaseName, STATE_WORDS, stateOfPhase } from "../../build/model/phase.ts";
@@ -25,7 +26,7 @@ function FirstRig({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       <p class="big">{depth ?? (countdown === null ? capital(rig.way) : `Count ${countdown}`)}</p>
       <p>
         {inOneLine([
-          stateOfPhase(plan.phase) === lake.now.state ? null : `for ${phaseName(plan.phase).toLowerCase()}`,
+          `for ${phaseName(plan.phase).toLowerCase()}`,
           depth === null && countdown === null ? null : rig.way,
           rig.leader === null ? null : `leader ${rig.leader}`,
           holdText(rig),
@@ -40,17 +41,15 @@ function FirstRig({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
 /** What it is now, what to do about it, what comes next: everything the drive is decided on. */
 export function Glance({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
   const { now, iceOff, bestDays, status } = lake;
-  const { name, meaning, advice } = STATE_WORDS[now.state];
+  const { name } = STATE_WORDS[now.state];
   return (
-    <section class="glance" aria-label="At a glance">
+    <section class="glance" aria-label="At a glance" data-days={daysAheadText(lake, sheet.guide)}>
       <dl>
         <Fact name="Now">
           <p class="big">
             {name} <span class="odds">{chanceText(now.chance)}</span>
           </p>
-          <p>
-            {capital(meaning)}. {advice}
-          </p>
+          <p>{stateText(now.state)}</p>
           {iceOff.status === "forecast" && now.state === "iced" ? (
             <p>
               Chance that it is open already: <span class="odds">{chanceText(iceOff.openByNow)}</span>.

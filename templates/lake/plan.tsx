@@ -45,7 +45,7 @@ function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet:
   const moreRigs = plan.rigs.slice(SHOWN_RIGS);
   const isNow = stateOfPhase(plan.phase) === lake.now.state;
   return (
-    <section class="phase" aria-labelledby={`fish-${plan.phase}`}>
+    <section class="phase" data-state={stateOfPhase(plan.phase)} aria-labelledby={`fish-${plan.phase}`}>
       <h3 id={`fish-${plan.phase}`}>
         {phaseName(plan.phase)}
         {isNow ? <span class="now"> now</span> : null}

@@ -1,0 +1,40 @@
+import { Page } from "./layout.tsx";
+import { inOneLine } from "./parts.tsx";
+import { type SearchEntry, searchEntries } from "./search-entries.ts";
+import { ADDRESS, type Sheet } from "./sheet.ts";
+
+const Entry = ({ entry, sheet }: { entry: SearchEntry; sheet: Sheet }) => (
+  <li>
+    <a href={sheet.to(entry.address)}>{entry.name}</a>{" "}
+    <span class="small">{inOneLine([entry.kind, entry.about])}</span>
+  </li>
+);
+
+/** Search, which needs its script; and everything from A to Z, which needs none. */
+export const SearchPage = ({ sheet }: { sheet: Sheet }) => (
+  <Page
+    sheet={sheet}
+    title="Search"
+    description="Every lake, pattern, trip and chapter of the guide, from A to Z."
+    scripts={[ADDRESS.searchEntries, ADDRESS.searchScript]}
+  >
+    <h1>Search</h1>
+    <search>
+      <form class="search" method="get" hidden>
+        <label for="q">Lake, fly, food, colour, word</label>
+        <input type="search" id="q" name="q" autocomplete="off" />
+        <button type="submit">Search</button>
+      </form>
+    </search>
+    <p id="count" role="status" />
+    <ul class="plain results" id="results" />
+    <section id="all" aria-labelledby="a-to-z">
+      <h2 id="a-to-z">All from A to Z</h2>
+      <ul class="plain results">
+        {searchEntries(sheet.guide).map((entry) => (
+          <Entry entry={entry} sheet={sheet} />
+        ))}
+      </ul>
+    </section>
+  </Page>
+);
