@@ -2,9 +2,10 @@ import { screenInk } from "../build/draw/ink.ts";
 import { monthScale } from "../build/draw/month-scale.tsx";
 import { seasonStrip } from "../build/draw/season-strip.tsx";
 import { stripLegend } from "../build/draw/strip-legend.tsx";
+import { boardsAhead } from "../build/guide/board.ts";
 import { daysAheadText } from "../build/guide/days-ahead.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
-import { type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
+import { type CalendarDate, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
 import { listedTrips } from "./contents.ts";
@@ -36,26 +37,17 @@ function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): str
   }
 }
 
-/** What the heading says once its days are over, and their last day; the page's script sets it. */
-function laterTitle(id: BoardGroup["id"], { board, asOf }: Guide) {
-  switch (id) {
-    case "weekend":
-      return {
-        "data-until": board.weekend.at(-1) ?? asOf,
-        "data-after": `Were good on the weekend, ${weekendText(board.weekend)}`,
-      };
-    case "soon":
-      return { "data-until": asOf, "data-after": `Good within two weeks of ${dayMonth(asOf)}` };
-    default:
-      return {};
-  }
-}
+/** What the heading says once its days are over; the page's script sets it. */
+const laterTitle = (id: BoardGroup["id"], { weekend }: Board) =>
+  id === "weekend"
+    ? { "data-until": weekend.at(-1), "data-after": `Were good on the weekend, ${weekendText(weekend)}` }
+    : {};
 
 function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
   const { guide, to } = sheet;
   const { now, bestDays } = lake;
   return (
-    <li>
+    <li data-lake={lake.slug}>
       <h3>
         <a href={to(ADDRESS.lake(lake.slug))}>{lake.name}</a>
       </h3>
@@ -74,7 +66,7 @@ function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["wee
       <div class="dates">
         <p>{lake.status.next}</p>
         {bestDays === null ? null : (
-          <p>
+          <p data-until={bestDays.to} data-after={`Best days were ${dayRange(bestDays.from, bestDays.to)}.`}>
             Best days <strong>{dayRange(bestDays.from, bestDays.to)}</strong>, {chanceText(bestDays.chance)}
           </p>
         )}
@@ -86,7 +78,7 @@ function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["wee
 function Group({ group, lakes, sheet }: { group: BoardGroup; lakes: LakesBySlug; sheet: Sheet }) {
   return (
     <section aria-labelledby={group.id} class={`group ${group.id}`}>
-      <h2 id={group.id} {...laterTitle(group.id, sheet.guide)}>
+      <h2 id={group.id} {...laterTitle(group.id, sheet.guide.board)}>
         {groupTitle(group.id, sheet.guide.board.weekend)}
       </h2>
       <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
@@ -101,14 +93,22 @@ function Group({ group, lakes, sheet }: { group: BoardGroup; lakes: LakesBySlug;
 }
 
 /** What the first group would have said, where no lake is likely to be good this weekend. */
-function NothingGood({ board }: { board: Board }) {
-  if (board.groups.some(({ id }) => id === "weekend")) return null;
-  return (
-    <p class="lead">
-      No lake is likely to be good this weekend, {weekendText(board.weekend)}. What comes next stands first.
-    </p>
-  );
-}
+const leadText = ({ groups, weekend }: Board): string =>
+  groups.some(({ id }) => id === "weekend")
+    ? ""
+    : `No lake is likely to be good this weekend, ${weekendText(weekend)}. What comes next stands first.`;
+
+/** The boards of the weeks to come in words, for the page's script. */
+export const boardsAheadWords = (guide: Guide) =>
+  boardsAhead(guide).map(({ from, board }) => ({
+    from,
+    lead: leadText(board),
+    groups: board.groups.map(({ id, lakes }) => ({
+      id,
+      title: groupTitle(id, board.weekend),
+      lakes: lakes.map(({ slug, weekend }) => [slug, weekend === null ? "" : chanceText(weekend)]),
+    })),
+  }));
 
 const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
   <li>
@@ -129,9 +129,10 @@ export function BoardPage({ sheet }: { sheet: Sheet }) {
       sheet={sheet}
       title={guide.club.name}
       description={`Which lake to fish and when in spring ${guide.season}${first === undefined ? "" : `; first on the board: ${first.name}`}. As of ${weekdayDayMonth(guide.asOf)}.`}
+      scripts={[ADDRESS.boards]}
     >
       <h1>Season {guide.season}</h1>
-      <NothingGood board={board} />
+      {leadText(board) === "" ? null : <p class="lead">{leadText(board)}</p>}
       <p>
         <a href={to(ADDRESS.when)}>Which two lakes, on every weekend and holiday to come</a>
       </p>

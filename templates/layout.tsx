@@ -26,7 +26,7 @@ export interface PageProps {
   readonly description: string;
   /** Kept out of search engines. */
   readonly unlisted?: boolean;
-  /** Scripts of this page alone. */
+  /** Scripts of this page alone, run before those of every page. */
   readonly scripts?: readonly string[];
   readonly children: ComponentChildren;
 }
@@ -95,7 +95,7 @@ function Head({ sheet, title, description, unlisted = false, scripts = [] }: Omi
       <link rel="stylesheet" href={to(ADDRESS.styles)} />
       <link rel="icon" href={to(ADDRESS.icon)} type="image/svg+xml" />
       <link rel="manifest" href={to(ADDRESS.manifest)} />
-      {[...SCRIPTS, ...scripts].map((script) => (
+      {[...scripts, ...SCRIPTS].map((script) => (
         <script src={to(script)} defer />
       ))}
     </head>

@@ -26,8 +26,8 @@ export const SearchPage = ({ sheet }: { sheet: Sheet }) => (
         <button type="submit">Search</button>
       </form>
     </search>
-    <p id="count" role="status" />
-    <ul class="plain results" id="results" />
+    <div id="count" role="status" />
+    <div id="results" />
     <section id="all" aria-labelledby="a-to-z">
       <h2 id="a-to-z">All from A to Z</h2>
       <ul class="plain results">

@@ -72,8 +72,8 @@ export function seasonStrip(
     },
     <>
       <Areas frame={frame} bands={bands} />
-      {compact ? null : <StateNames frame={frame} bands={bands} />}
       <AsOf frame={frame} date={guide.asOf} lettered={!compact} />
+      {compact ? null : <StateNames frame={frame} bands={bands} />}
       {compact ? null : <Months frame={frame} />}
       {compact || markRows === 0 ? null : (
         <Marks placed={placed} ink={ink} y={marksTop + ink.textSize * 0.6} />

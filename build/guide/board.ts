@@ -1,6 +1,7 @@
-import { addDays, type CalendarDate, weekendFrom } from "../model/calendar.ts";
-import { GOOD_STATES } from "../model/phase.ts";
-import type { Board, GuideLake } from "./guide-schema.ts";
+import { addDays, type CalendarDate, mondayOf, weekendFrom } from "../model/calendar.ts";
+import { GOOD_STATES, stateOfPhase } from "../model/phase.ts";
+import { daysAhead } from "./days-ahead.ts";
+import type { Board, Guide, GuideLake } from "./guide-schema.ts";
 
 type GroupId = Board["groups"][number]["id"];
 
@@ -28,6 +29,36 @@ function groupOf({ lake, weekend }: Row, soonUntil: CalendarDate): GroupId {
 }
 
 const nextDay = ({ lake }: Row): string => lake.next?.from.p50 ?? lake.iceOff.p50;
+
+/** A lake as the board sees it on a later day: the next good phase is the one that then still lies ahead. */
+const seenOn = (lake: GuideLake, day: CalendarDate): GuideLake => ({
+  ...lake,
+  next:
+    lake.phases.find(({ phase, from }) => GOOD_STATES.includes(stateOfPhase(phase)) && from.p50 > day) ??
+    null,
+});
+
+/** A board for a day after the as-of day, from the same forecast. */
+interface BoardAhead {
+  readonly from: CalendarDate;
+  readonly board: Board;
+}
+
+/** How the board stands at the beginning of each week to come: the same chances, for the weekend that then is next. */
+export const boardsAhead = ({
+  lakes,
+  asOf,
+  window,
+}: Pick<Guide, "lakes" | "asOf" | "window">): BoardAhead[] =>
+  daysAhead({ asOf, window })
+    .filter((day) => day > asOf && mondayOf(day) === day)
+    .map((from) => ({
+      from,
+      board: arrangeBoard(
+        lakes.map((lake) => seenOn(lake, from)),
+        from,
+      ),
+    }));
 
 /** Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those past. */
 export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): Board {

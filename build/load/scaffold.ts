@@ -1,3 +1,4 @@
+import { publishYaml } from "./scaffold-publish.ts";
 import { clubYaml, lakeYaml, patternYaml, reportsYaml, rigsYaml, tripYaml } from "./scaffold-texts.ts";
 import { slugOf } from "./slug.ts";
 
@@ -29,11 +30,11 @@ export function scaffold(kind: ScaffoldKind, name: string): ScaffoldFile[] {
     case "trip":
       return [{ path: `trips/${slug}.yaml`, text: tripYaml(name, "name-of-a-lake-file") }];
     case "club":
-      return clubFolder(name).map((file) => ({ ...file, path: `${slug}/${file.path}` }));
+      return clubFolder(name, slug).map((file) => ({ ...file, path: `${slug}/${file.path}` }));
   }
 }
 
-function clubFolder(name: string): ScaffoldFile[] {
+function clubFolder(name: string, folder: string): ScaffoldFile[] {
   const lake = slugOf(FIRST_LAKE);
   return [
     { path: "club.yaml", text: clubYaml(name) },
@@ -42,5 +43,6 @@ function clubFolder(name: string): ScaffoldFile[] {
     { path: "trips/our-first-trip.yaml", text: tripYaml("Our First Trip", lake) },
     { path: "reports/2026.yaml", text: reportsYaml(lake, slugOf(FIRST_PATTERN)) },
     { path: "rigs.yaml", text: rigsYaml() },
+    { path: ".github/workflows/publish.yml", text: publishYaml(folder) },
   ];
 }

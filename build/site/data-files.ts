@@ -1,3 +1,4 @@
+import { boardsAheadWords } from "../../templates/board.tsx";
 import { cautionsFor } from "../../templates/parts.tsx";
 import { searchEntries } from "../../templates/search-entries.ts";
 import { ADDRESS } from "../../templates/sheet.ts";
@@ -41,6 +42,7 @@ const manifest = ({ club, season }: Guide) => ({
 /** What the pages load besides styles, type and program. */
 export const dataFiles = (guide: Guide): DataFile[] => [
   { address: ADDRESS.words, text: constant("guideWords", words(guide)) },
+  { address: ADDRESS.boards, text: constant("guideBoards", boardsAheadWords(guide)) },
   { address: ADDRESS.searchEntries, text: constant("searchEntries", searchEntries(guide)) },
   { address: ADDRESS.manifest, text: `${JSON.stringify(manifest(guide))}\n` },
 ];

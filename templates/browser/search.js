@@ -5,7 +5,9 @@
   const form = document.querySelector("main form");
   const box = form.elements.namedItem("q");
   const count = document.getElementById("count");
-  const list = document.getElementById("results");
+  const results = document.getElementById("results");
+  const list = document.createElement("ul");
+  list.className = "plain results";
   const all = document.getElementById("all");
   const root = new URL("..", document.currentScript.src);
 
@@ -55,7 +57,10 @@
       .filter((one) => one.score > 0)
       .sort((a, b) => b.score - a.score)
       .map(({ entry }) => entry);
-    list.replaceChildren(...(words.length === 0 ? [] : found.slice(0, MOST).map(item)));
+    const items = words.length === 0 ? [] : found.slice(0, MOST).map(item);
+    list.replaceChildren(...items);
+    if (items.length > 0) results.replaceChildren(list);
+    else results.replaceChildren();
     count.textContent =
       words.length === 0
         ? ""

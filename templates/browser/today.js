@@ -41,9 +41,14 @@
   const caution = ({ short, agency }) =>
     element("li", "", element("strong", "", short), " ", element("span", "small", agency));
 
+  const asOfWords = line.querySelector("strong").textContent;
   const tellLake = (glance) => {
     const state = stateOn(glance);
-    if (state === undefined) return;
+    if (state === undefined) {
+      glance.querySelector("dt").textContent = `On ${asOfWords}`;
+      glance.querySelector("dd").lastElementChild.textContent = "The forecast has ended since.";
+      return;
+    }
     const [name, words] = [glance.querySelector("dt"), glance.querySelector("dd")];
     name.textContent = "Today";
     words.replaceChildren(
@@ -69,22 +74,61 @@
 
   const tellRow = (row) => {
     const state = stateOn(row);
-    if (state !== undefined) row.textContent = `Today ${state.name.toLowerCase()}, ${state.chance}`;
+    row.textContent =
+      state === undefined
+        ? row.textContent.replace(/^Now/, `On ${asOfWords}`)
+        : `Today ${state.name.toLowerCase()}, ${state.chance}`;
   };
 
-  /** Headings that hold for some days only. */
-  const tellHeading = (heading) => {
-    if (today > Date.parse(heading.dataset.until)) heading.textContent = heading.dataset.after;
+  /** What holds until some day only. */
+  const tellPast = (part) => {
+    if (today > Date.parse(part.dataset.until)) part.textContent = part.dataset.after;
+  };
+
+  const tellGroup = (like, rows, { id, title, lakes }) => {
+    const group = like.cloneNode(true);
+    const heading = element("h2", "", title);
+    heading.id = id;
+    group.className = `group ${id}`;
+    group.setAttribute("aria-labelledby", id);
+    group.querySelector("h2").replaceWith(heading);
+    group.querySelector("ul").replaceChildren(
+      ...lakes.map(([slug, odds]) => {
+        const row = rows.get(slug);
+        row.querySelector(".odds")?.remove();
+        if (odds !== "")
+          row
+            .querySelector("h3")
+            .after(element("p", "odds", element("strong", "", odds), " ", element("span", "small", "good")));
+        return row;
+      }),
+    );
+    return group;
+  };
+
+  /** The board as it was worked out for the week that today is in. */
+  const tellBoard = ({ lead, groups }) => {
+    const old = [...document.querySelectorAll(".group")];
+    const rows = new Map([...document.querySelectorAll("[data-lake]")].map((row) => [row.dataset.lake, row]));
+    if (old.length === 0 || groups.some(({ lakes }) => lakes.some(([slug]) => !rows.has(slug)))) return;
+    const made = groups.map((group) => tellGroup(old[0], rows, group));
+    document.querySelector("main > .lead")?.remove();
+    if (lead !== "") old[0].before(element("p", "lead", lead));
+    old[0].before(...made);
+    for (const group of old) group.remove();
   };
 
   if (age > 0) {
-    line.append(`, ${age} ${age === 1 ? "day" : "days"} ago`);
-    document.querySelectorAll("[data-after]").forEach(tellHeading);
-    if (isCovered) {
-      document.querySelectorAll("svg [data-day]").forEach(moveMarker);
-      document.querySelectorAll(".glance[data-days]").forEach(tellLake);
-      document.querySelectorAll(".state[data-days]").forEach(tellRow);
-    }
+    line.querySelector("strong").after(`, ${age} ${age === 1 ? "day" : "days"} ago`);
+    const board =
+      isCovered && typeof guideBoards !== "undefined"
+        ? guideBoards.findLast(({ from }) => Date.parse(from) <= today)
+        : undefined;
+    if (board !== undefined) tellBoard(board);
+    if (isCovered) document.querySelectorAll("svg [data-day]").forEach(moveMarker);
+    document.querySelectorAll("[data-after]").forEach(tellPast);
+    document.querySelectorAll(".glance[data-days]").forEach(tellLake);
+    document.querySelectorAll(".state[data-days]").forEach(tellRow);
     if (age >= OLD_DAYS || !isCovered)
       document
         .querySelector(".masthead")

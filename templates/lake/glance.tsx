@@ -62,7 +62,9 @@ export function Glance({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
             <p class="big">
               {dayRange(bestDays.from, bestDays.to)} <span class="odds">{chanceText(bestDays.chance)}</span>
             </p>
-            <p>Chance of a good day, on each of them.</p>
+            <p data-until={bestDays.to} data-after="These days are past.">
+              Chance of a good day, on each of them.
+            </p>
           </Fact>
         )}
         <Fact name="Next">

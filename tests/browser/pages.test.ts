@@ -2,12 +2,13 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { pathToFileURL } from "node:url";
 import type { AxeResults } from "axe-core";
-import type { Browser, BrowserContext, Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type BuiltSite, buildSite } from "../site/built-site.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { bareGuide, siteGuide } from "../site/site-fixture.ts";
 import { browserAtHand, startBrowser } from "./browser.ts";
+import { watched as watchedIn } from "./watched.ts";
 
 const PAGES = [
   "index.html",
@@ -24,10 +25,18 @@ const PAGES = [
   "cautions/index.html",
   "methods/index.html",
   "pages/club-days/index.html",
+  "search/index.html",
+  "search/index.html?q=ember",
   "404.html",
 ];
 const WIDTHS_PX = [360, 1280];
-const SCHEMES = ["light", "dark"] as const;
+/** Phones between the narrowest and a desk are of this width most. */
+const USUAL_PHONE_PX = 390;
+const LOOKS = [
+  { colorScheme: "light" },
+  { colorScheme: "dark" },
+  { colorScheme: "light", forcedColors: "active" },
+] as const;
 
 const AXE_SOURCE = readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -57,29 +66,16 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
     await site?.remove();
   });
 
-  const urlOf = (address: string): string => pathToFileURL(`${site.dir}/${address}`).href;
+  const urlOf = (address: string): string => new URL(address, pathToFileURL(`${site.dir}/`)).href;
 
-  /** Opens a context whose pages write down what goes wrong in them. */
-  async function watched(options: Parameters<Browser["newContext"]>[0]): Promise<[BrowserContext, string[]]> {
-    const context = await browser.newContext(options);
-    const faults: string[] = [];
-    context.on("console", (message) => {
-      if (message.type() === "error" || message.type() === "warning") faults.push(message.text());
-    });
-    context.on("weberror", (error) => faults.push(String(error.error())));
-    context.on("requestfailed", (request) => {
-      const why = request.failure()?.errorText ?? "";
-      // What was still on its way when the next page was opened is no fault.
-      if (why !== "net::ERR_ABORTED") faults.push(`not loaded: ${request.url()}, ${why}`);
-    });
-    return [context, faults];
-  }
+  const watched = (options: Parameters<Browser["newContext"]>[0]) => watchedIn(browser, options);
 
-  describe.each(SCHEMES)("%s", (colorScheme) => {
-    test.each(WIDTHS_PX)(
+  describe.each(LOOKS)("%o", (look) => {
+    // Colours that the reader's system sets do not depend on the width.
+    test.each("forcedColors" in look ? WIDTHS_PX.slice(0, 1) : WIDTHS_PX)(
       "%d px wide: axe finds nothing, nothing sticks out, nothing fails",
       async (width) => {
-        const [context, failures] = await watched({ colorScheme, viewport: { width, height: 800 } });
+        const [context, failures] = await watched({ ...look, viewport: { width, height: 800 } });
         const page = await context.newPage();
         const faults: Record<string, unknown> = {};
         for (const address of PAGES) {
@@ -87,8 +83,12 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
           for (const details of await page.locator("details > summary").all()) await details.click();
           const found = await axeFaults(page);
           if (found.length > 0) faults[address] = found;
-          const beyond_px = await sidewaysScroll_px(page);
-          if (beyond_px > 0) faults[`${address} sideways`] = beyond_px;
+          for (const wide_px of width === WIDTHS_PX[0] ? [width, USUAL_PHONE_PX] : [width]) {
+            await page.setViewportSize({ width: wide_px, height: 800 });
+            const beyond_px = await sidewaysScroll_px(page);
+            if (beyond_px > 0) faults[`${address} sideways at ${wide_px} px`] = beyond_px;
+          }
+          await page.setViewportSize({ width, height: 800 });
         }
         await context.close();
         expect(faults).toEqual({});
@@ -130,7 +130,7 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
     await page.goto(urlOf("lakes/ember/index.html"));
     await page.keyboard.press("Tab");
     expect(await page.evaluate("document.activeElement.textContent.trim()")).toBe("Skip to the page");
-    const reachable = await page.locator("a[href], input, summary").count();
+    const reachable = await page.locator("a[href], input, button, summary").count();
     const outlined = new Set<string>();
     for (let i = 0; i < reachable; i++) {
       outlined.add(String(await page.evaluate("getComputedStyle(document.activeElement).outlineStyle")));

@@ -1,6 +1,7 @@
 import { readdirSync } from "node:fs";
 import path from "node:path";
 import fc from "fast-check";
+import { load } from "js-yaml";
 import { describe, expect, test } from "vitest";
 import { loadClub } from "../../build/load/load-club.ts";
 import { SCAFFOLD_KINDS, scaffold } from "../../build/load/scaffold.ts";
@@ -36,6 +37,17 @@ describe("what is written to begin with can be built at once", () => {
     expect(club?.patterns).toHaveLength(1);
     expect(club?.trips).toHaveLength(1);
     expect(club?.reports).toHaveLength(1);
+  });
+
+  test("a workflow that publishes that club's folder, with its address", () => {
+    const text = asFiles("club", "Test Club")["test-club/.github/workflows/publish.yml"];
+    const workflow = load(String(text)) as { jobs: { publish: { steps: { run?: string }[] } } };
+    const runs = workflow.jobs.publish.steps.flatMap(({ run }) => run ?? []);
+    expect(runs).toEqual([
+      "npm ci",
+      // biome-ignore lint/suspicious/noTemplateCurlyInString: the host's own way to fill in a value
+      'npm run guide -- --data test-club --base-url "${{ steps.pages.outputs.base_url }}/"',
+    ]);
   });
 
   test.each(["lake", "pattern"] as const)("a %s in a club that is there", async (kind) => {

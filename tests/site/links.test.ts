@@ -107,6 +107,31 @@ describe("a guide with an address of its own", () => {
     expect(lake).toContain('<meta property="og:title" content="Ember Lake"');
   });
 
+  test("shows a picture of the lake or of the board, PNG of 1200 by 630 pixels, the same on a second build", async () => {
+    const pictures = [...site.files].filter(([name]) => name.endsWith(".png"));
+    expect(pictures.map(([name]) => name)).toEqual(
+      ["lakes/cinder", "lakes/ember", "lakes/high", "lakes/kettle", "lakes/larch", "lakes/willow"]
+        .map((lake) => `${lake}/link.png`)
+        .concat("link.png"),
+    );
+    for (const [name, bytes] of pictures) {
+      // PNG, third edition: signature, then width and height in the IHDR chunk.
+      expect(bytes.subarray(1, 4).toString(), name).toBe("PNG");
+      expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)], name).toEqual([1200, 630]);
+    }
+    expect(new Set(pictures.map(([, bytes]) => bytes.toString("base64"))).size).toBe(pictures.length);
+    for (const [page, picture] of [
+      ["lakes/ember/index.html", "lakes/ember/link.png"],
+      ["rigs/index.html", "link.png"],
+    ] as const)
+      expect(site.pages.get(page)).toContain(
+        `<meta property="og:image" content="https://guide.example/spring/${picture}"`,
+      );
+    const again = await buildSite(siteGuide({ baseUrl: "https://guide.example/spring/" }));
+    expect(pictures.filter(([name, bytes]) => !again.files.get(name)?.equals(bytes))).toEqual([]);
+    await again.remove();
+  });
+
   test("gives its page for missing addresses the folder that its links start from", () => {
     expect(site.pages.get("404.html")).toContain('<base href="/spring/"');
   });

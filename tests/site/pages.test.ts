@@ -176,6 +176,7 @@ describe("pages of a guide with places and dates alone", () => {
     expect([...site.pages.keys()].filter((address) => !address.startsWith("lakes/"))).toEqual([
       "404.html",
       "index.html",
+      "search/index.html",
       "when/index.html",
     ]);
   });

@@ -1,0 +1,155 @@
+import { pathToFileURL } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Guide } from "../../build/guide/guide-schema.ts";
+import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import { demoGuide } from "../site/demo-guide.ts";
+import { browserAtHand, startBrowser } from "./browser.ts";
+import { watched } from "./watched.ts";
+
+/** The state names as a reader knows them; restated here, not taken from the program. */
+const NAMES = {
+  iced: "Iced",
+  iceOff: "Ice-off",
+  turnover: "Turnover",
+  postTurnover: "Best weeks",
+  summer: "Summer",
+} as const;
+
+/** What guide.json says is likeliest on a day, in the page's words. */
+function likeliest(guide: Guide, slug: string, date: string): string {
+  const day = guide.lakes.find((lake) => lake.slug === slug)?.daily.find((row) => row.date === date);
+  if (day === undefined) throw new Error(`no ${slug} on ${date}`);
+  const [state, chance] = Object.keys(NAMES)
+    .map((name) => [name as keyof typeof NAMES, day[name as keyof typeof NAMES]] as const)
+    .reduce((a, b) => (b[1] > a[1] ? b : a));
+  return `${NAMES[state]} ${chance > 0.99 ? "over 99" : Math.round(chance * 100)} %`;
+}
+
+/** Where the strip's line stands, as a share of its width. */
+const lineAt = (page: Page): Promise<number> =>
+  page.evaluate(`(() => { const marker = document.querySelector(".strip [data-day]");
+    return Number(/^M([\\d.]+)/.exec(marker.querySelector("path").getAttribute("d"))[1]) / marker.dataset.day; })()`);
+
+describe.skipIf(!browserAtHand())("on the reader's own day", () => {
+  let browser: Browser;
+  let guide: Guide;
+  let site: BuiltSite;
+  beforeAll(async () => {
+    browser = await startBrowser();
+    guide = await demoGuide();
+    site = await buildSite(guide);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await site?.remove();
+  });
+
+  async function openOn(instant: string, address: string, javaScriptEnabled = true): Promise<Page> {
+    const [context, faults] = await watched(browser, { timezoneId: "America/Denver", javaScriptEnabled });
+    const page = await context.newPage();
+    page.on("close", () => expect(faults).toEqual([]));
+    if (javaScriptEnabled) await page.clock.setFixedTime(new Date(instant));
+    await page.goto(pathToFileURL(`${site.dir}/${address}`).href);
+    return page;
+  }
+  const now = (page: Page): Promise<string> =>
+    page
+      .locator(".glance dd .big")
+      .first()
+      .textContent()
+      .then((text) => (text ?? "").replace(/\s+/g, " ").trim());
+  const LAKE = "lakes/quern/index.html";
+
+  test("the as-of day stands as now where no script runs, and on the as-of day itself", async () => {
+    for (const page of [
+      await openOn("", LAKE, false),
+      await openOn("2026-05-16T18:00:00Z", LAKE),
+      await openOn("2026-05-01T18:00:00Z", LAKE),
+    ]) {
+      expect(await now(page)).toBe(likeliest(guide, "quern", "2026-05-16"));
+      expect(await page.locator(".glance dt").first().textContent()).toBe("Now");
+      expect(await page.locator(".strip text", { hasText: "as of 16 May" }).count()).toBe(1);
+      await page.context().close();
+    }
+  });
+
+  test("later, state and line move to today by the reader's own calendar, within the forecast", async () => {
+    const before = await openOn("2026-05-16T18:00:00Z", LAKE);
+    const asOf_days = await lineAt(before);
+    await before.context().close();
+    // Four in the morning of the 23rd in Greenwich is still the 22nd in Denver.
+    const page = await openOn("2026-05-23T04:00:00Z", LAKE);
+    const expected = likeliest(guide, "quern", "2026-05-22");
+    expect(expected).not.toBe(likeliest(guide, "quern", "2026-05-16"));
+    expect(await now(page)).toBe(expected);
+    expect((await lineAt(page)) - asOf_days).toBeCloseTo(6, 1);
+    expect(await page.locator(".strip text", { hasText: "today, Fri 22 May" }).count()).toBe(1);
+    expect(await page.locator(".as-of").textContent()).toContain("Sat 16 May, 6 days ago");
+    expect(await page.locator(".phase:has(.now) h3").allInnerTexts()).toEqual(["Best weeks now"]);
+    expect(await page.locator(".old").count()).toBe(0);
+    await page.context().close();
+  });
+
+  test("cautions follow the state: a lake that has warmed since warns of warm water", async () => {
+    const [warm] = guide.cautions.filter(
+      ({ when }) => when.includes("summer") && !when.includes("postTurnover"),
+    );
+    expect(warm).toBeDefined();
+    const slug = guide.lakes.find(({ now: { state } }) => state === "postTurnover")?.slug ?? "";
+    const before = await openOn("2026-05-16T18:00:00Z", `lakes/${slug}/index.html`);
+    expect(await before.locator(".glance .cautions").textContent()).not.toContain(warm?.short);
+    await before.context().close();
+    const page = await openOn("2026-06-20T18:00:00Z", `lakes/${slug}/index.html`);
+    expect(await now(page)).toBe(likeliest(guide, slug, "2026-06-20"));
+    expect(await page.locator(".glance .cautions").textContent()).toContain(warm?.short);
+    await page.context().close();
+  });
+
+  test("the board turns to the next weekend: the mean of its two days, the likeliest lake first", async () => {
+    const page = await openOn("2026-05-19T18:00:00Z", "index.html");
+    expect(await page.locator("h2").first().textContent()).toBe("Go this weekend: 23–24 May");
+    const mean = new Map(
+      guide.lakes.map(({ name, daily }) => {
+        const days = daily.filter(({ date }) => date === "2026-05-23" || date === "2026-05-24");
+        return [name, days.reduce((sum, day) => sum + day.iceOff + day.postTurnover, 0) / 2] as const;
+      }),
+    );
+    const rows = await page.locator(".weekend li").all();
+    const shown = await Promise.all(
+      rows.map(async (row) => ({
+        name: await row.locator("h3").textContent(),
+        odds: await row.locator(".odds").textContent(),
+        state: await row.locator(".state").textContent(),
+      })),
+    );
+    const expected = [...mean].filter(([, chance]) => chance >= 0.5).sort((a, b) => b[1] - a[1]);
+    expect(shown.map(({ name }) => name)).toEqual(expected.map(([name]) => name));
+    for (const { name, odds, state } of shown) {
+      expect(odds).toBe(`${Math.round((mean.get(name ?? "") ?? 0) * 100)} % good`);
+      const slug = guide.lakes.find((lake) => lake.name === name)?.slug ?? "";
+      expect(state?.replace(", ", " ").toLowerCase()).toBe(
+        `today ${likeliest(guide, slug, "2026-05-19")}`.toLowerCase(),
+      );
+    }
+    expect(await page.locator("[data-lake]").count()).toBe(guide.lakes.length);
+    await page.context().close();
+  });
+
+  test("from a week on the guide says how old it is and what to do", async () => {
+    const page = await openOn("2026-05-28T18:00:00Z", "patterns/index.html");
+    expect(await page.locator(".old").textContent()).toMatch(
+      /^This guide is 12 days old\. .*Open it with a signal/,
+    );
+    await page.context().close();
+  });
+
+  test("past the forecast it claims nothing for today", async () => {
+    const page = await openOn("2026-08-28T18:00:00Z", LAKE);
+    expect(await page.locator(".old").textContent()).toContain("has ended and says nothing about today");
+    expect(await page.locator(".glance dt").first().textContent()).toBe("On Sat 16 May");
+    expect(await page.locator(".glance dd").first().textContent()).not.toMatch(/Go now|Leave it alone/);
+    expect(await page.getByText("These days are past.").count()).toBe(1);
+    await page.context().close();
+  });
+});
