@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -17,7 +18,6 @@ const fontFile = (weight: number): string =>
 
 /** Files that every page loads, from where they lie to where they go. */
 const ASSETS: Readonly<Record<string, string>> = {
-  [path.join(TEMPLATES, "site.css")]: ADDRESS.styles,
   [path.join(TEMPLATES, "icon.svg")]: ADDRESS.icon,
   [path.join(TEMPLATES, "browser/glare.js")]: ADDRESS.glare,
   [path.join(TEMPLATES, "browser/ticks.js")]: ADDRESS.ticks,
@@ -30,6 +30,13 @@ const ASSETS: Readonly<Record<string, string>> = {
   [fontFile(700)]: ADDRESS.boldFont,
 };
 
+/** Styles as readers load them: without what is written for those who change them, a ninth of the bytes on the way. */
+const styles = async (): Promise<string> =>
+  (await readFile(path.join(TEMPLATES, "site.css"), "utf8"))
+    .replace(/\/\*[\s\S]*?\*\//g, "")
+    .replace(/\s*\n\s*/g, "\n")
+    .trimStart();
+
 /** Eleventy takes paths from where the program was started. */
 const fromHere = (file: string): string => path.relative(process.cwd(), file);
 
@@ -40,6 +47,8 @@ const fromHere = (file: string): string => path.relative(process.cwd(), file);
  * @throws when a page cannot be drawn or written
  */
 export async function writeSite(guide: Guide, outDir: string, only?: string): Promise<void> {
+  const files =
+    only === undefined ? [...dataFiles(guide), { address: ADDRESS.styles, text: await styles() }] : [];
   const eleventy = new Eleventy(fromHere(TEMPLATES), fromHere(outDir), {
     configPath: false,
     quietMode: true,
@@ -49,7 +58,7 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
       config.addPassthroughCopy(
         Object.fromEntries(Object.entries(ASSETS).map(([file, address]) => [fromHere(file), address])),
       );
-      for (const { address, text } of only === undefined ? dataFiles(guide) : [])
+      for (const { address, text } of files)
         config.addTemplate(`${address}.11ty.js`, {
           data: () => ({ permalink: address }),
           render: () => text,
