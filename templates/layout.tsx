@@ -28,6 +28,8 @@ export interface PageProps {
   readonly unlisted?: boolean;
   /** Scripts of this page alone, run before those of every page. */
   readonly scripts?: readonly string[];
+  /** Styles of this page alone. */
+  readonly styles?: string;
   readonly children: ComponentChildren;
 }
 
@@ -62,7 +64,14 @@ function LinkPreview({
   );
 }
 
-function Head({ sheet, title, description, unlisted = false, scripts = [] }: Omit<PageProps, "children">) {
+function Head({
+  sheet,
+  title,
+  description,
+  unlisted = false,
+  scripts = [],
+  styles,
+}: Omit<PageProps, "children">) {
   const { guide, address, to } = sheet;
   const fullTitle = title === guide.club.name ? title : `${title} – ${guide.club.name}`;
   const { baseUrl } = guide;
@@ -93,6 +102,7 @@ function Head({ sheet, title, description, unlisted = false, scripts = [] }: Omi
         </>
       )}
       <link rel="stylesheet" href={to(ADDRESS.styles)} />
+      {styles === undefined ? null : <link rel="stylesheet" href={to(styles)} />}
       <link rel="icon" href={to(ADDRESS.icon)} type="image/svg+xml" />
       <link rel="manifest" href={to(ADDRESS.manifest)} />
       {[...scripts, ...SCRIPTS].map((script) => (

@@ -16,6 +16,7 @@ export const SearchPage = ({ sheet }: { sheet: Sheet }) => (
     sheet={sheet}
     title="Search"
     description="Every lake, pattern, trip and chapter of the guide, from A to Z."
+    styles={ADDRESS.searchStyles}
     scripts={[ADDRESS.searchEntries, ADDRESS.searchScript]}
   >
     <h1>Search</h1>

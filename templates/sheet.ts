@@ -50,6 +50,7 @@ export const ADDRESS = {
   offline: "assets/offline.js",
   share: "assets/share.js",
   searchEntries: "assets/search-entries.js",
+  searchStyles: "assets/search.css",
   searchScript: "assets/search.js",
   icon: "assets/icon.svg",
   textFont: "assets/text.woff2",

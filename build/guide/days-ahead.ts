@@ -15,7 +15,7 @@ export const daysAhead = ({ asOf, window }: Pick<Guide, "asOf" | "window">): Cal
 
 /**
  * The lake's likeliest state and its chance on each day from the as-of day on: "2 89 %;2 87 %;3 55 %", the state by
- * its place among a spring's.
+ * its place among a spring's. What the last one says holds to the end of the forecast.
  */
 export const daysAheadText = ({ daily }: GuideLake, { asOf }: Pick<Guide, "asOf">): string =>
   daily
@@ -24,4 +24,5 @@ export const daysAheadText = ({ daily }: GuideLake, { asOf }: Pick<Guide, "asOf"
       const state = likeliestState(day);
       return `${DAY_STATES.indexOf(state)} ${chanceText(day[state])}`;
     })
+    .filter((_, i, days) => i === 0 || days.slice(i).some((later) => later !== days[i - 1]))
     .join(";");

@@ -30,12 +30,14 @@ const ASSETS: Readonly<Record<string, string>> = {
   [fontFile(700)]: ADDRESS.boldFont,
 };
 
-/** Styles as readers load them: without what is written for those who change them, a ninth of the bytes on the way. */
-const styles = async (): Promise<string> =>
-  (await readFile(path.join(TEMPLATES, "site.css"), "utf8"))
+/** Styles as readers load them: without what is written for those who change them, an eighth fewer bytes on the way. */
+const styles = async (file: string): Promise<string> =>
+  (await readFile(path.join(TEMPLATES, file), "utf8"))
     .replace(/\/\*[\s\S]*?\*\//g, "")
-    .replace(/\s*\n\s*/g, "\n")
-    .trimStart();
+    .replace(/\s+/g, " ")
+    .replace(/([{};,:]) /g, "$1")
+    .replace(/ ([{}])/g, "$1")
+    .trim();
 
 /** Eleventy takes paths from where the program was started. */
 const fromHere = (file: string): string => path.relative(process.cwd(), file);
@@ -48,7 +50,13 @@ const fromHere = (file: string): string => path.relative(process.cwd(), file);
  */
 export async function writeSite(guide: Guide, outDir: string, only?: string): Promise<void> {
   const files =
-    only === undefined ? [...dataFiles(guide), { address: ADDRESS.styles, text: await styles() }] : [];
+    only === undefined
+      ? [
+          ...dataFiles(guide),
+          { address: ADDRESS.styles, text: await styles("site.css") },
+          { address: ADDRESS.searchStyles, text: await styles("search.css") },
+        ]
+      : [];
   const eleventy = new Eleventy(fromHere(TEMPLATES), fromHere(outDir), {
     configPath: false,
     quietMode: true,

@@ -21,8 +21,9 @@
 
   /** "3 89 %": a state by its place in the season and its chance, one for each day from the as-of day on. */
   const stateOn = ({ dataset }) => {
-    const [, place, chance] = /^(\d) (.*)$/.exec(dataset.days.split(";")[age] ?? "") ?? [];
-    return place === undefined ? undefined : { chance, ...guideWords.states[Number(place)] };
+    const days = dataset.days.split(";");
+    const [, place, chance] = /^(\d) (.*)$/.exec(days[age] ?? days.at(-1)) ?? [];
+    return place === undefined || !isCovered ? undefined : { chance, ...guideWords.states[Number(place)] };
   };
 
   const moveMarker = (marker) => {
