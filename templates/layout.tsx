@@ -1,11 +1,15 @@
 import type { ComponentChildren } from "preact";
 import { dayMonthYear, weekdayDayMonth } from "../build/model/calendar.ts";
+import { hasReports } from "./contents.ts";
 import { FurtherNavigation, MainNavigation } from "./navigation.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
 /** Only what lies beside the page is loaded or run. */
 const CONTENT_POLICY =
   "default-src 'self'; style-src 'self'; script-src 'self'; object-src 'none'; base-uri 'self'; form-action 'none'";
+
+/** Pages on which a feed reader is told of the feed. */
+const FEED_PAGES = /^(index\.html$|reports\/)/;
 
 export interface PageProps {
   readonly sheet: Sheet;
@@ -65,6 +69,9 @@ function Head({ sheet, title, description, unlisted = false, script }: Omit<Page
           {unlisted ? null : <LinkPreview {...{ sheet, title, description, baseUrl }} />}
         </>
       )}
+      {hasReports(guide) && FEED_PAGES.test(address) ? (
+        <link rel="alternate" type="application/atom+xml" title="Reports" href={to(ADDRESS.reportsFeed)} />
+      ) : null}
       <link rel="stylesheet" href={to(ADDRESS.styles)} />
       <link rel="icon" href={to(ADDRESS.icon)} type="image/svg+xml" />
       <script src={to(ADDRESS.glare)} defer />

@@ -131,7 +131,7 @@ function addFront(column: Column, guide: Guide): void {
   column.y_pt += 5;
   addText(
     column,
-    [run("caught", STRONG), run(", a row for each fly and way; no fish is worth a row too", SMALL)],
+    [run("caught", STRONG), run(", each fly and way, without fish too; hours of all rods together", SMALL)],
     {
       role: "H2",
       field: "slip",
@@ -177,10 +177,7 @@ function addBack(column: Column, guide: Guide, bottom_pt: number): void {
   addHead(column, guide, "What they had eaten");
   addText(
     column,
-    [
-      run("samples", STRONG),
-      run(", how many of each; ring the number of every fish looked at, an empty throat too", SMALL),
-    ],
+    [run("samples", STRONG), run(", how many of each in each fish; an empty throat: ring its number", SMALL)],
     { role: "H2", field: "slip" },
   );
   addFood(
