@@ -9,6 +9,9 @@ export const listedTrips = ({ trips }: Guide): GuideTrip[] => trips.filter(({ un
 export const hasRigs = ({ rigs }: Guide): boolean =>
   rigs.tippet.length + rigs.leaders.length + rigs.lines.length > 0;
 
+/** True where somebody reported anything. */
+export const hasReports = ({ reportSeasons }: Guide): boolean => reportSeasons.length > 0;
+
 /** True where the guide has a standing chapter of that name, such as "methods". */
 export const hasChapter = ({ chapters }: Guide, slug: string): boolean =>
   chapters.some((chapter) => chapter.slug === slug);

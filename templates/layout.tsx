@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { LINK_PICTURE } from "../build/draw/link-picture.tsx";
 import { dayMonthYear, weekdayDayMonth } from "../build/model/calendar.ts";
+import { hasReports } from "./contents.ts";
 import { FurtherNavigation, MainNavigation } from "./navigation.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
@@ -18,6 +19,9 @@ const CONTENT_POLICY = [
 
 /** Small scripts that every page runs; each only adds to what is there without it. */
 const SCRIPTS = [ADDRESS.words, ADDRESS.today, ADDRESS.glare, ADDRESS.share, ADDRESS.offline];
+
+/** Pages on which a feed reader is told of the feed. */
+const FEED_PAGES = /^(index\.html$|reports\/)/;
 
 export interface PageProps {
   readonly sheet: Sheet;
@@ -101,6 +105,9 @@ function Head({
           {unlisted ? null : <LinkPreview {...{ sheet, title, description, baseUrl }} />}
         </>
       )}
+      {hasReports(guide) && FEED_PAGES.test(address) ? (
+        <link rel="alternate" type="application/atom+xml" title="Reports" href={to(ADDRESS.reportsFeed)} />
+      ) : null}
       <link rel="stylesheet" href={to(ADDRESS.styles)} />
       {styles === undefined ? null : <link rel="stylesheet" href={to(styles)} />}
       <link rel="icon" href={to(ADDRESS.icon)} type="image/svg+xml" />

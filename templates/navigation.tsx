@@ -1,5 +1,5 @@
 import type { Guide } from "../build/guide/guide-schema.ts";
-import { hasRigs, listedTrips } from "./contents.ts";
+import { hasReports, hasRigs, listedTrips } from "./contents.ts";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
 interface Place {
@@ -15,6 +15,7 @@ function mainPlaces(guide: Guide): Place[] {
     ...(listedTrips(guide).length > 0 ? [{ name: "Trips", address: ADDRESS.trips }] : []),
     ...(guide.patterns.length > 0 ? [{ name: "Patterns", address: ADDRESS.patterns }] : []),
     ...(hasRigs(guide) ? [{ name: "Rigs", address: ADDRESS.rigs }] : []),
+    ...(hasReports(guide) ? [{ name: "Reports", address: ADDRESS.reports }] : []),
     ...guide.chapters
       .filter(({ slug }) => slug === "cautions")
       .map(({ title, slug }) => ({ name: title, address: ADDRESS.chapter(slug) })),

@@ -10,6 +10,7 @@ import {
 import { Shot, Sinking, Swing } from "./gear-tables.tsx";
 import { Page } from "./layout.tsx";
 import { capital, Fact, PrintList, Scroll, Section } from "./parts.tsx";
+import { SLIPS } from "./reports/slips.ts";
 import { LeaderDrawing, LeanPicture, SwingPicture } from "./rigs/drawings.tsx";
 import { leaderId } from "./rigs/places.ts";
 import { Ways } from "./rigs/ways.tsx";
@@ -172,6 +173,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
           ["Rig drawings to scale, A6", "rig-drawings-a6"],
           ["Labels for the leader boards, A4", "labels-a4"],
           ["Labels for the leader boards, letter", "labels-letter"],
+          ...SLIPS,
         ]}
         sheet={sheet}
       />

@@ -1,5 +1,6 @@
 import { arrangeBoard } from "../build/guide/board.ts";
 import { type Guide, type GuideLake, guideSchema } from "../build/guide/guide-schema.ts";
+import { reportSeasons } from "../build/guide/report-totals.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import type { Spread } from "../build/model/exported.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
@@ -109,6 +110,7 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
     diet: [],
     catches: { season: null, all: null, phases: [] },
     reports: [],
+    reported: { seasons: [], caught: [], unrecorded: [] },
   };
 }
 
@@ -266,6 +268,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     lakes: [...lakes],
     board: arrangeBoard(change.lakes ?? lakes, asOf),
     patterns: [],
+    reportSeasons: reportSeasons(change.lakes ?? lakes),
     when: { occasions: [], pool: null, weeks: [], lakes: [] },
     trips: [],
     rigs: {

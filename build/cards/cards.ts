@@ -13,6 +13,7 @@ import { layoutMapBack } from "./map-back.ts";
 import { layoutMapFront } from "./map-front.ts";
 import { A6, SHEET_NAMES } from "./paper.ts";
 import type { Planned } from "./planned.ts";
+import { planReportSlips } from "./report-slip-files.ts";
 import { planRigCards } from "./rig-card-files.ts";
 import { planRigDrawings } from "./rig-drawings-card.ts";
 import { type CardFaces, sheetsPdf } from "./sheets.ts";
@@ -80,7 +81,7 @@ function planLakeCards(guide: Guide, ruler: Ruler, only: string | undefined): Pl
     (sheet): Planned => ({
       name: `sheets-${sheet}`,
       problems: [],
-      make: (fonts) => sheetsPdf(guide, cards.flat(), sheet, fonts),
+      make: (fonts) => sheetsPdf(guide, "Lake cards", cards.flat(), sheet, fonts),
     }),
   );
   return only === undefined ? [...alone, ...sheets] : alone;
@@ -94,6 +95,7 @@ const planCards = (guide: Guide, ruler: Ruler, only?: string): Planned[] => {
         ...planRigCards(guide, ruler),
         planRigDrawings(guide, ruler),
         ...planLabels(guide, ruler),
+        ...planReportSlips(guide, ruler),
         ...planBoxCards(guide, ruler),
         ...planTripCards(guide, ruler),
       ]
@@ -126,7 +128,7 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
  * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
  * each trip that needs any; `cards/box-TRIP.pdf`, each trip's fly box and tying list, and `cards/trip-TRIP.pdf`, its
- * own card. SHEET is `a4` or `letter`.
+ * own card; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is
  * @returns what does not fit; then nothing was written
  */

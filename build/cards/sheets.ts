@@ -31,9 +31,13 @@ function printerWords(sheet: SheetName, what: string): Piece[] {
   ];
 }
 
-/** All cards on sheets to print on both sides: fronts on odd pages, their backs on the pages after. */
+/**
+ * Cards on sheets to print on both sides: fronts on odd pages, their backs on the pages after.
+ * @param what what the cards are, for title and heading
+ */
 export function sheetsPdf(
   guide: Guide,
+  what: string,
   cards: readonly CardFaces[],
   sheet: SheetName,
   fonts: Fonts,
@@ -41,15 +45,15 @@ export function sheetsPdf(
   const { name, width_pt, height_pt } = SHEET_SIZES[sheet];
   const sheets = Math.ceil(cards.length / CARDS_PER_SHEET);
   const asOf = dayMonthYear(guide.asOf);
-  const title = `${guide.club.name}: lake cards as of ${asOf}, ${name} sheets`;
+  const title = `${guide.club.name}: ${what} as of ${asOf}, ${name} sheets`;
   return makeDocument({ title, author: guide.club.name, asOf: guide.asOf }, fonts, (document, root) => {
     for (let i = 0; i < sheets; i++) {
       const onSheet = cards.slice(i * CARDS_PER_SHEET, (i + 1) * CARDS_PER_SHEET);
       for (const side of ["front", "back"] as const) {
-        const what = `Cards as of ${asOf}: sheet ${i + 1} of ${sheets}, ${side}`;
+        const which = `${what} as of ${asOf}: sheet ${i + 1} of ${sheets}, ${side}`;
         document.addPage({ size: [width_pt, height_pt], margin: 0 });
-        document.outline.addItem(`${what}: ${onSheet.map((card) => card.name).join(", ")}`);
-        drawDecoration(document, [cropMarks(sheet), ...printerWords(sheet, what)]);
+        document.outline.addItem(`${which}: ${[...new Set(onSheet.map((card) => card.name))].join(", ")}`);
+        drawDecoration(document, [cropMarks(sheet), ...printerWords(sheet, which)]);
         for (const [slot, card] of onSheet.entries()) {
           const place = side === "front" ? frontPlacement : backPlacement;
           document.save();

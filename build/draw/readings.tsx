@@ -115,7 +115,7 @@ export function readingsTitle(lake: GuideLake, units: UnitSystem, season: number
       ? name
       : `${name} ${text(first.value)} on ${dayMonth(first.date)}, ${text(last.value)} on ${dayMonth(last.date)}`;
   });
-  return told.length === 0 ? null : `Readings this season. ${told.join(". ")}.`;
+  return told.length === 0 ? null : `Readings of ${season}. ${told.join(". ")}.`;
 }
 
 /** The season's water temperature and clarity over its days, one above the other; `null` with fewer than two readings of each. */

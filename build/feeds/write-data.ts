@@ -4,6 +4,7 @@ import { z } from "zod";
 import { type Guide, guideSchema } from "../guide/guide-schema.ts";
 import { mapGeojson } from "./map-geojson.ts";
 import { marksGpx } from "./marks-gpx.ts";
+import { reportsFeed } from "./reports-feed.ts";
 import { seasonCalendar } from "./season-calendar.ts";
 import { tripCalendar } from "./trip-calendar.ts";
 
@@ -14,7 +15,7 @@ const listedOnly = (guide: Guide): Guide => ({
 });
 
 /**
- * Writes what programs read: guide.json, the JSON Schemas, each trip's and each lake's
+ * Writes what programs read: guide.json, the JSON Schemas, the feed of reports, each trip's and each lake's
  * calendar and, where a lake's shape is known, its map and marks.
  * @param inputSchemas JSON Schema of each kind of club file, by kind
  * @throws when a file cannot be written
@@ -36,6 +37,11 @@ export async function writeData(
     const folder = path.join(outDir, "trips", trip.slug);
     await mkdir(folder, { recursive: true });
     await writeFile(path.join(folder, "trip.ics"), tripCalendar(guide, trip));
+  }
+  const feed = reportsFeed(guide);
+  if (feed !== undefined) {
+    await mkdir(path.join(outDir, "reports"), { recursive: true });
+    await writeFile(path.join(outDir, "reports", "feed.xml"), feed);
   }
   for (const lake of guide.lakes) {
     const folder = path.join(outDir, "lakes", lake.slug);

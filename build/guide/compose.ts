@@ -18,8 +18,10 @@ import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
 import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
+import { caughtByPattern, lakeSeasons, reportSeasons } from "./report-totals.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
+import { unrecordedIceOff } from "./unrecorded-ice-off.ts";
 import { composeWhen } from "./when.ts";
 
 export interface ComposeOptions {
@@ -102,6 +104,7 @@ function composeLake(
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
     remember,
   });
+  const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
     slug: lake.slug,
     name: lake.name,
@@ -139,7 +142,12 @@ function composeLake(
       fished.reports.filter(({ report }) => report.lake === lake.slug),
       (report) => isThisSeason(report, lake, club),
     ),
-    reports: reports.map((report) => composeReport(report, club)),
+    reports: told,
+    reported: {
+      seasons: lakeSeasons({ position: lake.position, reports: told }),
+      caught: caughtByPattern(told),
+      unrecorded: unrecordedIceOff(lake, reports, forecast.marks),
+    },
   };
   return { lake: composed, problems };
 }
@@ -206,6 +214,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     lakes,
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
+    reportSeasons: reportSeasons(lakes),
     when: composeWhen(club, forecast, lakes),
     trips: club.trips.map((trip) =>
       composeTrip(trip, {

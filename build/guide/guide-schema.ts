@@ -17,6 +17,7 @@ import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
 import { lightSchema } from "../water/light-schema.ts";
 import { lakeWaterSchema } from "../water/water-schema.ts";
 import { packingSchema } from "./packing-schema.ts";
+import { lakeReportsSchema, reportSeasonSchema } from "./report-seasons-schema.ts";
 import { leftOutSchema, outingSchema, whenSchema } from "./when-schema.ts";
 
 const html = () => z.string().meta({ description: "HTML made from the club's Markdown, harmless." });
@@ -102,6 +103,7 @@ const lakeSchema = lakeForecastSchema.extend({
       notes: z.string().nullable(),
     }),
   ),
+  reported: lakeReportsSchema,
 });
 export type GuideLake = z.infer<typeof lakeSchema>;
 
@@ -241,6 +243,7 @@ export const guideSchema = z.strictObject({
   lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
   board: boardSchema,
   patterns: z.array(patternSchema),
+  reportSeasons: z.array(reportSeasonSchema).meta({ description: "Newest first." }),
   when: whenSchema,
   trips: z.array(tripSchema),
   rigs: z.strictObject({

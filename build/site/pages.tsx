@@ -1,10 +1,13 @@
 import type { JSX } from "preact";
 import { BoardPage } from "../../templates/board.tsx";
 import { ChapterPage, NotFoundPage } from "../../templates/chapter-pages.tsx";
-import { hasRigs, listedTrips } from "../../templates/contents.ts";
+import { hasReports, hasRigs, listedTrips } from "../../templates/contents.ts";
 import { LakePage } from "../../templates/lake/lake-page.tsx";
 import { LakePlacePage } from "../../templates/lake/place/place-page.tsx";
+import { LakeReportsPage } from "../../templates/lake/reports-page.tsx";
 import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
+import { ReportsPage } from "../../templates/reports/reports-page.tsx";
+import { ReportSeasonPage } from "../../templates/reports/season-page.tsx";
 import { RigsPage } from "../../templates/rigs-page.tsx";
 import { SearchPage } from "../../templates/search-page.tsx";
 import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
@@ -29,6 +32,9 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
     .flatMap((lake) => [
       page(ADDRESS.lake(lake.slug), (sheet) => <LakePage lake={lake} sheet={sheet} />),
       page(ADDRESS.place(lake.slug), (sheet) => <LakePlacePage lake={lake} sheet={sheet} />),
+      ...(lake.reports.length > 0
+        ? [page(ADDRESS.lakeReports(lake.slug), (sheet) => <LakeReportsPage lake={lake} sheet={sheet} />)]
+        : []),
     ]);
   if (only !== undefined) return lakes;
   return [
@@ -38,6 +44,12 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
     ...(guide.patterns.length > 0 ? [page(ADDRESS.patterns, (sheet) => <PatternsPage sheet={sheet} />)] : []),
     ...guide.patterns.map((pattern) =>
       page(ADDRESS.pattern(pattern.slug), (sheet) => <PatternPage pattern={pattern} sheet={sheet} />),
+    ),
+    ...(hasReports(guide) ? [page(ADDRESS.reports, (sheet) => <ReportsPage sheet={sheet} />)] : []),
+    ...guide.reportSeasons.map((season) =>
+      page(ADDRESS.reportSeason(season.season), (sheet) => (
+        <ReportSeasonPage season={season} sheet={sheet} />
+      )),
     ),
     ...(hasRigs(guide) ? [page(ADDRESS.rigs, (sheet) => <RigsPage sheet={sheet} />)] : []),
     ...(listedTrips(guide).length > 0 ? [page(ADDRESS.trips, (sheet) => <TripsPage sheet={sheet} />)] : []),

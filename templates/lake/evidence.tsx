@@ -1,19 +1,44 @@
 import { seenText } from "../../build/draw/mark-shape.tsx";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
+import { listReports } from "../../build/guide/report-list.ts";
+import { catchTotalText, observedText } from "../../build/guide/report-words.ts";
 import { dayMonth, weekdayDayMonth } from "../../build/model/calendar.ts";
-import { depthText, rounded, temperatureText } from "../../build/model/units.ts";
+import type { UnitSystem } from "../../build/model/units.ts";
 import { ForecastNote, inOneLine, Section } from "../parts.tsx";
-import type { Sheet } from "../sheet.ts";
+import { ADDRESS, type Sheet } from "../sheet.ts";
 
-function reportText(report: GuideLake["reports"][number], sheet: Sheet): string {
-  const { units } = sheet.guide.club;
-  return inOneLine([
-    report.seen.join(", "),
-    report.water_C === null ? null : `water ${temperatureText(report.water_C, units)}`,
-    report.clarity_m === null ? null : `clear to ${depthText(report.clarity_m, units)}`,
-    report.oxygen_mgL === null ? null : `oxygen ${rounded(report.oxygen_mgL, 1)} mg/L`,
-    report.notes,
-  ]);
+/** Reports shown here; the lake's own page of reports holds all of them. */
+const SHOWN = 2;
+
+const inShort = (report: GuideLake["reports"][number], units: UnitSystem): string =>
+  inOneLine([observedText(report, units), catchTotalText(report)]) || (report.notes ?? "");
+
+/** This season's newest reports in short, and the way to all. */
+function NewestReports({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
+  const { season, club } = sheet.guide;
+  const newest = listReports([lake])
+    .filter((one) => one.season === season)
+    .slice(0, SHOWN);
+  return lake.reports.length === 0 ? null : (
+    <>
+      <h3>Reports</h3>
+      {newest.length === 0 ? null : (
+        <dl>
+          {newest.map(({ report }) => (
+            <div>
+              <dt>{weekdayDayMonth(report.date)}</dt>
+              <dd>{inShort(report, club.units)}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      <p>
+        <a href={sheet.to(ADDRESS.lakeReports(lake.slug))}>
+          {lake.reports.length === 1 ? "The report" : `All ${lake.reports.length} reports`} of {lake.name}
+        </a>
+      </p>
+    </>
+  );
 }
 
 /** Reports the rest of the evidence speaks against. */
@@ -30,7 +55,6 @@ function Doubted({ lake }: { lake: GuideLake }) {
 
 /** Why the forecast says what it says, and what people saw. */
 export function Evidence({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
-  const reports = lake.reports.toSorted((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0));
   return (
     <Section title="Why these dates" id="why">
       {lake.status.why.length === 0 ? null : (
@@ -42,19 +66,7 @@ export function Evidence({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
       )}
       <Doubted lake={lake} />
       <ForecastNote sheet={sheet} />
-      {reports.length === 0 ? null : (
-        <>
-          <h3>Reports, the latest first</h3>
-          <dl>
-            {reports.map((report) => (
-              <div>
-                <dt>{weekdayDayMonth(report.date)}</dt>
-                <dd>{reportText(report, sheet)}</dd>
-              </div>
-            ))}
-          </dl>
-        </>
-      )}
+      <NewestReports lake={lake} sheet={sheet} />
     </Section>
   );
 }

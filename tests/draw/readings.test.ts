@@ -55,7 +55,7 @@ test("first and last reading are told in numbers and in words", () => {
   const texts = letteringBoxes(readings(WARMING, OPTIONS) ?? "").map(({ text }) => text);
   expect(texts).toEqual(expect.arrayContaining(["4 °C", "12 °C", "1–21 May"]));
   expect(readingsTitle(WARMING, "metric", 2026)).toBe(
-    "Readings this season. Water 4 °C on 1 May, 12 °C on 21 May.",
+    "Readings of 2026. Water 4 °C on 1 May, 12 °C on 21 May.",
   );
 });
 

@@ -1,48 +1,7 @@
-import { SaxesParser } from "saxes";
 import { describe, expect, test } from "vitest";
 import { marksGpx } from "../../build/feeds/marks-gpx.ts";
 import { mappedLake } from "../mapped-lake.ts";
-
-interface Node {
-  readonly name: string;
-  readonly space: string;
-  readonly attributes: ReadonlyMap<string, string>;
-  readonly children: Node[];
-  text: string;
-}
-
-/** Reads XML by a strict parser; throws where it is not well-formed. */
-function parseXml(xml: string): Node {
-  const top: Node = { name: "", space: "", attributes: new Map(), children: [], text: "" };
-  const open = [top];
-  const parser = new SaxesParser({ xmlns: true });
-  parser.on("error", (error) => {
-    throw error;
-  });
-  parser.on("opentag", ({ local, uri, attributes }) => {
-    const values = Object.entries(attributes).map(([name, { value }]) => [name, value] as const);
-    const node: Node = {
-      name: local,
-      space: uri,
-      attributes: new Map(values),
-      children: [],
-      text: "",
-    };
-    open.at(-1)?.children.push(node);
-    open.push(node);
-  });
-  parser.on("text", (text) => {
-    const node = open.at(-1);
-    if (node !== undefined) node.text += text;
-  });
-  parser.on("closetag", () => {
-    open.pop();
-  });
-  parser.write(xml).close();
-  const [root] = top.children;
-  if (root === undefined) throw new Error("no element");
-  return root;
-}
+import { parseXml, type XmlNode } from "../xml.ts";
 
 /**
  * The GPX 1.1 schema, https://www.topografix.com/GPX/1/1/gpx.xsd: each of these types is an xsd:sequence, so children
@@ -63,7 +22,7 @@ const REQUIRED: Readonly<Record<string, readonly string[]>> = {
   wpt: ["lat", "lon"],
 };
 
-function faultsOf({ name, space, attributes, children }: Node): string[] {
+function faultsOf({ name, space, attributes, children }: XmlNode): string[] {
   const order = SEQUENCE[name] ?? [];
   const places = children.map((child) => order.indexOf(child.name));
   return [
@@ -80,12 +39,12 @@ function faultsOf({ name, space, attributes, children }: Node): string[] {
   ];
 }
 
-const gpxOf = (west: number): Node => {
+const gpxOf = (west: number): XmlNode => {
   const { guide, lake } = mappedLake(west);
   return parseXml(marksGpx(guide, lake));
 };
-const waypoints = ({ children }: Node): Node[] => children.filter(({ name }) => name === "wpt");
-const wordOf = (node: Node | undefined, name: string): string | undefined =>
+const waypoints = ({ children }: XmlNode): XmlNode[] => children.filter(({ name }) => name === "wpt");
+const wordOf = (node: XmlNode | undefined, name: string): string | undefined =>
   node?.children.find((child) => child.name === name)?.text;
 
 describe("a lake's waypoints, read back by another library", () => {

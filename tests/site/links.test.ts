@@ -5,9 +5,9 @@ import { type BuiltSite, buildSite } from "./built-site.ts";
 import { demoGuide } from "./demo-guide.ts";
 import { bareGuide, siteGuide } from "./site-fixture.ts";
 
-/** Files that stand beside the pages but are written elsewhere: cards, calendars, maps and marks, the data. */
+/** Files that stand beside the pages but are written elsewhere: cards, calendars, maps and marks, the data, the feed. */
 const WRITTEN_ELSEWHERE =
-  /^(cards\/[a-z0-9-]+\.pdf|lakes\/[a-z0-9-]+\/(season\.ics|marks\.gpx|map\.geojson)|trips\/[a-z0-9-]+\/trip\.ics|guide\.json)$/;
+  /^(cards\/[a-z0-9-]+\.pdf|lakes\/[a-z0-9-]+\/(season\.ics|marks\.gpx|map\.geojson)|trips\/[a-z0-9-]+\/trip\.ics|guide\.json|reports\/feed\.xml)$/;
 
 interface Link {
   readonly page: string;

@@ -157,7 +157,11 @@ describe("pages of a guide with everything", () => {
 test("a lake's own pages alone are made anew when only that lake is asked for", async () => {
   const site = await buildSite(siteGuide(), "ember");
   try {
-    expect([...site.pages.keys()]).toEqual(["lakes/ember/index.html", "lakes/ember/place/index.html"]);
+    expect([...site.pages.keys()]).toEqual([
+      "lakes/ember/index.html",
+      "lakes/ember/place/index.html",
+      "lakes/ember/reports/index.html",
+    ]);
   } finally {
     await site.remove();
   }

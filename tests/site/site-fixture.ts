@@ -1,5 +1,6 @@
 import { boxPlan } from "../../build/flies/box-plan.ts";
 import type { Guide, GuideLake, GuidePattern, GuideTrip } from "../../build/guide/guide-schema.ts";
+import { caughtByPattern, lakeSeasons } from "../../build/guide/report-totals.ts";
 import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import type { Outing, When } from "../../build/guide/when-schema.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
@@ -30,8 +31,55 @@ function worded(lake: GuideLake): GuideLake {
   };
 }
 
+const REPORTS: GuideLake["reports"] = [
+  {
+    date: day("2026-05-12"),
+    seen: ["ice off"],
+    water_C: 4.5,
+    clarity_m: 2.1,
+    oxygen_mgL: 9.8,
+    rodHours: 8,
+    catches: [
+      { pattern: "marl-scud", name: "Marl Scud", way: "indicator still", fish: 5, rodHours: 6 },
+      { pattern: "ash-leech", name: "Ash Leech", way: null, fish: 0, rodHours: null },
+    ],
+    samples: [[{ food: "scud", count: 12, mass_g: null }], []],
+    notes: "Open along the south shore.",
+  },
+  {
+    date: day("2026-05-14"),
+    seen: [],
+    water_C: 6,
+    clarity_m: null,
+    oxygen_mgL: null,
+    rodHours: null,
+    catches: [],
+    samples: [],
+    notes: null,
+  },
+  {
+    date: day("2025-05-23"),
+    seen: ["ice off"],
+    water_C: 5,
+    clarity_m: 3,
+    oxygen_mgL: null,
+    rodHours: 4,
+    catches: [{ pattern: "ash-leech", name: "Ash Leech", way: "floating line", fish: 0, rodHours: 4 }],
+    samples: [],
+    notes: null,
+  },
+];
+
 const withReports = (lake: GuideLake): GuideLake => ({
   ...lake,
+  reported: {
+    seasons: lakeSeasons({ ...lake, reports: REPORTS }),
+    caught: caughtByPattern(REPORTS),
+    unrecorded: [
+      { season: 2026, after: day("2026-05-06"), by: day("2026-05-12") },
+      { season: 2025, after: day("2025-05-20"), by: day("2025-05-23") },
+    ],
+  },
   notes: "<p>Launch at the <em>south</em> bay.</p>",
   marks: lake.marks.map((mark, i) => ({ ...mark, doubted: i === 1 })),
   diet: [
@@ -55,33 +103,7 @@ const withReports = (lake: GuideLake): GuideLake => ({
     all: { fish: 5, rodHours: 8, mean: 0.625, low: 0.203, high: 1.459 },
     phases: [{ phase: "ice-off", rate: { fish: 5, rodHours: 8, mean: 0.625, low: 0.203, high: 1.459 } }],
   },
-  reports: [
-    {
-      date: day("2026-05-12"),
-      seen: ["ice off"],
-      water_C: 4.5,
-      clarity_m: 2.1,
-      oxygen_mgL: 9.8,
-      rodHours: 8,
-      catches: [
-        { pattern: "marl-scud", name: "Marl Scud", way: "indicator still", fish: 5, rodHours: 6 },
-        { pattern: "ash-leech", name: "Ash Leech", way: null, fish: 0, rodHours: null },
-      ],
-      samples: [[{ food: "scud", count: 12, mass_g: null }], []],
-      notes: "Open along the south shore.",
-    },
-    {
-      date: day("2026-05-14"),
-      seen: [],
-      water_C: 6,
-      clarity_m: null,
-      oxygen_mgL: null,
-      rodHours: null,
-      catches: [],
-      samples: [],
-      notes: null,
-    },
-  ],
+  reports: REPORTS,
 });
 
 /** A lake with a shape: everything that can be told of it as a place. */

@@ -1,0 +1,211 @@
+import type { Guide } from "../guide/guide-schema.ts";
+import { FOODS, ICE_STATES, WAYS } from "../model/club.ts";
+import { PHASES } from "../model/phase.ts";
+import { depthUnit, type UnitSystem } from "../model/units.ts";
+import { frameOf } from "./card-frame.ts";
+import { addText, type Column } from "./column.ts";
+import type { FaceLayout } from "./face.ts";
+import { type Ruler, type Run, run } from "./flow.ts";
+import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
+import { addHead, addWords, layoutSide } from "./rig-card.ts";
+import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
+
+/** Height of a box to write in: a printed label, and room for a pencil in a cold hand. */
+const BOX_PT = mm(11.5);
+const LABEL_INDENT_PT = 3;
+const TICK_PT = 8;
+const CATCH_ROWS = 7;
+const CATCH_ROW_PT = mm(8);
+const FISH = 6;
+const FISH_PT = mm(10);
+const FOOD_ROW_PT = mm(6.2);
+/** Blank paper under the label of the notes. */
+const NOTES_LEAST_PT = mm(20);
+
+/** One field of the report file: its key, and what to write. */
+interface Field {
+  readonly key: string;
+  readonly say: string;
+  /** Share of the row. */
+  readonly share: number;
+}
+
+const temperatureUnit = (units: UnitSystem): string => (units === "imperial" ? "degF" : "degC");
+
+const label = ({ key, say }: Pick<Field, "key" | "say">): Run[] => [
+  run(key, STRONG),
+  ...(say === "" ? [] : [run(`, ${say}`, SMALL)]),
+];
+
+function outline(column: Column, left_pt: number, width_pt: number, height_pt: number): void {
+  column.decoration.push({
+    kind: "shape",
+    path: `M${column.left_pt + left_pt} ${column.y_pt}h${width_pt}v${height_pt}h${-width_pt}Z`,
+    stroke_pt: 0.5,
+  });
+}
+
+/** A row of boxes, each with its field's key in the corner. */
+function addBoxes(column: Column, fields: readonly Field[], height_pt: number): void {
+  const whole = fields.reduce((sum, { share }) => sum + share, 0);
+  const top_pt = column.y_pt;
+  let left_pt = 0;
+  for (const field of fields) {
+    const width_pt = (column.width_pt * field.share) / whole;
+    column.y_pt = top_pt;
+    outline(column, left_pt, width_pt, height_pt);
+    addText(column, label(field), {
+      role: "P",
+      field: "slip",
+      indent_pt: left_pt + LABEL_INDENT_PT,
+      width_pt: width_pt - LABEL_INDENT_PT,
+      maxLines: 1,
+    });
+    left_pt += width_pt;
+  }
+  column.y_pt = top_pt + height_pt;
+}
+
+/** A field with a square to tick before each of its words, on one line. */
+function addChoice(column: Column, key: string, words: readonly string[]): void {
+  const { ruler } = column;
+  const top_pt = column.y_pt;
+  const row_pt = mm(7.5);
+  outline(column, 0, column.width_pt, row_pt);
+  const line_pt = top_pt + (row_pt - leading_pt(SMALL)) / 2;
+  let left_pt = LABEL_INDENT_PT;
+  const place = (text: string, style: Run["style"]): void => {
+    column.y_pt = line_pt;
+    addText(column, [run(text, style)], { role: "P", field: "slip", indent_pt: left_pt });
+    left_pt += ruler.width_pt(text, style);
+  };
+  place(key, STRONG);
+  left_pt = Math.max(left_pt + 10, mm(14));
+  for (const word of words) {
+    column.y_pt = top_pt + (row_pt - TICK_PT) / 2;
+    outline(column, left_pt, TICK_PT, TICK_PT);
+    left_pt += TICK_PT + 4;
+    place(word, SMALL);
+    left_pt += 14;
+  }
+  column.y_pt = top_pt + row_pt;
+}
+
+const CATCH_FIELDS: readonly Field[] = [
+  { key: "pattern", say: "", share: 40 },
+  { key: "way", say: "", share: 32 },
+  { key: "fish", say: "", share: 10 },
+  { key: "hours", say: "", share: 14 },
+];
+
+function addFront(column: Column, guide: Guide): void {
+  const { units } = guide.club;
+  addHead(column, guide, "Report slip");
+  addBoxes(
+    column,
+    [
+      { key: "lake", say: "", share: 3 },
+      { key: "date", say: "year-month-day", share: 2 },
+    ],
+    BOX_PT,
+  );
+  addChoice(column, "ice", ICE_STATES);
+  addChoice(column, "phase", PHASES);
+  addBoxes(
+    column,
+    [
+      { key: "water", say: temperatureUnit(units), share: 1 },
+      { key: "clarity", say: depthUnit(units), share: 1 },
+      { key: "oxygen", say: "mg/L", share: 1 },
+    ],
+    BOX_PT,
+  );
+  addBoxes(
+    column,
+    [
+      { key: "rods", say: "how many fished", share: 1 },
+      { key: "hours", say: "each rod", share: 1 },
+    ],
+    BOX_PT,
+  );
+  column.y_pt += 5;
+  addText(
+    column,
+    [run("caught", STRONG), run(", each fly and way, without fish too; hours of all rods together", SMALL)],
+    {
+      role: "H2",
+      field: "slip",
+    },
+  );
+  addBoxes(column, CATCH_FIELDS, leading_pt(SMALL) + 1);
+  for (let row = 0; row < CATCH_ROWS; row++) {
+    let left_pt = 0;
+    const whole = CATCH_FIELDS.reduce((sum, { share }) => sum + share, 0);
+    for (const { share } of CATCH_FIELDS) {
+      const width_pt = (column.width_pt * share) / whole;
+      outline(column, left_pt, width_pt, CATCH_ROW_PT);
+      left_pt += width_pt;
+    }
+    column.y_pt += CATCH_ROW_PT;
+  }
+  column.y_pt += 3;
+  addWords(column, `Ways: ${WAYS.join(", ")}.`, "slip");
+}
+
+/** One row of the samples: what was found, and a box for each fish. */
+function addFood(column: Column, words: string, height_pt: number, heads: readonly string[] = []): void {
+  const top_pt = column.y_pt;
+  const names_pt = column.width_pt - FISH * FISH_PT;
+  const line_pt = top_pt + (height_pt - leading_pt(SMALL)) / 2;
+  outline(column, 0, names_pt, height_pt);
+  const at = (text: string, indent_pt: number): void => {
+    column.y_pt = line_pt;
+    addText(column, [run(text, SMALL)], { role: "P", field: "slip", indent_pt });
+  };
+  at(words, LABEL_INDENT_PT);
+  for (let fish = 0; fish < FISH; fish++) {
+    column.y_pt = top_pt;
+    const left_pt = names_pt + fish * FISH_PT;
+    outline(column, left_pt, FISH_PT, height_pt);
+    const head = heads[fish];
+    if (head !== undefined) at(head, left_pt + LABEL_INDENT_PT);
+  }
+  column.y_pt = top_pt + height_pt;
+}
+
+function addBack(column: Column, guide: Guide, bottom_pt: number): void {
+  addHead(column, guide, "What they had eaten");
+  addText(
+    column,
+    [run("samples", STRONG), run(", how many of each in each fish; an empty throat: ring its number", SMALL)],
+    { role: "H2", field: "slip" },
+  );
+  addFood(
+    column,
+    "fish number",
+    FOOD_ROW_PT,
+    Array.from({ length: FISH }, (_, i) => `${i + 1}`),
+  );
+  for (const food of FOODS) if (food !== "nothing in particular") addFood(column, food, FOOD_ROW_PT);
+  column.y_pt += 3;
+  const caution = guide.cautions.find(({ id }) => id === "throat-sample");
+  if (caution !== undefined) addWords(column, `${caution.short} (${caution.agency})`, "cautions");
+  column.y_pt += 3;
+  const closing = `Copy into reports/${guide.season}.yaml: each box is a key of that name.`;
+  const closing_pt = leading_pt(SMALL);
+  const notes_pt = Math.max(NOTES_LEAST_PT, bottom_pt - column.y_pt - closing_pt - 5);
+  addBoxes(column, [{ key: "notes", say: "", share: 1 }], notes_pt);
+  column.y_pt += 3;
+  addWords(column, closing, "slip");
+}
+
+/** Both sides of the slip that members fill in by pencil: a box for each key of a row of the report file. */
+export function layoutReportSlip(guide: Guide, ruler: Ruler): { front: FaceLayout; back: FaceLayout } {
+  const frame = frameOf(A6, CARD_MARGIN_PT);
+  return {
+    front: layoutSide("Report slip, front", frame, ruler, {}, (column) => addFront(column, guide)),
+    back: layoutSide("Report slip, back", frame, ruler, {}, (column) =>
+      addBack(column, guide, frame.bottom_pt),
+    ),
+  };
+}

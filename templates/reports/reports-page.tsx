@@ -1,0 +1,66 @@
+import { Page } from "../layout.tsx";
+import { PrintList, Scroll, Section } from "../parts.tsx";
+import { ADDRESS, type Sheet } from "../sheet.ts";
+import { CatchHeads, CatchNote, TotalCells } from "./catch-columns.tsx";
+import { SLIPS } from "./slips.ts";
+
+/** The lakes with reports, each with a link to all of them. */
+function Lakes({ sheet }: { sheet: Sheet }) {
+  const lakes = sheet.guide.lakes
+    .filter(({ reports }) => reports.length > 0)
+    .toSorted((a, b) => a.name.localeCompare(b.name, "en"));
+  return (
+    <Section title="By lake" id="by-lake">
+      <ul>
+        {lakes.map(({ slug, name, reports }) => (
+          <li>
+            <a href={sheet.to(ADDRESS.lakeReports(slug))}>{name}</a>{" "}
+            <span class="small">{reports.length}</span>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+/** What members reported, season by season and lake by lake. */
+export const ReportsPage = ({ sheet }: { sheet: Sheet }) => (
+  <Page
+    sheet={sheet}
+    title="Reports"
+    description="What members saw and caught, season by season, days without a fish included."
+  >
+    <h1>Reports</h1>
+    <Section title="Seasons" id="seasons">
+      <Scroll label="Seasons">
+        <table class="eaten">
+          <thead>
+            <tr>
+              <th scope="col">Season</th>
+              <th scope="col">Reports</th>
+              <CatchHeads />
+            </tr>
+          </thead>
+          <tbody>
+            {sheet.guide.reportSeasons.map((totals) => (
+              <tr>
+                <th scope="row">
+                  <a href={sheet.to(ADDRESS.reportSeason(totals.season))}>{totals.season}</a>
+                </th>
+                <TotalCells totals={totals} />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      <CatchNote />
+    </Section>
+    <Lakes sheet={sheet} />
+    <PrintList files={SLIPS} sheet={sheet} />
+    <Section title="To follow" id="take">
+      <p>
+        <a href={sheet.to(ADDRESS.reportsFeed)}>New reports as a feed</a> (Atom), for a feed reader.
+      </p>
+    </Section>
+  </Page>
+);
