@@ -5,7 +5,8 @@ import { stripLegend } from "../build/draw/strip-legend.tsx";
 import { boardsAhead } from "../build/guide/board.ts";
 import { daysAheadText } from "../build/guide/days-ahead.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
-import { type CalendarDate, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
+import type { Occasion, Outing } from "../build/guide/when-schema.ts";
+import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
 import { listedTrips } from "./contents.ts";
@@ -27,7 +28,7 @@ const weekendText = (days: readonly CalendarDate[]): string => {
 function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): string {
   switch (id) {
     case "weekend":
-      return `Go this weekend: ${weekendText(weekend)}`;
+      return `Good this weekend, ${weekendText(weekend)}`;
     case "soon":
       return "Good within two weeks";
     case "later":
@@ -42,6 +43,17 @@ const laterTitle = (id: BoardGroup["id"], { weekend }: Board) =>
   id === "weekend"
     ? { "data-until": weekend.at(-1), "data-after": `Were good on the weekend, ${weekendText(weekend)}` }
     : {};
+
+/** Nobody gets there before. */
+function RoadOpens({ lake: { access }, asOf }: { lake: GuideLake; asOf: CalendarDate }) {
+  const opens = access?.opens ?? null;
+  if (opens === null || opens <= asOf) return null;
+  return (
+    <p data-until={addDays(opens, -1)} data-after={`Road open since ${dayMonth(opens)}.`}>
+      <strong>Road opens {dayMonth(opens)}</strong>
+    </p>
+  );
+}
 
 function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
   const { guide, to } = sheet;
@@ -64,7 +76,8 @@ function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["wee
         html={seasonStrip(lake, guide, { ink: screenInk, width: 320, height: 22, compact: true })}
       />
       <div class="dates">
-        <p>{lake.status.next}</p>
+        <p class="next">{lake.status.next}</p>
+        <RoadOpens lake={lake} asOf={guide.asOf} />
         {bestDays === null ? null : (
           <p data-until={bestDays.to} data-after={`Best days were ${dayRange(bestDays.from, bestDays.to)}.`}>
             Best days <strong>{dayRange(bestDays.from, bestDays.to)}</strong>, {chanceText(bestDays.chance)}
@@ -92,23 +105,65 @@ function Group({ group, lakes, sheet }: { group: BoardGroup; lakes: LakesBySlug;
   );
 }
 
-/** What the first group would have said, where no lake is likely to be good this weekend. */
-const leadText = ({ groups, weekend }: Board): string =>
-  groups.some(({ id }) => id === "weekend")
-    ? ""
-    : `No lake is likely to be good this weekend, ${weekendText(weekend)}. What comes next stands first.`;
-
 /** The boards of the weeks to come in words, for the page's script. */
 export const boardsAheadWords = (guide: Guide) =>
   boardsAhead(guide).map(({ from, board }) => ({
     from,
-    lead: leadText(board),
     groups: board.groups.map(({ id, lakes }) => ({
       id,
       title: groupTitle(id, board.weekend),
       lakes: lakes.map(({ slug, weekend }) => [slug, weekend === null ? "" : chanceText(weekend)]),
     })),
   }));
+
+const LakeLink = ({ slug, name, good, sheet }: Pick<Outing, "slug" | "name" | "good"> & { sheet: Sheet }) => (
+  <>
+    <a href={sheet.to(ADDRESS.lake(slug))}>{name}</a> <span class="odds">{chanceText(good)}</span>
+  </>
+);
+
+/** The lake to go to on one weekend, the one to fall back on, and the chance that one of them is good. */
+function Answer({ occasion, isFirst, sheet }: { occasion: Occasion; isFirst: boolean; sheet: Sheet }) {
+  const { from, to, best, isLikely } = occasion;
+  return (
+    <section class="answer" aria-labelledby={`go-${from}`} data-last={to} hidden={!isFirst}>
+      <h2 id={`go-${from}`}>
+        {isFirst ? "This" : "The"} weekend, {weekendText(from === to ? [from] : [from, to])}
+      </h2>
+      {best === null ? (
+        <p class="big">No road is open</p>
+      ) : (
+        <>
+          {isLikely ? null : <p>No lake is likely to be good. The likeliest:</p>}
+          <p class="big">
+            <LakeLink {...best} sheet={sheet} />
+          </p>
+          {best.fallback === null ? null : (
+            <p>
+              or else <LakeLink {...best.fallback} sheet={sheet} />; one of the two{" "}
+              <strong class="odds">{chanceText(best.either)}</strong>
+            </p>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+/** Where to go on the weekend that is next; those after it wait for their turn, and the page's script shows them. */
+function Answers({ sheet }: { sheet: Sheet }) {
+  const weekends = sheet.guide.when.occasions.filter(({ name }) => name === null);
+  return (
+    <>
+      {weekends.map((occasion, i) => (
+        <Answer occasion={occasion} isFirst={i === 0} sheet={sheet} />
+      ))}
+      <p class="small">
+        <a href={sheet.to(ADDRESS.when)}>Every weekend and holiday to come</a>
+      </p>
+    </>
+  );
+}
 
 const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
   <li>
@@ -119,7 +174,7 @@ const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
 
 /** All lakes of the season, those to go to first. */
 export function BoardPage({ sheet }: { sheet: Sheet }) {
-  const { guide, to } = sheet;
+  const { guide } = sheet;
   const { board } = guide;
   const lakes = new Map(guide.lakes.map((lake) => [lake.slug, lake]));
   const trips = listedTrips(guide);
@@ -132,10 +187,7 @@ export function BoardPage({ sheet }: { sheet: Sheet }) {
       scripts={[ADDRESS.boards]}
     >
       <h1>Season {guide.season}</h1>
-      {leadText(board) === "" ? null : <p class="lead">{leadText(board)}</p>}
-      <p>
-        <a href={to(ADDRESS.when)}>Which two lakes, on every weekend and holiday to come</a>
-      </p>
+      <Answers sheet={sheet} />
       {board.groups.map((group) => (
         <Group group={group} lakes={lakes} sheet={sheet} />
       ))}

@@ -1,7 +1,9 @@
 import { addDays, type CalendarDate, mondayOf, weekendFrom } from "../model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../model/phase.ts";
+import { isOpenOn } from "../season/choose-pair.ts";
 import { daysAhead } from "./days-ahead.ts";
 import type { Board, Guide, GuideLake } from "./guide-schema.ts";
+import { inReach } from "./outing.ts";
 
 type GroupId = Board["groups"][number]["id"];
 
@@ -22,13 +24,23 @@ function goodOver(lake: GuideLake, days: readonly CalendarDate[]): number | null
   return Math.min(1, good.reduce((sum, chance) => sum + chance, 0) / rows.length);
 }
 
-function groupOf({ lake, weekend }: Row, soonUntil: CalendarDate): GroupId {
-  if (weekend !== null && weekend >= WORTH_THE_DRIVE) return "weekend";
-  if (lake.next === null) return "past";
-  return lake.next.from.p50 <= soonUntil ? "soon" : "later";
+const later = (a: CalendarDate, b: CalendarDate | null): CalendarDate => (b !== null && b > a ? b : a);
+
+/** The day from which a lake is worth the drive: good by then, and its road open; null when its good days are over. */
+function worthFrom({ lake, weekend }: Row, days: readonly CalendarDate[]): CalendarDate | null {
+  const [first] = days;
+  const { opens } = inReach(lake);
+  if (first !== undefined && weekend !== null && weekend >= WORTH_THE_DRIVE) return later(first, opens);
+  return lake.next === null ? null : later(lake.next.from.p50, opens);
 }
 
-const nextDay = ({ lake }: Row): string => lake.next?.from.p50 ?? lake.iceOff.p50;
+function groupOf(row: Row, days: readonly CalendarDate[], soonUntil: CalendarDate): GroupId {
+  const from = worthFrom(row, days);
+  const isOpen = days.some((day) => isOpenOn(inReach(row.lake), day));
+  if (isOpen && row.weekend !== null && row.weekend >= WORTH_THE_DRIVE) return "weekend";
+  if (from === null) return "past";
+  return from <= soonUntil ? "soon" : "later";
+}
 
 /** A lake as the board sees it on a later day: the next good phase is the one that then still lies ahead. */
 const seenOn = (lake: GuideLake, day: CalendarDate): GuideLake => ({
@@ -60,15 +72,19 @@ export const boardsAhead = ({
       ),
     }));
 
-/** Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those past. */
+/**
+ * Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those past. A lake
+ * whose road is not open by then waits for it.
+ */
 export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): Board {
   const weekend = weekendFrom(asOf);
   const soonUntil = addDays(asOf, SOON_DAYS);
   const rows = lakes.map((lake) => ({ lake, weekend: goodOver(lake, weekend) }));
+  const nextDay = (row: Row): CalendarDate => worthFrom(row, weekend) ?? row.lake.iceOff.p50;
   const groups = (["weekend", "soon", "later", "past"] as const).map((id) => ({
     id,
     lakes: rows
-      .filter((row) => groupOf(row, soonUntil) === id)
+      .filter((row) => groupOf(row, weekend, soonUntil) === id)
       .sort(
         (a, b) =>
           (id === "weekend" ? (b.weekend ?? 0) - (a.weekend ?? 0) : 0) ||

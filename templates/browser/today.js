@@ -107,14 +107,18 @@
     return group;
   };
 
+  /** The weekend that is next today; after the last of them none. */
+  const tellAnswer = (answers) => {
+    const next = answers.find(({ dataset }) => Date.parse(dataset.last) >= today);
+    for (const answer of answers) answer.hidden = answer !== next;
+  };
+
   /** The board as it was worked out for the week that today is in. */
-  const tellBoard = ({ lead, groups }) => {
+  const tellBoard = ({ groups }) => {
     const old = [...document.querySelectorAll(".group")];
     const rows = new Map([...document.querySelectorAll("[data-lake]")].map((row) => [row.dataset.lake, row]));
     if (old.length === 0 || groups.some(({ lakes }) => lakes.some(([slug]) => !rows.has(slug)))) return;
     const made = groups.map((group) => tellGroup(old[0], rows, group));
-    document.querySelector("main > .lead")?.remove();
-    if (lead !== "") old[0].before(element("p", "lead", lead));
     old[0].before(...made);
     for (const group of old) group.remove();
   };
@@ -126,6 +130,7 @@
         ? guideBoards.findLast(({ from }) => Date.parse(from) <= today)
         : undefined;
     if (board !== undefined) tellBoard(board);
+    tellAnswer([...document.querySelectorAll(".answer")]);
     if (isCovered) document.querySelectorAll("svg [data-day]").forEach(moveMarker);
     document.querySelectorAll("[data-after]").forEach(tellPast);
     document.querySelectorAll(".glance[data-days]").forEach(tellLake);

@@ -108,7 +108,14 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
 
   test("the board turns to the next weekend: the mean of its two days, the likeliest lake first", async () => {
     const page = await openOn("2026-05-19T18:00:00Z", "index.html");
-    expect(await page.locator("h2").first().textContent()).toBe("Go this weekend: 23–24 May");
+    const weekend = guide.when.occasions.find(({ from, name }) => from === "2026-05-23" && name === null);
+    const answer = page.locator(".answer:visible");
+    expect(await answer.locator("h2").allInnerTexts()).toEqual(["The weekend, 23–24 May"]);
+    expect(await answer.locator("a").allInnerTexts()).toEqual([
+      weekend?.best?.name,
+      weekend?.best?.fallback?.name,
+    ]);
+    expect(await page.locator(".group h2").first().textContent()).toBe("Good this weekend, 23–24 May");
     const mean = new Map(
       guide.lakes.map(({ name, daily }) => {
         const days = daily.filter(({ date }) => date === "2026-05-23" || date === "2026-05-24");
@@ -123,7 +130,13 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
         state: await row.locator(".state").textContent(),
       })),
     );
-    const expected = [...mean].filter(([, chance]) => chance >= 0.5).sort((a, b) => b[1] - a[1]);
+    const isReached = (name: string): boolean => {
+      const opens = guide.lakes.find((lake) => lake.name === name)?.access?.opens ?? null;
+      return opens === null || opens <= "2026-05-24";
+    };
+    const expected = [...mean]
+      .filter(([name, chance]) => chance >= 0.5 && isReached(name))
+      .sort((a, b) => b[1] - a[1]);
     expect(shown.map(({ name }) => name)).toEqual(expected.map(([name]) => name));
     for (const { name, odds, state } of shown) {
       expect(odds).toBe(`${Math.round((mean.get(name ?? "") ?? 0) * 100)} % good`);
@@ -150,6 +163,8 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     expect(await page.locator(".glance dt").first().textContent()).toBe("On Sat 16 May");
     expect(await page.locator(".glance dd").first().textContent()).not.toMatch(/Go now|Leave it alone/);
     expect(await page.getByText("These days are past.").count()).toBe(1);
+    await page.goto(pathToFileURL(`${site.dir}/index.html`).href);
+    expect(await page.locator(".answer:visible").count()).toBe(0);
     await page.context().close();
   });
 });

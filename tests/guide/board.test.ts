@@ -39,6 +39,22 @@ describe("the board", () => {
     expect(weekends(board)).toEqual([0.5]);
   });
 
+  test("a good lake behind a closed road waits for the road", () => {
+    const behind = (opens: string): string | undefined =>
+      order({
+        ...guide,
+        lakes: guide.lakes.map((lake) => ({
+          ...lake,
+          access: { text: "Gated.", opens: day(opens), travel_h: null },
+        })),
+      }).find(([, lakes]) => lakes.includes("willow"))?.[0];
+    const sunday = guide.board.weekend.at(-1);
+    expect(sunday).toBeDefined();
+    expect(behind(sunday ?? "")).toBe("weekend");
+    expect(behind(addDays(sunday ?? guide.asOf, 1))).toBe("soon");
+    expect(behind(addDays(guide.asOf, 15))).toBe("later");
+  });
+
   test("knows no weekend outside the guide's window", () => {
     const after = addDays(guide.window.to, 30);
     expect(weekends(arrangeBoard(guide.lakes, after))).toEqual(guide.lakes.map(() => null));
