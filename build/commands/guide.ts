@@ -3,7 +3,7 @@ import { type Effects, EXIT, type Exit } from "../effects.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
-import { PublishError } from "../publish/publish.ts";
+import { mendOutput, PublishError } from "../publish/publish.ts";
 
 const counted = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
 
@@ -25,11 +25,25 @@ function sayGuide({ club, asOf, lakes }: Said, what: string, outDir: string, eff
   return EXIT.done;
 }
 
+/** Where an error began: the stack of what caused it first. */
+const rootOf = (error: unknown): unknown => {
+  if (!(error instanceof Error)) return error;
+  return error.cause === undefined ? error.stack : rootOf(error.cause);
+};
+
+/** A fault of the program itself: what failed for whoever ran it, and where for whoever mends it. */
+function warnOfFault(error: unknown, outDir: string, effects: Effects): void {
+  effects.warn(`The program failed: ${error instanceof Error ? error.message : String(error)}`);
+  effects.warn(`Nothing written, ${outDir} is as it was. For the developers:`);
+  effects.warn(String(rootOf(error)));
+}
+
 /**
  * The main job: club folder in, site and cards out. Whether there is anything to do is looked up before the libraries that
  * do it are loaded.
  */
 export async function guideCommand(request: GuideRequest, effects: Effects): Promise<Exit> {
+  await mendOutput(request.outDir);
   const standing = standingGuide(request);
   if (standing !== undefined) {
     for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
@@ -47,8 +61,8 @@ export async function guideCommand(request: GuideRequest, effects: Effects): Pro
     const said = { club: club.name, asOf, lakes: lakes.length, problems };
     return sayGuide(said, "", request.outDir, effects);
   } catch (error) {
-    if (!(error instanceof PublishError || error instanceof RequestError)) throw error;
-    effects.warn(error.message);
+    if (error instanceof PublishError || error instanceof RequestError) effects.warn(error.message);
+    else warnOfFault(error, request.outDir, effects);
     return error instanceof RequestError ? EXIT.badUsage : EXIT.cannotWrite;
   }
 }

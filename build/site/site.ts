@@ -1,3 +1,4 @@
+import { copyFile, mkdir } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -26,6 +27,15 @@ const ASSETS: Readonly<Record<string, string>> = {
 /** Eleventy takes paths from where the program was started. */
 const fromHere = (file: string): string => path.relative(process.cwd(), file);
 
+/** Not by Eleventy: of its own copying, a second failure (a full disk) is caught by nobody and ends the program. */
+async function copyAssets(outDir: string): Promise<void> {
+  for (const [file, address] of Object.entries(ASSETS)) {
+    const target = path.join(outDir, address);
+    await mkdir(path.dirname(target), { recursive: true });
+    await copyFile(file, target);
+  }
+}
+
 /**
  * Writes the guide's pages and what they load.
  * @param outDir where the guide is written; files already there that are not pages stay
@@ -39,9 +49,6 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
     config: (config) => {
       config.setTemplateFormats(["11ty.js"]);
       config.setDataFileSuffixes([]);
-      config.addPassthroughCopy(
-        Object.fromEntries(Object.entries(ASSETS).map(([file, address]) => [fromHere(file), address])),
-      );
       for (const { address, draw } of sitePages(guide, only))
         config.addTemplate(`${address}.11ty.js`, {
           data: () => ({ permalink: address }),
@@ -50,5 +57,6 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
     },
   });
   eleventy.disableLogger();
+  await copyAssets(outDir);
   await eleventy.write();
 }
