@@ -1,7 +1,7 @@
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { formatDiagnostic } from "../model/diagnostic.ts";
+import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
 import { mendOutput, PublishError } from "../publish/publish.ts";
 
@@ -19,7 +19,7 @@ export function problemCount(problems: readonly Diagnostic[]): string {
 }
 
 function sayGuide({ club, asOf, lakes }: Said, what: string, outDir: string, effects: Effects): Exit {
-  effects.say(`${club}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
+  effects.say(`${printable(club)}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
   effects.say(`Pages: open ${outDir}/index.html`);
   effects.say(`Cards: print ${outDir}/cards/sheets-a4.pdf or sheets-letter.pdf`);
   return EXIT.done;

@@ -98,7 +98,7 @@ const REFUSALS: Readonly<Record<string, string>> = {
 /** The system's refusal that an error, or one that it was made from, speaks of. */
 function systemErrorIn(error: unknown): NodeJS.ErrnoException | undefined {
   if (!(error instanceof Error)) return undefined;
-  if ("errno" in error) return error;
+  if ("errno" in error) return error as NodeJS.ErrnoException;
   return systemErrorIn("originalError" in error ? error.originalError : error.cause);
 }
 
