@@ -4,7 +4,7 @@ import type { ClubFiles } from "./base-club.ts";
 /** C0 and C1 controls, and what turns the direction of a terminal's text: none may reach one. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
 const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/;
-const SLIPPED_THROUGH = /undefined|\[object|Invalid input|NaN/;
+const SLIPPED_THROUGH = /undefined|\[object|Invalid input|NaN/i;
 const LONGEST = 600;
 
 /** What is wrong with a problem as it is told: its place, its name, its words. */
@@ -14,11 +14,17 @@ export function diagnosticFaults(
   /** So many, from the first, are of the reader, which shortens what it quotes. */
   ofReader: number,
 ): string[] {
+  const linesOf = new Map<string, readonly string[]>();
+  const linesIn = (file: string, text: string): readonly string[] => {
+    const lines = linesOf.get(file) ?? text.split(/\r\n|\n|\r/);
+    linesOf.set(file, lines);
+    return lines;
+  };
   return problems.flatMap((problem, i) => {
     const { file, line, column, code, message, hint } = problem;
     const content = files.get(file);
     const text = typeof content === "string" ? content : undefined;
-    const lines = text?.split(/\r\n|\n|\r/);
+    const lines = text === undefined ? undefined : linesIn(file, text);
     const faults = [
       ...(file === "" ? ["no file"] : []),
       ...(Number.isInteger(line) && line >= 1 && line <= (lines?.length ?? Number.POSITIVE_INFINITY)

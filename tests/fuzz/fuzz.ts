@@ -39,8 +39,11 @@ function hear(told: Told): void {
     for (const kind of new Set(told.kinds)) count(`change: ${kind}`);
     count(`${told.far}: ${told.end}`);
     slowest_s = Math.max(slowest_s, told.cpu_s ?? 0);
-  } else if (told.event === "batch") cases += told.cases ?? 0;
-  else if (told.event === "done") most_MB = Math.max(most_MB, told.most_MB ?? 0);
+  } else if (told.event === "batch") {
+    cases += told.cases ?? 0;
+    if (cases % 1000 < BATCH) console.log(`${cases} cases, ${failures.length} failures`);
+  }
+  if (told.event === "done") most_MB = Math.max(most_MB, told.most_MB ?? 0);
   else if (told.event === "failed") fail(told);
 }
 
