@@ -20,8 +20,7 @@ export interface Diagnostic extends SourceSpot {
 }
 
 /** Controls (C0, C1), line separators, and marks that turn the direction of what follows (Unicode, UAX 9). */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+const UNPRINTABLE = /[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]/gu;
 
 /** A club's text on one line of a terminal, which it cannot command: U+FFFD stands for what does not print. */
 export const printable = (text: string): string => text.replace(UNPRINTABLE, "\ufffd");

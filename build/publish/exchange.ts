@@ -10,7 +10,7 @@ const EXCHANGE_IN_PERL = "exit(syscall($ARGV[0] + 0, -100, $ARGV[1], -100, $ARGV
  * Lets two folders of one disk change places in a single step of the file system, which Node itself cannot ask for.
  * @returns false where that cannot be done: off Linux, without perl, or on a file system that does not know it
  */
-export function exchanged(one: string, other: string): boolean {
+function exchanged(one: string, other: string): boolean {
   const call = process.platform === "linux" ? RENAMEAT2[process.arch] : undefined;
   if (call === undefined) return false;
   const before = statSync(one).ino;
@@ -25,9 +25,9 @@ export function exchanged(one: string, other: string): boolean {
  * the next run puts `last` back.
  * @throws a system error; then `out` is as it was, or waits at `last`
  */
-export function swapFolders(next: string, out: string, last: string, exchange = exchanged): void {
+export function swapFolders(next: string, out: string, last: string): void {
   if (!existsSync(out)) renameSync(next, out);
-  else if (!exchange(next, out)) {
+  else if (!exchanged(next, out)) {
     renameSync(out, last);
     renameSync(next, out);
   }

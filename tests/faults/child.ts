@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 
-export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 export interface Child {
   readonly process: ChildProcess;
@@ -37,6 +37,14 @@ export function start(script: string, args: readonly string[], options: ChildOpt
   return { process: process_, ended };
 }
 
-/** Starts the real command. */
-export const startGuide = (data: string, out: string, options: ChildOptions = {}): Child =>
-  start("build/cli.ts", ["guide", "--data", data, "--out", out], options);
+/** Starts the real command. `cache`: where it keeps results for the next run; nowhere when left out. */
+export const startGuide = (
+  data: string,
+  out: string,
+  { cache, ...options }: ChildOptions & { readonly cache?: string } = {},
+): Child =>
+  start(
+    "build/cli.ts",
+    ["guide", "--data", data, "--out", out, ...(cache === undefined ? ["--no-cache"] : ["--cache", cache])],
+    options,
+  );

@@ -6,7 +6,8 @@ import { canMount, makeReadOnly, onSmallDisk } from "./small-disk.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
 
 /** Without the right to mount there is no small disk to fill: skipped on a developer's machine, never in CI. */
-const isSkipped = !canMount() && process.env["CI"] !== "true";
+const { CI } = process.env;
+const isSkipped = !canMount() && CI !== "true";
 if (isSkipped) console.warn("disk-full tests skipped: mounting a small file system needs root on Linux");
 
 let clubs: TinyClubs;

@@ -118,9 +118,11 @@ export class KillGround {
     const ground = path.join(this.clubs.dir, name);
     const out = path.join(ground, "site");
     cpSync(path.join(this.clubs.dir, "whole-old"), out, { recursive: true });
-    const run = await killed(startGuide(this.clubs.new, out), out, this.#isDue(aim, out, chance));
+    // A cache of its own: the kill also hits what is kept for the next run.
+    const cache = path.join(ground, "cache");
+    const run = await killed(startGuide(this.clubs.new, out, { cache }), out, this.#isDue(aim, out, chance));
     const [found, left] = [await this.#foundAt(out), await besides(ground)];
-    const again = await startGuide(this.clubs.new, out).ended;
+    const again = await startGuide(this.clubs.new, out, { cache }).ended;
     const wrong = [
       ...(again.exit === 0 ? [] : [`the next run ended with ${again.exit}: ${again.text}`]),
       ...((await this.#foundAt(out)) === "new" ? [] : ["the next run published something else"]),

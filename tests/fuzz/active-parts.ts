@@ -15,8 +15,7 @@ const URL_ATTRIBUTES = new Set(
 const shortened = (url: string): string => url.replace(/^(\.\.\/)+/, "");
 const schemeOf = (url: string): string =>
   // Browsers skip controls and blanks within a scheme (WHATWG URL, 4.4).
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is left out
-  /^([a-z][a-z0-9+.-]*):/i.exec(url.replace(/[\u0000-\u0020]/g, ""))?.[1]?.toLowerCase() ?? "";
+  /^([a-z][a-z0-9+.-]*):/i.exec(url.replace(/[\p{Cc} ]/gu, ""))?.[1]?.toLowerCase() ?? "";
 
 function partsOf(element: HtmlElement): string[] {
   const name = element.tagName.toLowerCase();

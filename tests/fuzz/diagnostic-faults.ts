@@ -2,8 +2,7 @@ import { type Diagnostic, formatDiagnostic } from "../../build/model/diagnostic.
 import type { ClubFiles } from "./base-club.ts";
 
 /** C0 and C1 controls, and what turns the direction of a terminal's text: none may reach one. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
-const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/;
+const UNPRINTABLE = /[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]/u;
 const SLIPPED_THROUGH = /undefined|\[object|Invalid input|NaN/i;
 const LONGEST = 600;
 

@@ -13,7 +13,7 @@ import {
 } from "./hostile-texts.ts";
 import { mutatedJson } from "./json-mutation.ts";
 
-export const KINDS = [
+const KINDS = [
   "splice",
   "value",
   "text value",
@@ -32,7 +32,7 @@ export const KINDS = [
   "line removed",
   "huge",
 ] as const;
-export type Kind = (typeof KINDS)[number];
+type Kind = (typeof KINDS)[number];
 
 /** One change to a club's files; `file` and `at` are taken modulo what there is. */
 export interface Mutation {
