@@ -13,10 +13,12 @@ const KEPT = new Set([
   "trips/over-the-pass.yaml",
   "patterns/amber-scud.yaml",
   "patterns/booby.yaml",
+  "patterns/micro-leech.yaml",
   "lakes/thimblerig.yaml",
   "lakes/thimblerig.csv",
   "lakes/cairnlight.yaml",
   "lakes/cairnlight.geojson",
+  "reports/2024.csv",
   "reports/2026.yaml",
 ]);
 
@@ -25,6 +27,10 @@ const reportsOfLakes = (text: string): string =>
     .split(/^(?=- lake: )/m)
     .filter((entry) => LAKES.some((lake) => entry.startsWith(`- lake: ${lake}\n`)))
     .join("");
+
+/** The headings of the club's form, and one row for a lake that is kept. */
+const formOfLakes = (text: string): string =>
+  `${text.split("\n")[0]}\n5/12/2024 21:03:05,Thimblerig Lake,5/11/2024,off,turnover,49,2,2,booby 1 in 2 h,"scud 15; scud 8",Brown.\n`;
 
 /** The shoreline, the marks and every fourth contour. */
 function fewerContours(text: string): string {
@@ -44,6 +50,7 @@ const fewerSoundings = (text: string): string =>
 
 const smaller = (file: string, text: string): string => {
   if (file.endsWith(".geojson")) return fewerContours(text);
+  if (file === "reports/2024.csv") return formOfLakes(text);
   if (file.endsWith(".csv")) return fewerSoundings(text);
   if (file.startsWith("reports/")) return reportsOfLakes(text);
   if (file.startsWith("trips/"))
@@ -71,7 +78,7 @@ export const withShapeFiles = (files: ClubFiles, shapes: Shapes): ClubFiles =>
   new Map(
     [...files].filter(
       ([name]) =>
-        (!name.endsWith(".csv") || shapes === "plumbed" || shapes === "both") &&
+        (!/^lakes.*\.csv$/.test(name) || shapes === "plumbed" || shapes === "both") &&
         (!name.endsWith(".geojson") || shapes === "drawn" || shapes === "both"),
     ),
   );

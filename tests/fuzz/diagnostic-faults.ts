@@ -3,8 +3,10 @@ import type { ClubFiles } from "./base-club.ts";
 
 /** C0 and C1 controls, and what turns the direction of a terminal's text: none may reach one. */
 const UNPRINTABLE = /[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]/u;
-const SLIPPED_THROUGH = /undefined|\[object|Invalid input|NaN/i;
-const LONGEST = 600;
+const SLIPPED_THROUGH = /undefined|\[object|Invalid input|\bNaN\b/;
+/** The club may have written as much itself. */
+const OF_THE_CLUB = /undefined|\[object|Invalid input|\bnan\b/i;
+const LONGEST = 1500;
 
 /** What is wrong with a problem as it is told: its place, its name, its words. */
 export function diagnosticFaults(
@@ -13,6 +15,7 @@ export function diagnosticFaults(
   /** So many, from the first, are of the reader, which shortens what it quotes. */
   ofReader: number,
 ): string[] {
+  const written = [...files.values()].map(String).join("\n");
   const linesOf = new Map<string, readonly string[]>();
   const linesIn = (file: string, text: string): readonly string[] => {
     const lines = linesOf.get(file) ?? text.split(/\r\n|\n|\r/);
@@ -40,7 +43,7 @@ export function diagnosticFaults(
       ...(UNPRINTABLE.test(formatDiagnostic(problem).replace("\n", ""))
         ? ["a character that no terminal should get"]
         : []),
-      ...(SLIPPED_THROUGH.test(`${message}${hint}`) && !SLIPPED_THROUGH.test(`${file} ${text ?? ""}`)
+      ...(SLIPPED_THROUGH.test(`${message}${hint}`) && !OF_THE_CLUB.test(`${file} ${written}`)
         ? ["our own words slipped"]
         : []),
       ...(i < ofReader && (message.length > LONGEST || hint.length > LONGEST)

@@ -272,13 +272,17 @@ function apply(files: ClubFiles, links: Map<string, string>, mutation: Mutation)
       links.set(name, text === "itself" ? (name.split("/").at(-1) ?? "") : text);
       return;
     case "csv cell": {
-      if (!files.has("lakes/thimblerig.csv")) return;
-      const rows = textAt(files, "lakes/thimblerig.csv").split("\n");
+      const table = pick(
+        [...files.keys()].filter((each) => each.endsWith(".csv")),
+        file,
+      );
+      if (table === undefined) return;
+      const rows = textAt(files, table).split("\n");
       const row = at % rows.length;
       const cells = (rows[row] ?? "").split(",");
       cells[cut % cells.length] = text;
       rows[row] = cells.join(",");
-      files.set("lakes/thimblerig.csv", rows.join("\n"));
+      files.set(table, rows.join("\n"));
       return;
     }
     case "geojson":
