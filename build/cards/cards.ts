@@ -6,7 +6,7 @@ import { planBoxCards } from "./box-plan-files.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { type CardProblem, problemOf } from "./card-problem.ts";
 import type { Ruler } from "./flow.ts";
-import { createRuler, parseFonts } from "./fonts.ts";
+import { createRuler, type Fonts, parseFonts } from "./fonts.ts";
 import { layoutFront } from "./front.ts";
 import { planLabels } from "./labels-files.ts";
 import { layoutMapBack } from "./map-back.ts";
@@ -52,11 +52,29 @@ export function layoutMapCard(guide: Guide, lake: GuideLake, ruler: Ruler): Card
   };
 }
 
+/** An error that says which card it is about. */
+function ofCard(name: string, error: unknown): Error {
+  const said = error instanceof Error ? error.message : String(error);
+  return new Error(`cards/${name}.pdf cannot be made: ${said}`, { cause: error });
+}
+
+async function inked({ name, make }: Planned, fonts: Fonts): Promise<Buffer> {
+  try {
+    return await make(fonts);
+  } catch (error) {
+    throw ofCard(name, error);
+  }
+}
+
 /** A lake's own card and, where its shape is known, that of its map. */
 function layoutLake(guide: Guide, lake: GuideLake, ruler: Ruler): readonly [CardLayout, ...CardLayout[]] {
-  const card = layoutCard(guide, lake, ruler);
-  const map = layoutMapCard(guide, lake, ruler);
-  return map === undefined ? [card] : [card, map];
+  try {
+    const card = layoutCard(guide, lake, ruler);
+    const map = layoutMapCard(guide, lake, ruler);
+    return map === undefined ? [card] : [card, map];
+  } catch (error) {
+    throw ofCard(lake.slug, error);
+  }
 }
 
 /** Every lake's cards and, unless only one is wanted, the sheets of all of them. */
@@ -131,6 +149,7 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
  * own card; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is
  * @returns what does not fit; then nothing was written
+ * @throws naming the card that cannot be made; a system error when a file cannot be written
  */
 export async function writeCards(guide: Guide, outDir: string, only?: string): Promise<CardProblem[]> {
   const fonts = parseFonts();
@@ -140,6 +159,6 @@ export async function writeCards(guide: Guide, outDir: string, only?: string): P
   if (problems.length > 0) return problems;
   const dir = path.join(outDir, "cards");
   await mkdir(dir, { recursive: true });
-  for (const { name, make } of planned) await writeFile(path.join(dir, `${name}.pdf`), await make(fonts));
+  for (const card of planned) await writeFile(path.join(dir, `${card.name}.pdf`), await inked(card, fonts));
   return [];
 }

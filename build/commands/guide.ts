@@ -1,9 +1,9 @@
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { formatDiagnostic } from "../model/diagnostic.ts";
+import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
-import { PublishError } from "../publish/publish.ts";
+import { mendOutput, PublishError } from "../publish/publish.ts";
 
 const counted = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
 
@@ -33,11 +33,24 @@ async function handOver(
       effects.warn(`cannot write ${zipFile}: ${error instanceof Error ? error.message : error}`);
       return EXIT.cannotWrite;
     }
-  effects.say(`${club}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
+  effects.say(`${printable(club)}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
   effects.say(`Pages: open ${outDir}/index.html`);
   effects.say(`Cards: print ${outDir}/cards/sheets-a4.pdf or sheets-letter.pdf`);
   if (zipFile !== undefined) effects.say(`To hand on: ${zipFile}`);
   return EXIT.done;
+}
+
+/** Where an error began: the stack of what caused it first. */
+const rootOf = (error: unknown): unknown => {
+  if (!(error instanceof Error)) return error;
+  return error.cause === undefined ? error.stack : rootOf(error.cause);
+};
+
+/** A fault of the program itself: what failed for whoever ran it, and where for whoever mends it. */
+function warnOfFault(error: unknown, outDir: string, effects: Effects): void {
+  effects.warn(`The program failed: ${error instanceof Error ? error.message : String(error)}`);
+  effects.warn(`Nothing written, ${outDir} is as it was. For the developers:`);
+  effects.warn(String(rootOf(error)));
 }
 
 /**
@@ -46,6 +59,7 @@ async function handOver(
  * @param zipFile where the guide is packed into one file as well, to hand on
  */
 export async function guideCommand(request: GuideRequest, effects: Effects, zipFile?: string): Promise<Exit> {
+  await mendOutput(request.outDir);
   const standing = standingGuide(request);
   if (standing !== undefined) {
     for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
@@ -63,8 +77,8 @@ export async function guideCommand(request: GuideRequest, effects: Effects, zipF
     const said = { club: club.name, asOf, lakes: lakes.length, problems };
     return await handOver(said, "", request.outDir, effects, zipFile);
   } catch (error) {
-    if (!(error instanceof PublishError || error instanceof RequestError)) throw error;
-    effects.warn(error.message);
+    if (error instanceof PublishError || error instanceof RequestError) effects.warn(error.message);
+    else warnOfFault(error, request.outDir, effects);
     return error instanceof RequestError ? EXIT.badUsage : EXIT.cannotWrite;
   }
 }

@@ -7,6 +7,9 @@ ICAL.foldLength = 74;
 
 export const FORECAST_NOTE = "A forecast, not a promise, and never a statement about safe ice.";
 
+/** RFC 5545, 3.1: a text holds no control characters; line breaks are escaped by the library. U+FFFD stands for the rest. */
+const withoutControls = (text: string): string => text.replace(/[^\P{Cc}\t\n]/gu, "\ufffd");
+
 const dateValue = (date: CalendarDate): ICAL.Time => ICAL.Time.fromDateString(date);
 
 /** An event of whole days; it takes nobody's time. */
@@ -27,8 +30,8 @@ export function allDayEvent(
   component.updatePropertyWithValue("dtstamp", ICAL.Time.fromDateTimeString(`${asOf}T00:00:00Z`));
   component.updatePropertyWithValue("dtstart", dateValue(event.from));
   component.updatePropertyWithValue("dtend", dateValue(event.until));
-  component.updatePropertyWithValue("summary", event.summary);
-  component.updatePropertyWithValue("description", event.description);
+  component.updatePropertyWithValue("summary", withoutControls(event.summary));
+  component.updatePropertyWithValue("description", withoutControls(event.description));
   component.updatePropertyWithValue("transp", "TRANSPARENT");
   return component;
 }

@@ -2,6 +2,7 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import { didYouMean } from "./did-you-mean.ts";
 import { Folder, isData, isShape, shapeSlug } from "./folder.ts";
 import { errorAt, startOf } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { SLUG, slugOf } from "./slug.ts";
 
 /** The folders of a club folder and the endings their files have, the usual one first. */
@@ -73,7 +74,7 @@ async function readFolder(folder: Folder, name: FolderName): Promise<{ files: Cl
     if (slug !== stem && name !== "reports")
       folder.refuse(file, {
         code: "bad-file-name",
-        message: `“${entry}” cannot be used as an address`,
+        message: `${quoted(entry)} cannot be used as an address`,
         hint: `rename it to ${slug}${ending}: small letters a to z, digits, and single hyphens between them`,
       });
     const text = await folder.read(file);
@@ -102,7 +103,7 @@ export async function readClubFiles(dir: string): Promise<{ files?: ClubFiles; p
     const meant = didYouMean(name, [...TOP_FILES, ...FOLDER_NAMES]);
     folder.warn(name, {
       code: "unknown-file",
-      message: `“${name}” is not read`,
+      message: `${quoted(name)} is not read`,
       hint:
         meant === undefined
           ? `a club folder holds ${TOP_FILES.join(", ")} and the folders ${FOLDER_NAMES.join(", ")}`

@@ -1,4 +1,5 @@
 import { distance } from "fastest-levenshtein";
+import { quoted, shortened } from "./quote.ts";
 
 /** Two words that differ only in case, hyphens, underscores or spaces are the same word written differently. */
 const bare = (word: string): string => word.toLowerCase().replace(/[-_ ]/g, "");
@@ -43,17 +44,21 @@ export function didYouMean(word: string, known: readonly string[]): string | und
 /** "choices: marl, clear", or how many there are when they are too many to print. */
 function listed(known: readonly string[], named: string): string {
   if (known.length === 0) return `there are no ${named}`;
-  return known.length <= MOST_LISTED ? `${named}: ${known.join(", ")}` : `there are ${known.length} ${named}`;
+  return known.length <= MOST_LISTED
+    ? `${named}: ${known.map(shortened).join(", ")}`
+    : `there are ${known.length} ${named}`;
 }
 
 /** "did you mean “ember”?", or the list where nothing comes near. */
 export function nearestOrList(word: string, known: readonly string[], named: string): string {
   const meant = didYouMean(word, known);
-  return meant === undefined ? listed(known, named) : `did you mean “${meant}”?`;
+  return meant === undefined ? listed(known, named) : `did you mean ${quoted(meant)}?`;
 }
 
 /** The list, with "did you mean" before it where something comes near. */
 export function nearestAndList(word: string, known: readonly string[], named: string): string {
   const meant = didYouMean(word, known);
-  return meant === undefined ? listed(known, named) : `did you mean “${meant}”? ${listed(known, named)}`;
+  return meant === undefined
+    ? listed(known, named)
+    : `did you mean ${quoted(meant)}? ${listed(known, named)}`;
 }

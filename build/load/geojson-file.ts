@@ -5,6 +5,7 @@ import { nearestOrList } from "./did-you-mean.ts";
 import { LINE_DEPTH, NO_POSITION, type RawLine, readLines } from "./geojson-lines.ts";
 import { type JsonDocument, type JsonPath, readJson } from "./json-document.ts";
 import { errorAt, type Fault, isFault } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { readContourDepth, readPosition } from "./shape-fields.ts";
 
 /** A lake's GeoJSON file, read but not yet held against the lake. */
@@ -36,6 +37,8 @@ interface Group {
   readonly mark?: unknown;
   readonly name?: unknown;
 }
+/** A value as it stands in the file. */
+const written = (value: unknown): string => (typeof value === "string" ? value : JSON.stringify(value));
 const isGroup = (value: unknown): value is Group =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
@@ -98,7 +101,7 @@ class Reader {
     else
       this.refuse([...path, "properties", "kind"], {
         code: "not-a-choice",
-        message: `“${kind}” is not a kind of feature`,
+        message: `${quoted(kind)} is not a kind of feature`,
         hint: nearestOrList(kind, KINDS, "kinds"),
       });
   }
@@ -167,8 +170,10 @@ class Reader {
       this.refuse([...path, "properties", "mark"], {
         code: "not-a-choice",
         message:
-          mark === undefined ? "this mark does not say what it marks" : `“${String(mark)}” is not a mark`,
-        hint: nearestOrList(String(mark ?? ""), MARK_KINDS, "marks"),
+          mark === undefined
+            ? "this mark does not say what it marks"
+            : `${quoted(written(mark))} is not a mark`,
+        hint: nearestOrList(written(mark ?? ""), MARK_KINDS, "marks"),
       });
       return;
     }

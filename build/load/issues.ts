@@ -98,6 +98,8 @@ export function issueProblems(issue: Issue, root: Schema, base: Path, doc: Place
   // A text's length is checked too, and a function has one.
   if (isUnread(raw) && issue.code === "too_small") return [];
   if (raw === undefined) return missingKey(path, doc, root, issue.path);
+  // zod measures whatever has a length, a group with such a key too, which is refused for its kind already.
+  if (issue.code === "too_small" && isGroup(raw) && !Array.isArray(raw)) return [];
   const deeper = issue.code === "invalid_union" ? groupBranch(issue, raw) : [];
   if (deeper.length > 0)
     return deeper.flatMap((inner) =>

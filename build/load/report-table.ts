@@ -3,6 +3,7 @@ import type { ClubFile } from "./club-files.ts";
 import { type Cell, readTable, type Table } from "./csv-table.ts";
 import type { Named } from "./named.ts";
 import { errorAt, startOf, type Unread, unread } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { type CellContext, cellValue } from "./report-cells.ts";
 import { type PlacedColumn, placeColumns } from "./report-columns.ts";
 import type { ReportForm } from "./report-form.ts";
@@ -21,7 +22,7 @@ const empty = ({ key, heading }: PlacedColumn): Unread =>
   unread({
     code: "empty-value",
     message: "nothing is written here",
-    hint: `fill in the ${key} under “${heading}”, or remove the row`,
+    hint: `fill in the ${key} under ${quoted(heading)}, or remove the row`,
   });
 
 function rowValue(

@@ -14,6 +14,9 @@ const swapped = ([lon, lat]: LonLat): LonLat => [lat, lon];
 /** How far a lake's position may lie from its shape, besides the lake's own length. */
 const NEAR_M = 5000;
 
+/** Corner to corner: a shape that reaches farther is a mistyped place as a rule, and takes minutes to work out. */
+const LONGEST_M = 100_000;
+
 interface Extent {
   readonly middle: LonLat;
   readonly length_m: number;
@@ -43,6 +46,17 @@ export const lengthOf_m = (places: readonly LonLat[], lake: LonLat): number =>
 
 const kilometres = (metres: number): string => `${Math.round(metres / 1000).toLocaleString("en-GB")} km`;
 
+/** A place far from all others, mistyped as a rule. */
+function strayed(places: readonly LonLat[], lake: LonLat): Fault {
+  const away_m = (place: LonLat): number => distance_m(besideLake(place, lake), lake);
+  const [lon, lat] = places.reduce((far, place) => (away_m(place) > away_m(far) ? place : far), lake);
+  return {
+    code: "place-far-away",
+    message: `longitude ${lon}, latitude ${lat} lies ${kilometres(away_m([lon, lat]))} from the lake's position`,
+    hint: `correct it; of a lake longer than ${kilometres(LONGEST_M)} draw the part that you fish`,
+  };
+}
+
 /**
  * What is wrong with where places lie on the earth; undefined when they lie by the lake.
  * @param lake the position in the lake's own file
@@ -71,6 +85,7 @@ export function placeFault(
         };
   const { middle, length_m } = extentOf(places, lake);
   const away_m = distance_m(middle, lake);
+  if (length_m > LONGEST_M) return strayed(places, lake);
   if (away_m <= NEAR_M + length_m + room_m) return undefined;
   const message = `this lies ${kilometres(away_m)} from the lake's position`;
   return fitsTurned

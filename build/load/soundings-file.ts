@@ -4,6 +4,7 @@ import type { LonLat, Sounding } from "../model/lake-shape.ts";
 import { QUANTITY_KINDS } from "../model/units.ts";
 import type { ClubFile } from "./club-files.ts";
 import { errorAt, type Fault, isFault, startOf } from "./problem.ts";
+import { quoted } from "./quote.ts";
 import { readSoundingDepth } from "./shape-fields.ts";
 
 /** A column's heading: its name, and a unit behind it. */
@@ -62,7 +63,7 @@ const number = (cell: string | undefined): number | undefined =>
   cell !== undefined && /^[+-]?(\d+\.?\d*|\.\d+)$/.test(cell) ? Number(cell) : undefined;
 
 function noNumber(name: string, cell: string | undefined): Fault {
-  const shown = cell === undefined || cell === "" ? "nothing is written" : `“${cell}” is not a number`;
+  const shown = cell === undefined || cell === "" ? "nothing is written" : `${quoted(cell)} is not a number`;
   return {
     code: "not-a-number",
     message: `${name}: ${shown}`,
@@ -95,7 +96,7 @@ export function readSoundings(csv: ClubFile, problems: Diagnostic[]): Sounding[]
     problems.push(
       errorAt(heading.where, {
         code: "wrong-unit",
-        message: `“${unit}” is not a unit of depth`,
+        message: `${quoted(unit)} is not a unit of depth`,
         hint: `allowed here: ${UNITS.join(", ")}`,
       }),
     );

@@ -19,6 +19,12 @@ export interface Diagnostic extends SourceSpot {
   readonly hint: string;
 }
 
-/** `FILE:LINE:COLUMN severity CODE message`, the hint indented on the next line. */
+/** Controls (C0, C1), line separators, and marks that turn the direction of what follows (Unicode, UAX 9). */
+const UNPRINTABLE = /[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]/gu;
+
+/** A club's text on one line of a terminal, which it cannot command: U+FFFD stands for what does not print. */
+export const printable = (text: string): string => text.replace(UNPRINTABLE, "\ufffd");
+
+/** `FILE:LINE:COLUMN severity CODE message`, the hint indented on the next line; {@link printable}. */
 export const formatDiagnostic = (d: Diagnostic): string =>
-  `${d.file}:${d.line}:${d.column} ${d.severity} ${d.code} ${d.message}\n    ${d.hint}`;
+  `${printable(`${d.file}:${d.line}:${d.column} ${d.severity} ${d.code} ${d.message}`)}\n    ${printable(d.hint)}`;

@@ -1,16 +1,17 @@
-import { access, cp, mkdir, readdir, readFile, rename, rm } from "node:fs/promises";
+import { existsSync } from "node:fs";
+import { cp, mkdir, readdir, readFile, realpath, rename, rm } from "node:fs/promises";
 import path from "node:path";
+import { swapFolders } from "./exchange.ts";
+import { flushFiles } from "./flush.ts";
+import { OutputHeld, type OutputLock, takeLock } from "./output-lock.ts";
 
 /** The output could not be written; what was published before is untouched. */
 export class PublishError extends Error {
   override readonly name = "PublishError";
 }
 
-const exists = (file: string): Promise<boolean> =>
-  access(file).then(
-    () => true,
-    () => false,
-  );
+/** How long a build waits for another one into the same folder. */
+const PATIENCE_MS = 15_000;
 
 /** True for a folder that an earlier run of this program published. */
 async function isEarlierGuide(dir: string): Promise<boolean> {
@@ -23,26 +24,10 @@ async function isEarlierGuide(dir: string): Promise<boolean> {
 }
 
 async function refuseForeignFolder(outDir: string): Promise<void> {
-  if (!(await exists(outDir)) || (await readdir(outDir)).length === 0 || (await isEarlierGuide(outDir)))
-    return;
+  if (!existsSync(outDir) || (await readdir(outDir)).length === 0 || (await isEarlierGuide(outDir))) return;
   throw new PublishError(
     `${outDir} holds files that are not a guide, and publishing would replace them. Give an empty or a new folder with --out.`,
   );
-}
-
-/** Where the next guide is written and where the last one waits during the swap: beside the output, on its disk. */
-const beside = (outDir: string) => {
-  const hidden = (kind: string): string =>
-    path.join(path.dirname(outDir), `.${path.basename(outDir)}.${kind}`);
-  return { next: hidden("next"), last: hidden("last") };
-};
-
-/** Mends what a killed run left: puts the last guide back if the swap was cut in two, and clears the rest. */
-async function mendLeftovers(outDir: string): Promise<void> {
-  const { next, last } = beside(outDir);
-  if (!(await exists(outDir)) && (await exists(last))) await rename(last, outDir);
-  await rm(next, { recursive: true, force: true });
-  await rm(last, { recursive: true, force: true });
 }
 
 async function refuseNothingToKeep(outDir: string): Promise<void> {
@@ -50,13 +35,40 @@ async function refuseNothingToKeep(outDir: string): Promise<void> {
     throw new PublishError(`${outDir} holds no guide yet: build the whole guide first, without --only.`);
 }
 
+/**
+ * What stands beside the output, on its disk, while a guide is published: the next guide being written, the last one
+ * during the swap, what is being deleted, and the lock of the build that does it.
+ */
+const beside = (outDir: string) => {
+  const hidden = (kind: string): string =>
+    path.join(path.dirname(outDir), `.${path.basename(outDir)}.${kind}`);
+  return { next: hidden("next"), last: hidden("last"), trash: hidden("trash"), lock: hidden("lock") };
+};
+
+const removed = (dir: string): Promise<void> => rm(dir, { recursive: true, force: true, maxRetries: 3 });
+
+/** Mends what a stopped run left: puts the last guide back if the swap was cut in two, and clears the rest. */
+async function mendLeftovers(outDir: string): Promise<void> {
+  const { next, last, trash } = beside(outDir);
+  if (!existsSync(outDir) && existsSync(last)) await rename(last, outDir);
+  for (const leftover of [next, last]) {
+    await removed(trash);
+    // Away under another name first: an exchange that the stopped run had still asked for then finds nothing to take.
+    if (existsSync(leftover)) await rename(leftover, trash);
+  }
+  await removed(trash);
+}
+
+/** The folder itself, where `outDir` is a link to it. */
+const behindLinks = (outDir: string): Promise<string> => realpath(outDir).catch(() => path.resolve(outDir));
+
 async function swapIn(
   outDir: string,
   keep: boolean,
   write: (stagingDir: string) => Promise<boolean>,
+  lock: OutputLock,
 ): Promise<boolean> {
   const { next, last } = beside(outDir);
-  await mkdir(path.dirname(outDir), { recursive: true });
   await mendLeftovers(outDir);
   await refuseForeignFolder(outDir);
   if (keep) await refuseNothingToKeep(outDir);
@@ -64,21 +76,71 @@ async function swapIn(
     await mkdir(next);
     if (keep) await cp(outDir, next, { recursive: true });
     if (!(await write(next))) return false;
-    if (await exists(outDir)) await rename(outDir, last);
-    await rename(next, outDir);
+    await flushFiles(next);
+    if (!lock.isHeld()) throw new PublishError(`another build took ${outDir} over: run the command again.`);
+    swapFolders(next, outDir, last);
     return true;
   } finally {
-    await mendLeftovers(outDir);
+    // What cannot be deleted now, because somebody reads it, is deleted by the next run.
+    await mendLeftovers(outDir).catch(() => undefined);
   }
 }
 
-const isSystemError = (error: unknown): error is NodeJS.ErrnoException =>
-  error instanceof Error && "errno" in error;
+/** What the system's commonest refusals mean to whoever runs the command. */
+const REFUSALS: Readonly<Record<string, string>> = {
+  ENOSPC: "the disk is full",
+  EDQUOT: "your share of the disk is full",
+  EACCES: "you may not write there",
+  EPERM: "you may not write there",
+  EROFS: "that disk can only be read",
+};
+
+/** The system's refusal that an error, or one that it was made from, speaks of. */
+function systemErrorIn(error: unknown): NodeJS.ErrnoException | undefined {
+  if (!(error instanceof Error)) return undefined;
+  if ("errno" in error) return error as NodeJS.ErrnoException;
+  return systemErrorIn("originalError" in error ? error.originalError : error.cause);
+}
+
+function inWords(outDir: string, error: unknown): unknown {
+  if (error instanceof OutputHeld)
+    return new PublishError(`cannot write ${outDir}: ${error.message}.`, { cause: error });
+  const refusal = systemErrorIn(error);
+  if (refusal === undefined) return error;
+  const meaning = REFUSALS[refusal.code ?? ""];
+  return new PublishError(
+    `cannot write ${outDir}: ${meaning === undefined ? "" : `${meaning}: `}${refusal.message}. What was published before is as it was.`,
+    { cause: error },
+  );
+}
 
 /**
- * Writes a whole guide beside the published one and swaps it in when `write` succeeded.
+ * Mends what a stopped run left beside the output, unless another build is at work there. Never fails: what hinders it
+ * is said when publishing.
+ */
+export async function mendOutput(outDir: string): Promise<void> {
+  const folder = await behindLinks(outDir);
+  if (!Object.values(beside(folder)).some(existsSync)) return;
+  try {
+    const lock = await takeLock(beside(folder).lock, 0);
+    try {
+      await mendLeftovers(folder);
+    } finally {
+      lock.release();
+    }
+  } catch {
+    return;
+  }
+}
+
+/**
+ * Writes a whole guide beside the published one and swaps it in when `write` succeeded. At every moment, also when
+ * the process is killed, the disk fills or the power fails, `outDir` is one whole guide, the old or the new; see
+ * {@link swapFolders} for the one exception where the system cannot exchange folders. A second build into the same
+ * folder waits for the first one.
  * @param keep start from a copy of what is published, to replace a part of it
  * @param write fills the folder it is given; false leaves the published guide as it was
+ * @param patience_ms how long to wait for another build
  * @returns what `write` returned
  * @throws PublishError when the output cannot be written; what `write` throws
  */
@@ -86,12 +148,18 @@ export async function publish(
   outDir: string,
   keep: boolean,
   write: (stagingDir: string) => Promise<boolean>,
+  patience_ms = PATIENCE_MS,
 ): Promise<boolean> {
+  const folder = await behindLinks(outDir);
   try {
-    return await swapIn(outDir, keep, write);
+    await mkdir(path.dirname(folder), { recursive: true });
+    const lock = await takeLock(beside(folder).lock, patience_ms);
+    try {
+      return await swapIn(folder, keep, write, lock);
+    } finally {
+      lock.release();
+    }
   } catch (error) {
-    if (isSystemError(error))
-      throw new PublishError(`cannot write ${outDir}: ${error.message}`, { cause: error });
-    throw error;
+    throw inWords(outDir, error);
   }
 }

@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { copyFile, mkdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -42,6 +42,15 @@ const styles = async (file: string): Promise<string> =>
 /** Eleventy takes paths from where the program was started. */
 const fromHere = (file: string): string => path.relative(process.cwd(), file);
 
+/** Not by Eleventy: of its own copying, a second failure (a full disk) is caught by nobody and ends the program. */
+async function copyAssets(outDir: string): Promise<void> {
+  for (const [file, address] of Object.entries(ASSETS)) {
+    const target = path.join(outDir, address);
+    await mkdir(path.dirname(target), { recursive: true });
+    await copyFile(file, target);
+  }
+}
+
 /**
  * Writes the guide's pages and what they load.
  * @param outDir where the guide is written; files already there that are not pages stay
@@ -63,9 +72,6 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
     config: (config) => {
       config.setTemplateFormats(["11ty.js"]);
       config.setDataFileSuffixes([]);
-      config.addPassthroughCopy(
-        Object.fromEntries(Object.entries(ASSETS).map(([file, address]) => [fromHere(file), address])),
-      );
       for (const { address, text } of files)
         config.addTemplate(`${address}.11ty.js`, {
           data: () => ({ permalink: address }),
@@ -79,6 +85,7 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
     },
   });
   eleventy.disableLogger();
+  await copyAssets(outDir);
   await eleventy.write();
   await writeLinkPictures(guide, outDir, only);
 }

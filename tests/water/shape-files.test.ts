@@ -187,6 +187,11 @@ describe("a lake's GeoJSON", () => {
       geojson(shoreline(SQUARE.map(([x = 0, y = 0]) => [x, y + 1]))),
       "error shape-far-away this lies 111 km from the lake's position",
     ],
+    [
+      "one place mistyped: along a meridian a degree is 111.2 km (10,000 km from pole to equator, by the metre's first definition)",
+      geojson(shoreline([...SQUARE.slice(0, 2), [-106.287, 51.312], ...SQUARE.slice(2)])),
+      "error place-far-away longitude -106.287, latitude 51.312 lies 1,112 km from the lake's position",
+    ],
   ])("%s is an error with its place", async (_, text, expected) => {
     const { said, lake } = await loadShape(text);
     expect(said).toHaveLength(1);
