@@ -1,4 +1,6 @@
 import type { Guide, GuideLake, GuidePage, GuidePattern, GuideTrip } from "../build/guide/guide-schema.ts";
+import type { ReportSeason } from "../build/guide/report-seasons-schema.ts";
+import { reportsText } from "../build/guide/report-words.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { phaseName } from "../build/model/phase.ts";
 import { listedTrips } from "./contents.ts";
@@ -7,7 +9,7 @@ import { ADDRESS } from "./sheet.ts";
 /** One page that search can find. */
 export interface SearchEntry {
   readonly name: string;
-  readonly kind: "Lake" | "Pattern" | "Trip" | "Chapter" | "Club page";
+  readonly kind: "Lake" | "Pattern" | "Trip" | "Reports" | "Chapter" | "Club page";
   /** Told beside the name. */
   readonly about: string;
   readonly address: string;
@@ -76,6 +78,28 @@ const tripEntry = (trip: GuideTrip): SearchEntry => ({
   text: joined([...(trip.days[0]?.lakes.map(({ name }) => name) ?? []), wordsOf(trip.notes)]),
 });
 
+const lakeReportsEntry = ({ slug, name, reports }: GuideLake): SearchEntry => ({
+  name: `${name}: reports`,
+  kind: "Reports",
+  about: reportsText(reports.length),
+  address: ADDRESS.lakeReports(slug),
+  text: joined(
+    reports.flatMap(({ notes, catches, samples }) => [
+      notes,
+      ...catches.map((row) => row.name),
+      ...samples.flat().map(({ food }) => food),
+    ]),
+  ),
+});
+
+const seasonReportsEntry = ({ season, reports }: ReportSeason): SearchEntry => ({
+  name: `Reports of ${season}`,
+  kind: "Reports",
+  about: reportsText(reports),
+  address: ADDRESS.reportSeason(season),
+  text: "",
+});
+
 const pageEntry = (page: GuidePage, kind: "Chapter" | "Club page", address: string): SearchEntry => ({
   name: page.title,
   kind,
@@ -92,6 +116,8 @@ export const searchEntries = (guide: Guide): SearchEntry[] =>
     ...guide.lakes.map(lakeEntry),
     ...guide.patterns.map(patternEntry),
     ...listedTrips(guide).map(tripEntry),
+    ...guide.lakes.filter(({ reports }) => reports.length > 0).map(lakeReportsEntry),
+    ...guide.reportSeasons.map(seasonReportsEntry),
     ...guide.chapters.map((page) => pageEntry(page, "Chapter", ADDRESS.chapter(page.slug))),
     ...guide.pages.map((page) => pageEntry(page, "Club page", ADDRESS.clubPage(page.slug))),
   ].sort((a, b) => FOLD.compare(a.name, b.name) || (a.address < b.address ? -1 : 1));

@@ -15,7 +15,7 @@ export const SearchPage = ({ sheet }: { sheet: Sheet }) => (
   <Page
     sheet={sheet}
     title="Search"
-    description="Every lake, pattern, trip and chapter of the guide, from A to Z."
+    description="Every lake, pattern, trip, report and chapter of the guide, from A to Z."
     styles={ADDRESS.searchStyles}
     scripts={[ADDRESS.searchEntries, ADDRESS.searchScript]}
   >

@@ -7,7 +7,8 @@ import type { ListedFile } from "./listed-files.ts";
 const sha256 = (bytes: Buffer): string => createHash("sha256").update(bytes).digest("base64");
 
 /** For programs, or for a device with a signal: not worth the room on a phone. */
-const isForPrograms = (address: string): boolean => address === ADDRESS.data || address.endsWith(".geojson");
+const isForPrograms = (address: string): boolean =>
+  address === ADDRESS.data || address === ADDRESS.reportsFeed || address.endsWith(".geojson");
 
 /**
  * The script that tells the offline worker what to save: each file's address and the SHA-256 of its bytes, in base64

@@ -4,6 +4,9 @@ import { fishOf } from "./report-totals.ts";
 
 type Report = GuideLake["reports"][number];
 
+/** "1 report", "6 reports". */
+export const reportsText = (count: number): string => `${count} report${count === 1 ? "" : "s"}`;
+
 const fishText = (fish: number): string => (fish === 0 ? "no fish" : `${fish} fish`);
 const hoursText = (hours: number): string => `${rounded(hours, 1)} rod-hour${hours === 1 ? "" : "s"}`;
 const listed = (parts: readonly (string | null)[]): string =>

@@ -2,6 +2,7 @@ import { screenInk } from "../../build/draw/ink.ts";
 import { readings, readingsTitle } from "../../build/draw/readings.tsx";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
 import { listReports } from "../../build/guide/report-list.ts";
+import { reportsText } from "../../build/guide/report-words.ts";
 import { dayRange } from "../../build/model/calendar.ts";
 import { Page } from "../layout.tsx";
 import { Drawing, Scroll, Section } from "../parts.tsx";
@@ -118,7 +119,7 @@ export function LakeReportsPage({ lake, sheet }: { lake: GuideLake; sheet: Sheet
     <Page
       sheet={sheet}
       title={`${lake.name}, reports`}
-      description={`${lake.name}: what members saw and caught, ${lake.reports.length} reports, days without a fish included.`}
+      description={`${lake.name}: what members saw and caught, ${reportsText(lake.reports.length)}, days without a fish included.`}
     >
       <h1>{lake.name}: reports</h1>
       <p>

@@ -1,3 +1,4 @@
+import { reportsText } from "../../build/guide/report-words.ts";
 import { Page } from "../layout.tsx";
 import { PrintList, Scroll, Section } from "../parts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
@@ -15,7 +16,7 @@ function Lakes({ sheet }: { sheet: Sheet }) {
         {lakes.map(({ slug, name, reports }) => (
           <li>
             <a href={sheet.to(ADDRESS.lakeReports(slug))}>{name}</a>{" "}
-            <span class="small">{reports.length}</span>
+            <span class="small">{reportsText(reports.length)}</span>
           </li>
         ))}
       </ul>
@@ -32,7 +33,7 @@ export const ReportsPage = ({ sheet }: { sheet: Sheet }) => (
   >
     <h1>Reports</h1>
     <Section title="Seasons" id="seasons">
-      <Scroll label="Seasons">
+      <Scroll label="Catch season by season">
         <table class="eaten">
           <thead>
             <tr>

@@ -23,7 +23,7 @@ function foodsText({ foods, fed, empty }: LakeOfSeason): string | null {
 function LakeByLake({ season, sheet }: { season: ReportSeason; sheet: Sheet }) {
   return (
     <Section title="Lake by lake" id="by-lake">
-      <Scroll label="Lake by lake">
+      <Scroll label="Catch lake by lake">
         <table class="eaten">
           <thead>
             <tr>
@@ -42,6 +42,14 @@ function LakeByLake({ season, sheet }: { season: ReportSeason; sheet: Sheet }) {
               </tr>
             ))}
           </tbody>
+          {season.lakes.length > 1 ? (
+            <tfoot>
+              <tr>
+                <th scope="row">All lakes</th>
+                <TotalCells totals={season} />
+              </tr>
+            </tfoot>
+          ) : null}
         </table>
       </Scroll>
       <CatchNote />

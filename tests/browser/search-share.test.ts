@@ -74,7 +74,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
     }
     expect(results).toMatchObject({
       ember: expect.arrayContaining(["Ember Lake", "June weekend"]),
-      "marl scud": ["Marl Scud"],
+      "marl scud": ["Marl Scud", "Ember Lake: reports"],
       june: ["June weekend"],
       "how to read": ["How to read this guide"],
       "club days": ["Club days"],

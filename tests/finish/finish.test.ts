@@ -30,6 +30,7 @@ describe("a guide that has been written", () => {
     guide = siteGuide({ baseUrl: BASE });
     site = await buildSite(guide);
     await writeFile(path.join(site.dir, "guide.json"), "{}");
+    await writeFile(path.join(site.dir, "reports/feed.xml"), "<feed/>");
     await finishGuide(guide, site.dir);
   });
   afterAll(async () => {
@@ -44,7 +45,7 @@ describe("a guide that has been written", () => {
     expect(Object.keys(files).filter((address) => address.endsWith(".html"))).toEqual(pages);
     const assets = [...site.files.keys()].filter((address) => address.startsWith("assets/"));
     expect(Object.keys(files)).toEqual(expect.arrayContaining([...assets, "manifest.webmanifest"]));
-    expect(JSON.stringify(files)).not.toMatch(/quiet-trip|guide\.json|geojson/);
+    expect(JSON.stringify(files)).not.toMatch(/quiet-trip|guide\.json|geojson|feed\.xml/);
   });
 
   test("lists the SHA-256 of every file (recomputed here), so a changed file changes the list", async () => {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { searchEntries } from "../../templates/search-entries.ts";
 import { type BuiltSite, buildSite, pageOf } from "./built-site.ts";
 import { demoGuide } from "./demo-guide.ts";
 import { bareGuide, siteGuide } from "./site-fixture.ts";
@@ -60,6 +61,16 @@ describe("pages of reports of the demonstration club", () => {
     expect(html).toContain("- { season: 2026, after: 2026-04-10, by: 2026-04-16 }");
     expect(html).toContain("Add the row of 2026 when the season is over");
     expect(pageOf(site, "lakes/wickstone/reports/index.html")).not.toContain('id="record"');
+  });
+
+  test("are found by search: each lake's and each season's, by fly and by food", () => {
+    const pages = [...site.pages.keys()].filter((address) => /(^|\/)reports\/./.test(address));
+    const entries = searchEntries(guide);
+    expect(entries.map(({ address }) => address)).toEqual(
+      expect.arrayContaining(pages.filter((address) => address !== "reports/index.html")),
+    );
+    const chalkhen = entries.find(({ address }) => address === "lakes/chalkhen/reports/index.html");
+    expect(chalkhen?.text.split(" ")).toEqual(expect.arrayContaining(["bloodworm", "daphnia"]));
   });
 
   test("are announced to feed readers on the board and beside the reports", () => {
