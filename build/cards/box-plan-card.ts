@@ -4,13 +4,13 @@ import { boxSum, dressingText, toTieText } from "../guide/box-words.ts";
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
 import { dayRange } from "../model/calendar.ts";
 import { frameOf } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { agencyText, whole } from "./card-words.ts";
 import { addText, type Column, countLines, createColumn, overflow } from "./column.ts";
 import { addDrawing } from "./drawing.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, inMm } from "./paper.ts";
-import { addHead } from "./rig-card.ts";
 import { noticeText } from "./rig-card-words.ts";
 import { GLANCE, leading_pt, SMALL, STRONG } from "./type-styles.ts";
 
@@ -41,7 +41,7 @@ const line = (runs: readonly Run[], change: Partial<Line> = {}): Line => ({
 /** A new side under the card's head. */
 function startSide(guide: Guide, title: string, ruler: Ruler): Column {
   const column = createColumn(ruler, FRAME.left_pt, FRAME.width_pt, FRAME.top_pt);
-  addHead(column, guide, title);
+  addCardHead(column, guide.asOf, { title, field: "patterns" });
   return column;
 }
 

@@ -3,10 +3,11 @@ import { seasonStrip, stripTitle } from "../draw/season-strip.tsx";
 import { springDays } from "../draw/spring-days.ts";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { type Column, createColumn, overflow } from "./column.ts";
 import type { FaceLayout, Part } from "./face.ts";
 import type { Ruler } from "./flow.ts";
-import { addGlance, addHeader, addLight } from "./front-head.ts";
+import { addGlance, addLight } from "./front-head.ts";
 import { setPlan } from "./front-plan.ts";
 
 /** Least and most height of the season strip; it takes what the words leave. */
@@ -18,7 +19,7 @@ const USUAL_PT = { name: 20, leaders: 66, patterns: 33 };
 
 function setHead(guide: Guide, lake: GuideLake, ruler: Ruler, withLight: boolean): Column {
   const head = createColumn(ruler, LEFT, WIDTH, TOP);
-  addHeader(head, guide, lake);
+  addCardHead(head, guide.asOf, { title: lake.name, field: "name" });
   addGlance(head, lake);
   if (withLight) addLight(head, guide, lake);
   head.y_pt += GAP_PT;
