@@ -122,8 +122,8 @@ function addAnchor(column: Column, { rigs: { anchor } }: Guide, swings: number):
 function addCautions(column: Column, guide: Guide): void {
   addRule(column, 0.6);
   column.y_pt += 1;
-  for (const words of placeCautions(guide))
-    addText(column, [run(words, SMALL)], { role: "P", field: "cautions" });
+  for (const { words, agency } of placeCautions(guide))
+    addText(column, [run(`${words} ${agency}`, SMALL)], { role: "P", field: "cautions" });
   addText(column, [run(LOCAL_WORDS, STRONG)], {
     role: "P",
     field: "cautions",

@@ -66,7 +66,7 @@ function addFoot(column: Column, map: LakeMap): void {
 /** The map as large as it fits between the lake's name and how far to trust it; the light where that leaves room. */
 export function layoutMapFront(guide: Guide, lake: GuideLake, map: LakeMap, ruler: Ruler): MapFront {
   const column = createColumn(ruler, LEFT, WIDTH, TOP);
-  addCardHead(column, guide.asOf, { title: lake.name, side: "map, north up", field: "name" });
+  addCardHead(column, guide.asOf, { title: lake.name, side: "map: north is up", field: "name" });
   const foot = createColumn(ruler, LEFT, WIDTH, 0);
   addFoot(foot, map);
   const height = BOTTOM - column.y_pt - GAP_PT - foot.y_pt - ROUNDING_PT;

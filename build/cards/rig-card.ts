@@ -135,7 +135,6 @@ const ON_INDEX_CARD: RigCardDesign = {
   },
   back(column, guide, bottom_pt) {
     const { rigs } = guide;
-    addCardHead(column, guide.asOf, { title: "Leaders and lines", field: "rig" });
     addLeaders(column, guide, 4, 74);
     column.y_pt += GAP_PT;
     const part = (indent_pt: number, width_pt: number): Column => ({
@@ -148,7 +147,7 @@ const ON_INDEX_CARD: RigCardDesign = {
     const choice = {
       depths_m: everyOther(depthsOf(rigs)),
       lines: 3,
-      settling: [],
+      settling: rigs.sinking.rows.slice(0, 1),
     };
     addSinking(left, guide, choice, 94);
     addHeading(right, tippetRuns(guide));

@@ -19,9 +19,9 @@ const SLUG = "rig-drawings-a6";
 /** The drift of the swing that is drawn, seconds a rod length: a middling one of the table. */
 const DRAWN_DRIFT_S = 60;
 /** Both drawings of the back are this wide, so that they stand one below the other. */
-const BACK_WIDTH_PT = mm(62);
-const LEAN_PT = mm(55);
-const SWING_PT = mm(40);
+const BACK_WIDTH_PT = mm(74);
+const LEAN_PT = mm(60);
+const SWING_PT = mm(46);
 /** Left free below the hanging rig. */
 const FOOT_PT = mm(2);
 

@@ -7,7 +7,7 @@ import { frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
-import { agencyText, whole } from "./card-words.ts";
+import { byAgency, whole } from "./card-words.ts";
 import { addRule, addText, type Column } from "./column.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
@@ -155,9 +155,10 @@ const tellBlock =
   };
 
 const cautionLines = ({ cautions }: Guide, trip: GuideTrip): Run[][] =>
-  cautions
-    .filter(({ id }) => trip.cautions.includes(id))
-    .map(({ short, agency }) => [run(`${short} `, STRONG), run(agencyText(agency), SMALL)]);
+  byAgency(cautions.filter(({ id }) => trip.cautions.includes(id))).map(({ words: said, agency }) => [
+    run(`${said} `, STRONG),
+    run(agency, SMALL),
+  ]);
 
 /** Everything on a trip's card, on two sides or as many as it takes. Inks nothing. */
 export function layoutTripCard(guide: Guide, trip: GuideTrip, ruler: Ruler) {
