@@ -1,7 +1,8 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { dayMonthYear } from "../model/calendar.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
-import { agencyText, cardCautions, factsText, fetchText, qrTarget, whole } from "./card-words.ts";
+import { addCardHead } from "./card-head.ts";
+import { agencyText, byAgency, cardCautions, factsText, fetchText, qrTarget, whole } from "./card-words.ts";
 import {
   addRule,
   addText,
@@ -14,9 +15,10 @@ import {
 } from "./column.ts";
 import type { FaceLayout, Part } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
+import { addLakeShot, lakeShot } from "./lake-shot.ts";
 import { mm } from "./paper.ts";
 import { type QrSymbol, QUIET_MODULES, qrSymbol } from "./qr.ts";
-import { ascent_pt, leading_pt, SMALL, STRONG } from "./type-styles.ts";
+import { ascent_pt, SMALL, STRONG } from "./type-styles.ts";
 
 const QR_PT = mm(24);
 /** Room for a pencil in a wet hand. */
@@ -30,12 +32,10 @@ const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 }
 /** What the front leaves unsaid. */
 const READING = "Days in brackets hold 8 chances in 10. Set: from fly to stop.";
 
-/** Where a lake has a shape. */
-const MAP_ELSEWHERE = "Map, wind and anchor: see the map card.";
-
 function addFacts(column: Column, guide: Guide, lake: GuideLake): void {
   const facts = factsText(lake, guide.club.units);
-  addText(column, [run(`${lake.name}  `, STRONG), run(facts, SMALL)], { role: "H1", field: "region" });
+  addCardHead(column, guide.asOf, { title: lake.name, field: "name" });
+  if (facts !== "") addText(column, [run(facts, SMALL)], { role: "P", field: "region" });
   if (lake.summary !== null) addText(column, [run(lake.summary, SMALL)], { role: "P", field: "summary" });
   if (lake.access !== null) {
     const opens =
@@ -55,9 +55,6 @@ function triangle(x: number, baseline: number): string {
 }
 
 const WARNING_INDENT = 12;
-const cautionRun = ({ short, agency }: Caution): Run => run(`${short} ${agencyText(agency)}`, SMALL);
-const cautionHeight_pt = (column: Column, caution: Caution): number =>
-  countLines(column, [cautionRun(caution)], WIDTH - WARNING_INDENT) * leading_pt(SMALL);
 
 function addWarning(column: Column, runs: readonly Run[], field: string): Part {
   column.decoration.push({
@@ -75,7 +72,9 @@ function addWarnings(column: Column, lake: GuideLake, cautions: readonly Caution
   column.y_pt += 2;
   const items = [
     ...lake.hazards.map((hazard) => addWarning(column, [run(hazard, STRONG)], "hazards")),
-    ...cautions.map((caution) => addWarning(column, [cautionRun(caution)], "cautions")),
+    ...byAgency(cautions).map(({ words, agency }) =>
+      addWarning(column, [run(`${words} ${agency}`, SMALL)], "cautions"),
+    ),
   ];
   column.parts.push(group("L", items));
   column.y_pt += 3;
@@ -88,6 +87,21 @@ function addRules(column: Column, { rules }: GuideLake): void {
     rules === null ? "Not noted for this lake: read the agency's own." : `${rules.text} Check again.`;
   const title = rules === null ? "Rules  " : `Rules as checked on ${dayMonthYear(rules.checked)}  `;
   addText(column, [run(title, STRONG), run(words, SMALL)], { role: "P", field: "rules" });
+  column.y_pt += 3;
+}
+
+/** Lead shot has its caution beside it. */
+const isLead = ({ id }: Caution): boolean => id === "lead";
+
+/** Shot for the water fished, under a rule, and the caution that goes with it. */
+function addShot(column: Column, guide: Guide, lake: GuideLake, depths: number): void {
+  const table = lakeShot(guide, lake, depths, WIDTH);
+  if (table === null) return;
+  addRule(column, 0.6);
+  column.y_pt += 2;
+  const lead = guide.cautions.find(isLead);
+  const caution = lead === undefined ? [] : [run(`${lead.short} ${agencyText(lead.agency)} `, SMALL)];
+  addLakeShot(column, guide, table, caution);
   column.y_pt += 3;
 }
 
@@ -144,16 +158,16 @@ function qrFigure(uri: string, symbol: QrSymbol, top_pt: number): Part {
   return { role: "Figure", alt: `QR code: ${uri}`, parts: [], pieces: [{ kind: "shape", path }] };
 }
 
-/** The QR code with what it opens beside it, where the map is, and where the card comes from. */
+/** The QR code with what it opens beside it, and where the card comes from. */
 function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol): void {
   const { uri, label } = qrTarget(guide, lake);
   const top_pt = column.y_pt;
   const indent_pt = QR_PT + 2;
   column.parts.push(qrFigure(uri, symbol, column.y_pt));
   column.y_pt = top_pt + 4;
-  const elsewhere = lake.place.map === null ? [] : [run(`  ${whole(MAP_ELSEWHERE)}`, SMALL)];
-  addText(column, [run(label, STRONG), ...elsewhere], { role: "P", field: "baseUrl", indent_pt });
-  addText(column, [run(uri, SMALL)], { role: "P", field: "baseUrl", indent_pt });
+  const where = [run(`${label}  `, STRONG), run(uri, SMALL)];
+  const lines = countLines(column, where, WIDTH - indent_pt) > 1 ? where.map((one) => [one]) : [where];
+  for (const line of lines) addText(column, line, { role: "P", field: "baseUrl", indent_pt });
   addText(column, [run(`${guide.club.name}, ${guide.season}. ${guide.club.notice ?? ""}`, SMALL)], {
     role: "P",
     field: "notice",
@@ -167,30 +181,55 @@ function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol
   column.y_pt = Math.max(column.y_pt, top_pt + QR_PT);
 }
 
+interface BackExtent {
+  readonly cautions: number;
+  /** Rows of the shot table. */
+  readonly depths: number;
+  /** The map card tells it too. */
+  readonly fetch: boolean;
+}
+
+/** What to set, the fullest first: of the least pressing cautions and the shot table less and less. */
+const extents = (cautions: number): BackExtent[] => [
+  { cautions, depths: 3, fetch: true },
+  { cautions, depths: 2, fetch: true },
+  { cautions, depths: 2, fetch: false },
+  ...Array.from({ length: Math.max(0, cautions - LEAST_CAUTIONS) }, (_, i) => ({
+    cautions: cautions - 1 - i,
+    depths: 2,
+    fetch: false,
+  })),
+  { cautions: LEAST_CAUTIONS, depths: 1, fetch: false },
+];
+
 /**
- * The back: facts, warnings, rules, wind, room to write, and the way to the lake's page. Of the cautions the most
+ * The back: facts, warnings, rules, shot, wind, room to write, and the way to the lake's page. Of the cautions the most
  * pressing stand there, as many as fit; what is left over is room to write.
  */
 export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
   const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
-  const set = (cautions: readonly Caution[], blankRows: number): Column => {
+  const hasShot = lakeShot(guide, lake, 1, WIDTH) !== null;
+  const cautions = cardCautions(guide, lake).filter((caution) => !(hasShot && isLead(caution)));
+  const set = (extent: BackExtent, blankRows: number): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
-    addWarnings(column, lake, cautions);
+    addWarnings(column, lake, cautions.slice(0, extent.cautions));
     addRules(column, lake);
-    addFetch(column, lake, units);
+    if (extent.depths > 0) addShot(column, guide, lake, extent.depths);
+    if (extent.fetch) addFetch(column, lake, units);
     addBlanks(column, blankRows, units);
     addFoot(column, guide, lake, symbol);
     return column;
   };
-  const cautions = cardCautions(guide, lake);
-  const full = set(cautions, BLANK_ROWS.least);
-  let spare_pt = BOTTOM - full.y_pt;
-  while (spare_pt < 0 && cautions.length > LEAST_CAUTIONS)
-    for (const dropped of cautions.splice(-1)) spare_pt += cautionHeight_pt(full, dropped);
-  const rows = BLANK_ROWS.least + Math.max(0, Math.floor(spare_pt / BLANK_ROW_PT));
-  const column = set(cautions, Math.min(BLANK_ROWS.most, rows));
+  const spare_pt = (extent: BackExtent): number => BOTTOM - set(extent, BLANK_ROWS.least).y_pt;
+  const extent = extents(cautions.length).find((one) => spare_pt(one) >= 0) ?? {
+    cautions: LEAST_CAUTIONS,
+    depths: 0,
+    fetch: false,
+  };
+  const rows = BLANK_ROWS.least + Math.max(0, Math.floor(spare_pt(extent) / BLANK_ROW_PT));
+  const column = set(extent, Math.min(BLANK_ROWS.most, rows));
   return {
     face: { title: `${lake.name}, back`, parts: column.parts, decoration: column.decoration },
     misfits: [...column.misfits, ...overflow(column, BOTTOM, USUAL_PT)],

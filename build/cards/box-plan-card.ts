@@ -4,13 +4,13 @@ import { boxSum, dressingText, toTieText } from "../guide/box-words.ts";
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
 import { dayRange } from "../model/calendar.ts";
 import { frameOf } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { agencyText, whole } from "./card-words.ts";
 import { addText, type Column, countLines, createColumn, overflow } from "./column.ts";
 import { addDrawing } from "./drawing.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, inMm } from "./paper.ts";
-import { addHead } from "./rig-card.ts";
 import { noticeText } from "./rig-card-words.ts";
 import { GLANCE, leading_pt, SMALL, STRONG } from "./type-styles.ts";
 
@@ -41,7 +41,7 @@ const line = (runs: readonly Run[], change: Partial<Line> = {}): Line => ({
 /** A new side under the card's head. */
 function startSide(guide: Guide, title: string, ruler: Ruler): Column {
   const column = createColumn(ruler, FRAME.left_pt, FRAME.width_pt, FRAME.top_pt);
-  addHead(column, guide, title);
+  addCardHead(column, guide.asOf, { title, field: "patterns" });
   return column;
 }
 
@@ -86,30 +86,16 @@ function startBox(guide: Guide, trip: GuideTrip, ruler: Ruler): Column {
   return column;
 }
 
-/** Ink of the largest lettering in which all rows fit on one side; of small lettering where none does. */
+/** Ink of the largest lettering in which the rows fit on the fewest sides they can do with. */
 function boxOptions(rows: Box["rows"], room_pt: number, ruler: Ruler): BoxOptions {
-  const all = LETTERING_PT.map((textSize) => ({ ink: { ...paperInk, textSize }, width: FRAME.width_pt }));
+  const small: BoxOptions = { ink: paperInk, width: FRAME.width_pt };
+  const sides = Math.ceil(rows.length / rowsThatFit(rows, small, room_pt));
+  const perSide = Math.ceil(rows.length / sides);
   const fits = (options: BoxOptions): boolean =>
-    rowsThatFit(rows, options, room_pt) >= rows.length &&
+    rowsThatFit(rows, options, room_pt) >= perSide &&
     drawingMisfits(flyBox(rows, options), options, ruler).length === 0;
-  return all.find(fits) ?? { ink: paperInk, width: FRAME.width_pt };
-}
-
-/** The box, drawn on as many sides as its rows need, about as many rows on each. */
-function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
-  const { rows } = trip.box;
-  const room_pt = FRAME.bottom_pt - startBox(guide, trip, ruler).y_pt;
-  const options = boxOptions(rows, room_pt, ruler);
-  const sides = Math.ceil(rows.length / rowsThatFit(rows, options, room_pt));
-  return Array.from({ length: sides }, (_, side) => {
-    const column = startBox(guide, trip, ruler);
-    const part = [side, side + 1].map((i) => Math.round((i * rows.length) / sides));
-    const [from = 0, to = rows.length] = part;
-    const svg = flyBox(rows, { ...options, part: [from, to] });
-    column.misfits.push(...drawingMisfits(svg, options, ruler));
-    addDrawing(column, svg, flyBoxTitle(rows.slice(from, to)));
-    return sideOf(`The box for ${trip.name}, rows ${from + 1} to ${to}`, column);
-  });
+  const all = LETTERING_PT.map((textSize): BoxOptions => ({ ...small, ink: { ...paperInk, textSize } }));
+  return all.find(fits) ?? small;
 }
 
 /** Everything to tie, and from what. */
@@ -151,14 +137,46 @@ function addLine(column: Column, { runs, role, tick }: Line): void {
 const heightOf = (column: Column, { runs, tick }: Line): number =>
   countLines(column, runs, column.width_pt - (tick ? BESIDE_TICK_PT : 0)) * leading_pt(SMALL);
 
+/**
+ * The box, drawn on as many sides as its rows need, about as many rows on each; where nothing is to be tied, the last of
+ * them says so, and closes the card.
+ */
+function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
+  const { rows, tying } = trip.box;
+  const closing =
+    tying.length > 0
+      ? []
+      : [
+          line([run("Nothing to tie: every fly of the plan is in the club’s box.", STRONG)], {
+            gap_pt: GAP_PT,
+          }),
+          ...closingLines(guide, trip.box),
+        ];
+  const start = startBox(guide, trip, ruler);
+  const closing_pt = closing.reduce((sum, next) => sum + next.gap_pt + heightOf(start, next), 0);
+  const room_pt = FRAME.bottom_pt - start.y_pt - closing_pt;
+  const options = boxOptions(rows, room_pt, ruler);
+  const sides = Math.ceil(rows.length / rowsThatFit(rows, options, room_pt));
+  return Array.from({ length: sides }, (_, side) => {
+    const column = startBox(guide, trip, ruler);
+    const part = [side, side + 1].map((i) => Math.round((i * rows.length) / sides));
+    const [from = 0, to = rows.length] = part;
+    const svg = flyBox(rows, { ...options, part: [from, to] });
+    column.misfits.push(...drawingMisfits(svg, options, ruler));
+    addDrawing(column, svg, flyBoxTitle(rows.slice(from, to)));
+    if (side === sides - 1)
+      for (const next of closing) {
+        column.y_pt += next.gap_pt;
+        addLine(column, next);
+      }
+    return sideOf(`The box for ${trip.name}, rows ${from + 1} to ${to}`, column);
+  });
+}
+
 /** The flies to tie and their materials; what one side does not hold goes on to the next, a heading with what follows it. */
 function tyingSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
   const title = `To tie for ${trip.name}`;
-  const toTie =
-    trip.box.tying.length === 0
-      ? [line([run("Nothing: every fly of the plan is in the club’s box.", SMALL)])]
-      : tyingLines(trip.box);
-  const lines = [...toTie, ...closingLines(guide, trip.box)];
+  const lines = [...tyingLines(trip.box), ...closingLines(guide, trip.box)];
   const sides: FaceLayout[] = [];
   let column = startSide(guide, "To tie", ruler);
   for (const [i, next] of lines.entries()) {
@@ -176,5 +194,5 @@ function tyingSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
 /** Places a trip's box and its tying list, side after side, and says what does not fit. Inks nothing. */
 export const layoutBoxPlan = (guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] => [
   ...boxSides(guide, trip, ruler),
-  ...tyingSides(guide, trip, ruler),
+  ...(trip.box.tying.length === 0 ? [] : tyingSides(guide, trip, ruler)),
 ];

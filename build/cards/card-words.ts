@@ -173,6 +173,24 @@ export function lightText({ place }: GuideLake, date: CalendarDate): string | nu
   return [...(told.length === 0 ? [] : [`${told.join(", ")}.`]), light.words ?? ""].join(" ").trim();
 }
 
+/** Cautions that follow one agency, to stand together. */
+export interface AgencyCautions {
+  /** "Dress for the water, not the air. Read the wind forecast." */
+  readonly words: string;
+  /** "(US National Weather Service)". */
+  readonly agency: string;
+}
+
+/** Cautions by the agency they follow, in the order they come. */
+export const byAgency = (cautions: readonly Caution[]): AgencyCautions[] =>
+  [...new Set(cautions.map(({ agency }) => agency))].map((agency) => ({
+    words: cautions
+      .filter((caution) => caution.agency === agency)
+      .map(({ short }) => short)
+      .join(" "),
+    agency: agencyText(agency),
+  }));
+
 /** "(US Coast Guard)". */
 export const agencyText = (agency: string): string => whole(`(${agency})`);
 

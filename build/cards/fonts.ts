@@ -16,6 +16,8 @@ interface ParsedFont {
   layout(text: string, features?: unknown): GlyphRun;
   hasGlyphForCodePoint(codePoint: number): boolean;
   readonly xHeight: number;
+  readonly ascent: number;
+  readonly descent: number;
   readonly unitsPerEm: number;
 }
 

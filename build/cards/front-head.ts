@@ -1,33 +1,12 @@
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
-import { dayMonth, dayMonthYear } from "../model/calendar.ts";
+import { dayMonth } from "../model/calendar.ts";
 import { STATE_WORDS } from "../model/phase.ts";
 import { LEFT, WIDTH } from "./card-frame.ts";
 import { bestDaysText, type Glance, lightText, nowGlance, whenGlance, whole } from "./card-words.ts";
-import { addRule, addText, type Column, setText } from "./column.ts";
+import { addText, type Column, setText } from "./column.ts";
 import type { Part } from "./face.ts";
 import { run } from "./flow.ts";
-import { ascent_pt, GLANCE, NUMBER, SMALL, STRONG, TITLE } from "./type-styles.ts";
-
-/** The lake's name, and the day the card speaks from. */
-export function addHeader(column: Column, guide: Guide, lake: GuideLake): void {
-  const asOf = `as of ${dayMonthYear(guide.asOf)}`;
-  const asOfWidth = column.ruler.width_pt(asOf, STRONG);
-  const top_pt = column.y_pt;
-  addText(column, [run(lake.name, TITLE)], {
-    role: "H1",
-    field: "name",
-    width_pt: WIDTH - asOfWidth - 8,
-    maxLines: 2,
-  });
-  const below_pt = column.y_pt;
-  column.y_pt = top_pt + ascent_pt(TITLE) - ascent_pt(STRONG);
-  addText(column, [run(asOf, STRONG)], { role: "P", field: "asOf", indent_pt: WIDTH - asOfWidth });
-  column.y_pt = below_pt + 2;
-  addRule(column, 2);
-  column.y_pt += 2.6;
-  addRule(column, 0.5);
-  column.y_pt += 3;
-}
+import { GLANCE, NUMBER, SMALL, STRONG } from "./type-styles.ts";
 
 function glanceParts(column: Column, { label, value, sureness }: Glance, indent_pt: number): Part[] {
   const options = { role: "P", field: "status", indent_pt, width_pt: WIDTH / 2 - 6 } as const;

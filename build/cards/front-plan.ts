@@ -8,19 +8,29 @@ import { addRule, addText, type Column, countLines, createColumn, group, setText
 import { type Ruler, type Run, run } from "./flow.ts";
 import { ascent_pt, DEPTH, GLANCE, leading_pt, SMALL, STRONG, type TypeStyle } from "./type-styles.ts";
 
-/** Where a rig's number begins, and where it ends at its two sizes. */
+/** Where a rig's number begins, and where it ends: in the phase that leads, and in the others. */
 const NUMBER_AT = 30;
-const DEPTH_END = 137;
-const GLANCE_END = 112;
+const LEADING_END = 137;
+const OTHER_END = 112;
 const SWATCH_PT = { width: 14, height: 9, room: 19 };
 type Plan = GuideLake["plan"][number];
 
+interface NumberPlace {
+  readonly style: TypeStyle;
+  readonly end_pt: number;
+}
+
 /** A rig: its number at a glance, then how it is made up, on the number's line or on two beside it. */
-function addRig(column: Column, plan: Plan, rig: Plan["rigs"][number], guide: Guide, style: TypeStyle): void {
+function addRig(
+  column: Column,
+  plan: Plan,
+  rig: Plan["rigs"][number],
+  guide: Guide,
+  { style, end_pt }: NumberPlace,
+): void {
   const { label, value } = rigNumber(rig, plan.band, guide.club.units);
   const top_pt = column.y_pt;
   const onNumbersLine_pt = top_pt + ascent_pt(style) - ascent_pt(SMALL);
-  const numberEnd = style === DEPTH ? DEPTH_END : GLANCE_END;
   column.y_pt = onNumbersLine_pt;
   const labelled = setText(column, [run(label, SMALL)], { role: "TH", field: "rig", width_pt: NUMBER_AT });
   column.y_pt = top_pt;
@@ -28,10 +38,10 @@ function addRig(column: Column, plan: Plan, rig: Plan["rigs"][number], guide: Gu
     role: "TD",
     field: "depthBands",
     indent_pt: NUMBER_AT,
-    width_pt: numberEnd - NUMBER_AT,
+    width_pt: end_pt - NUMBER_AT,
   });
   const belowNumber_pt = column.y_pt;
-  const room = { role: "TD", field: "leaders", indent_pt: numberEnd + 6 } as const;
+  const room = { role: "TD", field: "leaders", indent_pt: end_pt + 6 } as const;
   const lines = countLines(column, [run(rigText(rig), SMALL)], WIDTH - room.indent_pt);
   column.y_pt = lines > 1 ? top_pt : onNumbersLine_pt;
   const words = setText(column, [run(rigText(rig), SMALL)], room);
@@ -95,14 +105,22 @@ function addPhase(column: Column, plan: Plan, guide: Guide, lake: GuideLake): vo
   addPhaseHeading(column, plan, lake);
   const leads = plan.phase === leadingPhase(lake);
   for (const [i, rig] of cardRigs(plan).entries())
-    addRig(column, plan, rig, guide, leads && i === 0 ? DEPTH : GLANCE);
+    addRig(column, plan, rig, guide, {
+      style: leads && i === 0 ? DEPTH : GLANCE,
+      end_pt: leads ? LEADING_END : OTHER_END,
+    });
   addFlies(column, plan.flies);
   column.y_pt += 1.5;
 }
 
-/** What to fish, phase by phase, from `top_pt` down. */
-export function setPlan(ruler: Ruler, top_pt: number, guide: Guide, lake: GuideLake): Column {
+/** What to fish in the phase whose numbers are wanted first. */
+export function addLeading(column: Column, guide: Guide, lake: GuideLake): void {
+  for (const plan of lake.plan) if (plan.phase === leadingPhase(lake)) addPhase(column, plan, guide, lake);
+}
+
+/** What to fish in the other phases, from `top_pt` down. */
+export function setOthers(ruler: Ruler, top_pt: number, guide: Guide, lake: GuideLake): Column {
   const column = createColumn(ruler, LEFT, WIDTH, top_pt);
-  for (const plan of lake.plan) addPhase(column, plan, guide, lake);
+  for (const plan of lake.plan) if (plan.phase !== leadingPhase(lake)) addPhase(column, plan, guide, lake);
   return column;
 }

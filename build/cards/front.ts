@@ -3,11 +3,12 @@ import { seasonStrip, stripTitle } from "../draw/season-strip.tsx";
 import { springDays } from "../draw/spring-days.ts";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { type Column, createColumn, overflow } from "./column.ts";
 import type { FaceLayout, Part } from "./face.ts";
 import type { Ruler } from "./flow.ts";
-import { addGlance, addHeader, addLight } from "./front-head.ts";
-import { setPlan } from "./front-plan.ts";
+import { addGlance, addLight } from "./front-head.ts";
+import { addLeading, setOthers } from "./front-plan.ts";
 
 /** Least and most height of the season strip; it takes what the words leave. */
 const STRIP_PT = { least: 78, most: 190 };
@@ -18,26 +19,29 @@ const USUAL_PT = { name: 20, leaders: 66, patterns: 33 };
 
 function setHead(guide: Guide, lake: GuideLake, ruler: Ruler, withLight: boolean): Column {
   const head = createColumn(ruler, LEFT, WIDTH, TOP);
-  addHeader(head, guide, lake);
+  addCardHead(head, guide.asOf, { title: lake.name, field: "name" });
   addGlance(head, lake);
   if (withLight) addLight(head, guide, lake);
+  head.y_pt += GAP_PT / 2;
+  addLeading(head, guide, lake);
   head.y_pt += GAP_PT;
   return head;
 }
 
 /**
- * The front: name, the glance, the day's light, the season strip and what to fish, phase by phase. Where the strip
- * would be left too low the light is left to the lake's page.
+ * The front: name, the glance, the day's light and what to fish in the phase that is on or comes next, so that the depth
+ * to set stands in the upper half; then the season strip and the other phases. Where the strip would be left too low the
+ * light is left to the lake's page.
  */
 export function layoutFront(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
-  const planHeight_pt = setPlan(ruler, 0, guide, lake).y_pt;
-  const roomBelow_pt = (head: Column): number => BOTTOM - head.y_pt - GAP_PT - planHeight_pt;
+  const othersHeight_pt = setOthers(ruler, 0, guide, lake).y_pt;
+  const roomBelow_pt = (head: Column): number => BOTTOM - head.y_pt - GAP_PT - othersHeight_pt;
   const full = setHead(guide, lake, ruler, true);
   const head = roomBelow_pt(full) < STRIP_PT.least ? setHead(guide, lake, ruler, false) : full;
   const stripTop_pt = head.y_pt;
   const room_pt = roomBelow_pt(head);
   const stripHeight_pt = Math.max(STRIP_PT.least, Math.min(STRIP_PT.most, room_pt));
-  const plan = setPlan(ruler, stripTop_pt + stripHeight_pt + GAP_PT, guide, lake);
+  const others = setOthers(ruler, stripTop_pt + stripHeight_pt + GAP_PT, guide, lake);
   const days = springDays(lake, guide);
   const shown = lake.daily.filter(({ date }) => date >= days.from && date <= days.to);
   const strip: Part = {
@@ -61,13 +65,14 @@ export function layoutFront(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLa
       },
     ],
   };
-  for (const [field, height_pt] of head.heights_pt) plan.heights_pt.set(field, height_pt);
+  for (const [field, height_pt] of head.heights_pt)
+    others.heights_pt.set(field, (others.heights_pt.get(field) ?? 0) + height_pt);
   return {
     face: {
       title: `${lake.name}, front`,
-      parts: [...head.parts, strip, ...plan.parts],
-      decoration: [...head.decoration, ...plan.decoration],
+      parts: [...head.parts, strip, ...others.parts],
+      decoration: [...head.decoration, ...others.decoration],
     },
-    misfits: [...head.misfits, ...plan.misfits, ...overflow(plan, BOTTOM, USUAL_PT)],
+    misfits: [...head.misfits, ...others.misfits, ...overflow(others, BOTTOM, USUAL_PT)],
   };
 }

@@ -3,6 +3,7 @@ import { paperInk } from "../draw/ink.ts";
 import { windRose, windRoseTitle } from "../draw/wind-rose.tsx";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { whole } from "./card-words.ts";
 import { addRule, addText, type Column, createColumn, overflow } from "./column.ts";
 import { addDrawing } from "./drawing.ts";
@@ -11,7 +12,7 @@ import { ROUNDING_PT, type Ruler, run } from "./flow.ts";
 import { LOCAL_WORDS, longestText, placeCautions, sidesText, waveTexts } from "./map-card-words.ts";
 import { addLight } from "./map-light.ts";
 import { addGrid, data, head, tracksOf } from "./rig-card-grid.ts";
-import { GLANCE, SMALL, STRONG } from "./type-styles.ts";
+import { SMALL, STRONG } from "./type-styles.ts";
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 type Direction = Wind["directions"][number];
@@ -48,12 +49,6 @@ const beside = (column: Column, indent_pt: number, width_pt: number): Column => 
   left_pt: column.left_pt + indent_pt,
   width_pt,
 });
-
-function addHead(column: Column, title: string, lake: GuideLake): void {
-  addText(column, [run(`${title}  `, GLANCE), run(lake.name, STRONG)], { role: "H1", field: "name" });
-  addRule(column, 1.6);
-  column.y_pt += 2;
-}
 
 /** The rose; beside it the longest fetch and, wind by wind, the shores and where rods point. */
 function addWinds(
@@ -127,8 +122,8 @@ function addAnchor(column: Column, { rigs: { anchor } }: Guide, swings: number):
 function addCautions(column: Column, guide: Guide): void {
   addRule(column, 0.6);
   column.y_pt += 1;
-  for (const words of placeCautions(guide))
-    addText(column, [run(words, SMALL)], { role: "P", field: "cautions" });
+  for (const { words, agency } of placeCautions(guide))
+    addText(column, [run(`${words} ${agency}`, SMALL)], { role: "P", field: "cautions" });
   addText(column, [run(LOCAL_WORDS, STRONG)], {
     role: "P",
     field: "cautions",
@@ -147,7 +142,11 @@ export function layoutMapBack(
 ): FaceLayout {
   const set = ({ winds, swings }: Extent): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
-    addHead(column, withLight ? "Wind and light" : "Wind", lake);
+    addCardHead(column, guide.asOf, {
+      title: lake.name,
+      side: withLight ? "wind and light" : "wind",
+      field: "name",
+    });
     addWinds(column, lake, wind, guide.club, winds);
     addWaves(column, wind, guide.club);
     addAnchor(column, guide, swings);

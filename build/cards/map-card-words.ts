@@ -1,9 +1,9 @@
-import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { type CalendarDate, dayMonth } from "../model/calendar.ts";
 import { clockText } from "../model/clock.ts";
 import { phaseName } from "../model/phase.ts";
 import { distanceText, smallLengthRange, type UnitSystem } from "../model/units.ts";
-import { agencyText, whole } from "./card-words.ts";
+import { type AgencyCautions, byAgency, whole } from "./card-words.ts";
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 
@@ -68,13 +68,7 @@ export function lightRows({ place, phases }: GuideLake, asOf: CalendarDate): Lig
 const CAUTIONS = ["wind", "life-jacket", "cold-shock", "anchor"];
 
 /** The cautions, those that follow one agency together. */
-export function placeCautions({ cautions }: Pick<Guide, "cautions">): string[] {
-  const said = CAUTIONS.flatMap((id) => cautions.filter((caution): caution is Caution => caution.id === id));
-  const agencies = [...new Set(said.map(({ agency }) => agency))];
-  return agencies.map((agency) => {
-    const shorts = said.filter((caution) => caution.agency === agency).map(({ short }) => short);
-    return `${shorts.join(" ")} ${agencyText(agency)}`;
-  });
-}
+export const placeCautions = ({ cautions }: Pick<Guide, "cautions">): AgencyCautions[] =>
+  byAgency(CAUTIONS.flatMap((id) => cautions.filter((caution) => caution.id === id)));
 
 export const LOCAL_WORDS = "Local rules and licensed instruction come first.";

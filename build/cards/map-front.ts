@@ -4,15 +4,15 @@ import { markText } from "../draw/map-marks.tsx";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { GOOD_STATES, PHASES, stateOfPhase } from "../model/phase.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { addText, type Column, createColumn, glyphMisfits, overflow } from "./column.ts";
 import { addDrawing } from "./drawing.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { type Ruler, run } from "./flow.ts";
-import { addHeader } from "./front-head.ts";
 import { trustText } from "./map-card-words.ts";
 import { addLight } from "./map-light.ts";
 import { inMm, mm } from "./paper.ts";
-import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
+import { SMALL } from "./type-styles.ts";
 
 /** A lower map says nothing. */
 const LEAST_PT = mm(25);
@@ -66,10 +66,10 @@ function addFoot(column: Column, map: LakeMap): void {
 /** The map as large as it fits between the lake's name and how far to trust it; the light where that leaves room. */
 export function layoutMapFront(guide: Guide, lake: GuideLake, map: LakeMap, ruler: Ruler): MapFront {
   const column = createColumn(ruler, LEFT, WIDTH, TOP);
-  addHeader(column, guide, lake);
+  addCardHead(column, guide.asOf, { title: lake.name, side: "map: north is up", field: "name" });
   const foot = createColumn(ruler, LEFT, WIDTH, 0);
   addFoot(foot, map);
-  const height = BOTTOM - column.y_pt - leading_pt(STRONG) - GAP_PT - foot.y_pt - ROUNDING_PT;
+  const height = BOTTOM - column.y_pt - GAP_PT - foot.y_pt - ROUNDING_PT;
   const drawn = lakeMap(lake, {
     ink: paperInk,
     units: guide.club.units,
@@ -79,7 +79,6 @@ export function layoutMapFront(guide: Guide, lake: GuideLake, map: LakeMap, rule
   });
   const misfits: Misfit[] = [];
   if (drawn !== null) {
-    addText(column, [run("Map: north is up.", STRONG)], { role: "P", field: "map" });
     addDrawing(column, drawn.svg, drawn.title);
     column.y_pt += GAP_PT;
     misfits.push(...markMisfits(map, drawn, ruler));

@@ -3,11 +3,12 @@ import { FOODS, ICE_STATES, WAYS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
 import { depthUnit, type UnitSystem } from "../model/units.ts";
 import { frameOf } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { addText, type Column } from "./column.ts";
 import type { FaceLayout } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
-import { addHead, addWords, layoutSide } from "./rig-card.ts";
+import { addWords, layoutSide } from "./rig-card.ts";
 import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
 
 /** Height of a box to write in: a printed label, and room for a pencil in a cold hand. */
@@ -100,7 +101,7 @@ const CATCH_FIELDS: readonly Field[] = [
 
 function addFront(column: Column, guide: Guide): void {
   const { units } = guide.club;
-  addHead(column, guide, "Report slip");
+  addCardHead(column, guide.asOf, { title: "Report slip", field: "rig" });
   addBoxes(
     column,
     [
@@ -174,7 +175,7 @@ function addFood(column: Column, words: string, height_pt: number, heads: readon
 }
 
 function addBack(column: Column, guide: Guide, bottom_pt: number): void {
-  addHead(column, guide, "What they had eaten");
+  addCardHead(column, guide.asOf, { title: "What they had eaten", field: "rig" });
   addText(
     column,
     [run("samples", STRONG), run(", how many of each in each fish; an empty throat: ring its number", SMALL)],

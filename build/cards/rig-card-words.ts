@@ -1,5 +1,4 @@
 import type { Caution, Guide } from "../guide/guide-schema.ts";
-import { dayMonthYear } from "../model/calendar.ts";
 import { depthText, depthUnit, diameterText, rounded, smallLengthText } from "../model/units.ts";
 import { whole } from "./card-words.ts";
 
@@ -48,12 +47,6 @@ export function rigCautions({ cautions }: Pick<Guide, "cautions">): Caution[] {
 /** How to read the swing table. */
 export const swingWords = ({ rigs, club }: Guide): string =>
   `of a fixed rod with ${whole(depthText(rigs.swing.line_m, club.units))} of line out, by holder angle and drift. ${rigs.swing.note}`;
-
-/** Whose card it is and from which day, the fullest wording first. */
-export const originTexts = ({ club, asOf }: Guide): string[] => {
-  const day = `as of ${dayMonthYear(asOf)}`;
-  return [`${club.name}, ${day}`, day];
-};
 
 /** Swing from one holder angle in a line: "from 60°: 15 min at 120, 7 min at 60". */
 export function swingLine({ rigs }: Guide): string {

@@ -1,6 +1,7 @@
 import type { Guide } from "../guide/guide-schema.ts";
 import { type Frame, frameOf } from "./card-frame.ts";
-import { agencyText, whole } from "./card-words.ts";
+import { addCardHead } from "./card-head.ts";
+import { agencyText } from "./card-words.ts";
 import { addRule, addText, type Column, countLines, createColumn, overflow } from "./column.ts";
 import type { FaceLayout, Misfit } from "./face.ts";
 import { ROUNDING_PT, type Ruler, type Run, run } from "./flow.ts";
@@ -10,13 +11,12 @@ import {
   depthWords,
   driftWords,
   noticeText,
-  originTexts,
   rigCautions,
   swingLine,
   swingWords,
   tippetWords,
 } from "./rig-card-words.ts";
-import { ascent_pt, GLANCE, leading_pt, SMALL, STRONG } from "./type-styles.ts";
+import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
 
 type Rigs = Guide["rigs"];
 
@@ -33,23 +33,6 @@ export interface RigCardDesign {
 
 const GAP_PT = 4;
 const EVERY_OTHER_WORDS = "Every other depth only: between two, take the deeper.";
-
-/** The card's name on the left, whose it is and its day on the right, a rule below. */
-export function addHead(column: Column, guide: Guide, title: string): void {
-  const { ruler, width_pt } = column;
-  const room_pt = width_pt - ruler.width_pt(title, GLANCE) - 8;
-  const origins = originTexts(guide).map(whole);
-  const origin = origins.find((text) => ruler.width_pt(text, SMALL) <= room_pt) ?? origins.at(-1) ?? "";
-  const indent_pt = width_pt - ruler.width_pt(origin, SMALL);
-  const top_pt = column.y_pt;
-  addText(column, [run(title, GLANCE)], { role: "H1", field: "name", width_pt: indent_pt - 6, maxLines: 1 });
-  const below_pt = column.y_pt;
-  column.y_pt = top_pt + ascent_pt(GLANCE) - ascent_pt(SMALL);
-  addText(column, [run(origin, SMALL)], { role: "P", field: "club name", indent_pt });
-  column.y_pt = below_pt + 1;
-  addRule(column, 1.6);
-  column.y_pt += 3;
-}
 
 const addHeading = (column: Column, runs: readonly Run[]): void =>
   addText(column, runs, { role: "H2", field: "rig" });
@@ -109,7 +92,7 @@ const ON_A6: RigCardDesign = {
   usual_pt: { "shot names": 150, "leader names": 120, "line names": 120, cautions: 22, notice: 22 },
   front(column, guide, bottom_pt) {
     const { shot } = guide.rigs;
-    addHead(column, guide, "Shot against drift");
+    addCardHead(column, guide.asOf, { title: "Shot against drift", field: "rig" });
     addWords(column, driftWords(guide));
     addShot(column, guide, shot.rows);
     column.y_pt += GAP_PT;
@@ -120,7 +103,7 @@ const ON_A6: RigCardDesign = {
   },
   back(column, guide, bottom_pt) {
     const { sinking } = guide.rigs;
-    addHead(column, guide, "Leaders and lines");
+    addCardHead(column, guide.asOf, { title: "Leaders and lines", field: "rig" });
     addLeaders(column, guide, 6, 55);
     column.y_pt += GAP_PT;
     addHeading(column, tippetRuns(guide));
@@ -143,12 +126,12 @@ const ON_INDEX_CARD: RigCardDesign = {
   usual_pt: { "shot names": 90, "leader names": 85, "line names": 80, cautions: 22 },
   front(column, guide, bottom_pt) {
     const { shot } = guide.rigs;
-    addHead(column, guide, "Shot against drift");
+    addCardHead(column, guide.asOf, { title: "Shot against drift", field: "rig" });
     addWords(column, `${driftWords(guide)} ${EVERY_OTHER_WORDS}`);
     addShot(column, guide, everyOther(shot.rows));
     column.y_pt += GAP_PT;
     addWords(column, shot.check);
-    addSpareWords(column, [depthWords(guide), ...shot.assumes], bottom_pt);
+    addSpareWords(column, [depthWords(guide), ...shot.assumes, noticeText(guide)], bottom_pt);
   },
   back(column, guide, bottom_pt) {
     const { rigs } = guide;

@@ -5,6 +5,7 @@ import { leanDrawing, leanTitle } from "../draw/rig-lean.tsx";
 import { swingDrawing, swingTitle } from "../draw/swing-plan.tsx";
 import type { Guide } from "../guide/guide-schema.ts";
 import { frameOf } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
 import type { Column } from "./column.ts";
@@ -12,15 +13,15 @@ import { addDrawing } from "./drawing.ts";
 import type { Ruler } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
 import type { Planned } from "./planned.ts";
-import { addHead, addWords, layoutSide } from "./rig-card.ts";
+import { addWords, layoutSide } from "./rig-card.ts";
 
 const SLUG = "rig-drawings-a6";
 /** The drift of the swing that is drawn, seconds a rod length: a middling one of the table. */
 const DRAWN_DRIFT_S = 60;
 /** Both drawings of the back are this wide, so that they stand one below the other. */
-const BACK_WIDTH_PT = mm(62);
-const LEAN_PT = mm(55);
-const SWING_PT = mm(40);
+const BACK_WIDTH_PT = mm(74);
+const LEAN_PT = mm(60);
+const SWING_PT = mm(46);
 /** Left free below the hanging rig. */
 const FOOT_PT = mm(2);
 
@@ -50,11 +51,11 @@ function addLeanAndSwing(column: Column, { rigs, club: { units } }: Guide): void
 export function planRigDrawings(guide: Guide, ruler: Ruler): Planned {
   const frame = frameOf(A6, CARD_MARGIN_PT);
   const front = layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
-    addHead(column, guide, "The rig to scale");
+    addCardHead(column, guide.asOf, { title: "The rig to scale", field: "rig" });
     addRig(column, guide, frame.bottom_pt);
   });
   const back = layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {
-    addHead(column, guide, "Lean and swing");
+    addCardHead(column, guide.asOf, { title: "Lean and swing", field: "rig" });
     addLeanAndSwing(column, guide);
   });
   return {

@@ -1,5 +1,4 @@
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
-import { dayMonthYear, dayRange } from "../model/calendar.ts";
 import { clockText } from "../model/clock.ts";
 import { phaseName } from "../model/phase.ts";
 import { chanceNumber, chanceText } from "../model/units.ts";
@@ -8,10 +7,6 @@ import { cardRigs, rigNumber, rigText, whole } from "./card-words.ts";
 type Day = GuideTrip["days"][number];
 type Group = GuideTrip["packing"][number];
 type GearLake = GuideTrip["gear"]["lakes"][number];
-
-/** "29–31 May, as of 16 May 2026". */
-export const tripDates = ({ asOf }: Guide, { from, to }: GuideTrip): string =>
-  `${whole(dayRange(from, to))}, ${whole(`as of ${dayMonthYear(asOf)}`)}`;
 
 /** A lake's chance on a day, in percent; nothing where its road is closed. */
 export function dayChance({ lakes }: Day, slug: string): string {

@@ -1,12 +1,13 @@
 import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
 import { tellLines } from "../guide/trip-tell.ts";
 import type { Outing } from "../guide/when-schema.ts";
-import { weekdayDayMonth } from "../model/calendar.ts";
+import { dayRange, weekdayDayMonth } from "../model/calendar.ts";
 import { chanceNumber, chanceText, hoursText } from "../model/units.ts";
 import { frameOf } from "./card-frame.ts";
+import { addCardHead } from "./card-head.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
-import { agencyText, whole } from "./card-words.ts";
+import { byAgency, whole } from "./card-words.ts";
 import { addRule, addText, type Column } from "./column.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
@@ -14,16 +15,8 @@ import type { Planned } from "./planned.ts";
 import { addGrid, data, head, tracksOf } from "./rig-card-grid.ts";
 import { noticeText, recipeText } from "./rig-card-words.ts";
 import { type Block, layoutSides } from "./sides.ts";
-import {
-  dayChance,
-  eitherText,
-  lightSpan,
-  packingText,
-  rigLines,
-  seatTexts,
-  tripDates,
-} from "./trip-card-words.ts";
-import { ascent_pt, GLANCE, SMALL, STRONG, TITLE } from "./type-styles.ts";
+import { dayChance, eitherText, lightSpan, packingText, rigLines, seatTexts } from "./trip-card-words.ts";
+import { ascent_pt, GLANCE, SMALL, STRONG } from "./type-styles.ts";
 
 const FIELD = "trip names";
 const GAP_PT = 1.5;
@@ -42,12 +35,9 @@ const words = (column: Column, runs: readonly Run[], role: "P" | "H2" = "P"): vo
   addText(column, runs, { role, field: FIELD });
 
 function addHead(column: Column, guide: Guide, trip: GuideTrip, side: number): void {
-  if (side === 1) addText(column, [run(trip.name, TITLE)], { role: "H1", field: FIELD });
-  else words(column, [run(`${trip.name}, `, STRONG), run(whole(`side ${side}`), SMALL)]);
-  if (side === 1) words(column, [run(tripDates(guide, trip), STRONG)]);
-  column.y_pt += 1;
-  addRule(column, 1.6);
-  column.y_pt += 3;
+  const at = side === 1 ? {} : { side: whole(`side ${side}`) };
+  addCardHead(column, guide.asOf, { title: trip.name, ...at, field: FIELD });
+  if (side === 1) words(column, [run(whole(dayRange(trip.from, trip.to)), STRONG)]);
 }
 
 function addLake(column: Column, label: string, { name, good }: Pick<Outing, "name" | "good">): void {
@@ -165,9 +155,10 @@ const tellBlock =
   };
 
 const cautionLines = ({ cautions }: Guide, trip: GuideTrip): Run[][] =>
-  cautions
-    .filter(({ id }) => trip.cautions.includes(id))
-    .map(({ short, agency }) => [run(`${short} `, STRONG), run(agencyText(agency), SMALL)]);
+  byAgency(cautions.filter(({ id }) => trip.cautions.includes(id))).map(({ words: said, agency }) => [
+    run(`${said} `, STRONG),
+    run(agency, SMALL),
+  ]);
 
 /** Everything on a trip's card, on two sides or as many as it takes. Inks nothing. */
 export function layoutTripCard(guide: Guide, trip: GuideTrip, ruler: Ruler) {

@@ -19,9 +19,8 @@ export const ascent_pt = ({ size_pt }: TypeStyle): number => size_pt * 0.95;
 
 export const SMALL: TypeStyle = { font: "regular", size_pt: 8.8 };
 export const STRONG: TypeStyle = { font: "bold", size_pt: 8.8 };
-/** Read at a glance. */
+/** Read at a glance: a card's title too. */
 export const GLANCE: TypeStyle = { font: "bold", size_pt: 14.4 };
-export const TITLE: TypeStyle = { font: "bold", size_pt: 16 };
 /** The depth to set now. */
 export const DEPTH: TypeStyle = { font: "bold", size_pt: 19 };
 /** The two things a card is taken out for. */

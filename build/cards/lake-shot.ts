@@ -1,0 +1,90 @@
+import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import { phaseName } from "../model/phase.ts";
+import { depthNumber, depthText, depthUnit } from "../model/units.ts";
+import { leadingPhase, whole } from "./card-words.ts";
+import { addText, type Column } from "./column.ts";
+import { type Run, run } from "./flow.ts";
+import { addGrid, data, head, tracksOf } from "./rig-card-grid.ts";
+import { driftText } from "./rig-card-words.ts";
+import { SMALL, STRONG } from "./type-styles.ts";
+
+type Shot = Guide["rigs"]["shot"];
+
+const ROW_HEAD_PT = 20;
+/** Room for a cell's shot on one line. */
+const LEAST_CELL_PT = 80;
+
+/** The table's depths in the water where fish are, or the first below it where none lies in it. */
+function rowsIn({ rows }: Shot, band: { readonly from_m: number; readonly to_m: number }): Shot["rows"] {
+  const inside = rows.filter(({ depth_m }) => depth_m >= band.from_m && depth_m <= band.to_m);
+  return inside.length > 0 ? inside : rows.filter(({ depth_m }) => depth_m > band.to_m).slice(0, 1);
+}
+
+/** Some of a list, evenly, its first and last among them; of one, the last. */
+const spread = <T>(all: readonly T[], most: number): T[] =>
+  all.length <= most
+    ? [...all]
+    : all.filter((_, i) =>
+        Array.from({ length: most }, (_, k) =>
+          most === 1 ? all.length - 1 : Math.round((k * (all.length - 1)) / (most - 1)),
+        ).includes(i),
+      );
+
+/** The lake's own part of the shot table: the depths fished in the phase that leads, and the drifts that shot can hold. */
+interface LakeShot {
+  readonly words: string;
+  readonly drifts: Shot["columns"];
+  readonly rows: readonly { readonly depth_m: number; readonly cells: readonly string[] }[];
+}
+
+/**
+ * Shot against drift for the water fished now or next, at most `most` depths of it and no more drifts than fit in a
+ * width; nothing where no shot is ever called for.
+ */
+export function lakeShot(guide: Guide, lake: GuideLake, most: number, width_pt: number): LakeShot | null {
+  const { shot, rod_m } = guide.rigs;
+  const { units } = guide.club;
+  const plan = lake.plan.find(({ phase }) => phase === leadingPhase(lake));
+  if (plan === undefined) return null;
+  const rows = spread(rowsIn(shot, plan.band), most);
+  const held = shot.columns
+    .map((drift, place) => ({ drift, place }))
+    .filter(
+      ({ drift, place }) => drift.rod_s !== null && rows.some(({ cells }) => cells[place]?.problem === null),
+    )
+    .slice(0, Math.floor((width_pt - ROW_HEAD_PT) / LEAST_CELL_PT));
+  if (rows.length === 0 || held.length === 0) return null;
+  return {
+    words: `${phaseName(plan.phase).toLowerCase()}, indicator drifting one rod (${whole(depthText(rod_m, units))}) in`,
+    drifts: held.map(({ drift }) => drift),
+    rows: rows.map(({ depth_m, cells }) => ({
+      depth_m,
+      cells: held.map(({ place }) => cells[place]?.text ?? ""),
+    })),
+  };
+}
+
+/** The table, under a caution and the words that say how to read it. */
+export function addLakeShot(
+  column: Column,
+  guide: Guide,
+  { words, drifts, rows }: LakeShot,
+  caution: readonly Run[],
+): void {
+  addText(column, [...caution, run("Shot  ", STRONG), run(words, SMALL)], { role: "P", field: "shot names" });
+  const each_pt = (column.width_pt - ROW_HEAD_PT) / drifts.length;
+  addGrid(
+    column,
+    [
+      [
+        head(depthUnit(guide.club.units), SMALL),
+        ...drifts.map(({ rod_s }) => head(`${driftText(rod_s)} s`, STRONG)),
+      ],
+      ...rows.map(({ depth_m, cells }) => [
+        head(depthNumber(depth_m, guide.club.units), STRONG),
+        ...cells.map((text) => data(text, SMALL)),
+      ]),
+    ],
+    { tracks: tracksOf([ROW_HEAD_PT, ...drifts.map(() => each_pt)]), field: "shot names" },
+  );
+}
