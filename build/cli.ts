@@ -5,9 +5,10 @@ import { progressLine } from "./commands/progress-line.ts";
 import { today } from "./commands/today.ts";
 
 const called = asCalled(process.env);
+const { CI } = process.env;
 const now_ms = (): number => performance.now();
 const line = progressLine({
-  isTerminal: process.stderr.isTTY === true && process.env["CI"] === undefined,
+  isTerminal: process.stderr.isTTY === true && CI === undefined,
   now_ms,
   write: (text) => void process.stderr.write(text),
 });
