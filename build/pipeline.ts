@@ -38,7 +38,7 @@ export interface GuideResult {
 }
 
 /** How many of what a build makes one by one. */
-export interface Made {
+interface Made {
   readonly pages: number;
   readonly cards: number;
 }

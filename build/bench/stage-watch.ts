@@ -21,7 +21,7 @@ const cpu_s = (): number => {
   return (user + system) / 1e6;
 };
 
-export const peakMemory_MB = (): number => Math.round(process.resourceUsage().maxRSS / 1024);
+const peakMemory_MB = (): number => Math.round(process.resourceUsage().maxRSS / 1024);
 
 /** Begins to measure; the cost is counted from here on. */
 export function startCost(): () => Cost {

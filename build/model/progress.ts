@@ -1,6 +1,5 @@
 /** What a build does, one after another. */
-export const STAGES = ["load", "compute", "pages", "data", "cards", "publish"] as const;
-export type Stage = (typeof STAGES)[number];
+export type Stage = "load" | "compute" | "pages" | "data" | "cards" | "publish";
 
 /**
  * Told when a stage begins and after each of the things it makes.
