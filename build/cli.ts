@@ -1,10 +1,30 @@
 import { openAsker } from "./commands/asker.ts";
+import { asCalled } from "./commands/called-as.ts";
 import { main } from "./commands/command-line.ts";
+import { progressLine } from "./commands/progress-line.ts";
 import { today } from "./commands/today.ts";
 
+const called = asCalled(process.env);
+const { CI } = process.env;
+const now_ms = (): number => performance.now();
+const line = progressLine({
+  isTerminal: process.stderr.isTTY === true && CI === undefined,
+  now_ms,
+  write: (text) => void process.stderr.write(text),
+});
+/** What is printed stands below the progress, never inside its line. */
+const printedBy =
+  (print: (text: string) => void) =>
+  (text: string): void => {
+    line.clear();
+    print(called(text));
+  };
+
 process.exitCode = await main(process.argv.slice(2), {
-  say: (line) => console.log(line),
-  warn: (line) => console.error(line),
+  say: printedBy(console.log),
+  warn: printedBy(console.error),
   today,
+  now_ms,
+  progress: line.progress,
   ...(process.stdin.isTTY ? { openAsker: () => openAsker(process.stdin, process.stderr) } : {}),
 });

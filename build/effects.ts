@@ -1,5 +1,6 @@
 import type { Asker } from "./commands/asker.ts";
 import type { CalendarDate } from "./model/calendar.ts";
+import type { Progress } from "./model/progress.ts";
 
 /** What a command may do to the world besides reading and writing files: talk, and look at the calendar. */
 export interface Effects {
@@ -8,6 +9,10 @@ export interface Effects {
   /** One line about the run itself, to standard error. */
   warn(line: string): void;
   today(): CalendarDate;
+  /** Milliseconds on a clock that runs forward only, from some moment. */
+  now_ms(): number;
+  /** Absent where nobody wants to know how far a build is. */
+  readonly progress?: Progress;
   /** Absent where nobody is there to be asked. */
   openAsker?(): Asker;
 }

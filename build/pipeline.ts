@@ -11,6 +11,7 @@ import { loadClub } from "./load/load-club.ts";
 import { loadContent } from "./load/load-content.ts";
 import type { CalendarDate } from "./model/calendar.ts";
 import type { Diagnostic } from "./model/diagnostic.ts";
+import type { Progress } from "./model/progress.ts";
 import { publish } from "./publish/publish.ts";
 import { writeSite } from "./site/site.ts";
 
@@ -31,7 +32,15 @@ export interface GuideRequest {
 export interface GuideResult {
   /** Absent when the data has errors; then nothing was written. */
   readonly guide?: Guide;
+  /** How many pages and card files were made now. */
+  readonly made: Made;
   readonly problems: readonly Diagnostic[];
+}
+
+/** How many of what a build makes one by one. */
+interface Made {
+  readonly pages: number;
+  readonly cards: number;
 }
 
 /** The request cannot be met as it was asked. */
@@ -43,22 +52,34 @@ export class RequestError extends Error {
  * The whole program: club folder -> Club -> Guide -> pages, cards and data, swapped in at once.
  * @throws RequestError when `only` names no lake of the club; PublishError when the output cannot be written
  */
-export async function makeGuide(request: GuideRequest): Promise<GuideResult> {
+export async function makeGuide(request: GuideRequest, progress: Progress = () => {}): Promise<GuideResult> {
   const cache = openCache(request.cache);
+  const made = { pages: 0, cards: 0 };
+  const counting: Progress = (stage, done, total) => {
+    if (stage === "pages" || stage === "cards") made[stage] = done;
+    progress(stage, done, total);
+  };
   try {
-    return await buildGuide(request, cache);
+    return { ...(await buildGuide(request, cache, counting, made)), made };
   } finally {
     cache.close();
   }
 }
 
-async function buildGuide(request: GuideRequest, cache: Cache): Promise<GuideResult> {
+async function buildGuide(
+  request: GuideRequest,
+  cache: Cache,
+  progress: Progress,
+  made: Made,
+): Promise<Omit<GuideResult, "made">> {
+  progress("load", 0, 0);
   const note = noteGuide(request, cache);
   const { club, problems } = await loadClub(
     request.dataDir,
     request.asOf === undefined ? {} : { asOf: request.asOf },
   );
   if (club === undefined) return { problems };
+  progress("compute", 0, 0);
   const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
     ...request,
     remember: cache.remember,
@@ -74,12 +95,15 @@ async function buildGuide(request: GuideRequest, cache: Cache): Promise<GuideRes
     path.resolve(request.outDir),
     request.only !== undefined,
     async (staging) => {
-      await writeSite(guide, staging, request.only);
+      await writeSite(guide, staging, request.only, progress);
+      progress("data", 0, 0);
       await writeData(guide, inputSchemas(), staging);
-      unfit.push(...(await writeCards(guide, staging, request.only)));
+      unfit.push(...(await writeCards(guide, staging, request.only, progress)));
       if (unfit.length > 0) return false;
+      progress("publish", 0, 0);
       if (request.preview !== true) await finishGuide(guide, staging);
-      note(staging, { club: guide.club.name, asOf: guide.asOf, lakes: guide.lakes.length, problems: said });
+      const { club, asOf, lakes } = guide;
+      note(staging, { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
       return true;
     },
   );

@@ -1,48 +1,39 @@
-import { spawnSync } from "node:child_process";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { fileURLToPath } from "node:url";
+import { Command, InvalidArgumentError } from "commander";
+import { growthLines, measuredLines } from "./bench-text.ts";
+import { type Measured, measure } from "./measure.ts";
 import { writeSyntheticClub } from "./synthetic-club.ts";
 
-const SIZES = [10, 100, 1000];
-const ONE_RUN = fileURLToPath(new URL("./one-run.ts", import.meta.url));
+const SIZES: readonly number[] = [10, 100, 1000, 3000];
 
-/** One `guide` command in a process of its own: seconds from outside, peak memory from inside. */
-function oneRun(dataDir: string, outDir: string, cacheDir: string): { seconds: number; peak_MB: number } {
-  const started = performance.now();
-  const run = spawnSync(
-    process.execPath,
-    [
-      ...["--max-semi-space-size=64", "--import", "tsx", ONE_RUN, "guide"],
-      ...["--data", dataDir, "--out", outDir, "--cache", cacheDir],
-    ],
-    {
-      encoding: "utf8",
-    },
-  );
-  if (run.status !== 0) throw new Error(`guide ended with ${run.status}: ${run.stderr}`);
-  return { seconds: (performance.now() - started) / 1000, peak_MB: Number(run.stdout) };
+function sizesArgument(text: string): readonly number[] {
+  const sizes = text.split(",").map(Number);
+  if (sizes.every((size) => Number.isInteger(size) && size >= 2)) return sizes;
+  throw new InvalidArgumentError("Write whole numbers from 2 with commas between them, such as 10,100.");
 }
 
-const say = (name: string, { seconds, peak_MB }: ReturnType<typeof oneRun>): void =>
-  console.log(`${name.padEnd(12)} ${seconds.toFixed(2).padStart(8)} s ${String(peak_MB).padStart(6)} MB`);
+const { lakes: sizes } = new Command("bench")
+  .description("seconds and memory of a build at several sizes, beside the bare libraries and a copy")
+  .option("--lakes <sizes>", "numbers of lakes", sizesArgument, SIZES)
+  .parse()
+  .opts<{ lakes: readonly number[] }>();
 
-/** Built for the first time, then again with nothing changed. */
-function measure(name: string, dataDir: string, work: string): void {
-  const [outDir, cacheDir] = [path.join(work, `site ${name}`), path.join(work, `cache ${name}`)];
-  say(name, oneRun(dataDir, outDir, cacheDir));
-  say("  again", oneRun(dataDir, outDir, cacheDir));
-}
+const say = (lines: readonly string[]): void => console.log(lines.join("\n"));
 
 const work = await mkdtemp(path.join(tmpdir(), "lake-season-bench-"));
 try {
-  measure("demo", "demo-data", work);
-  for (const size of SIZES) {
+  say([`Node.js ${process.version}; MB: the most memory held up to the end of the stage.`]);
+  const clubs: Measured[] = [];
+  for (const size of sizes) {
     const dataDir = path.join(work, `club-${size}`);
     await writeSyntheticClub(dataDir, size);
-    measure(`${size} lakes`, dataDir, work);
+    const club = await measure(`${size} lakes`, dataDir, size, work);
+    clubs.push(club);
+    say(measuredLines(club));
   }
+  say(growthLines(clubs));
 } finally {
   await rm(work, { recursive: true, force: true });
 }

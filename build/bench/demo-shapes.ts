@@ -2,54 +2,18 @@ import { writeFile } from "node:fs/promises";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { loadClub } from "../load/load-club.ts";
-import type { Lake } from "../model/club.ts";
-import { QUANTITY_KINDS, toBase } from "../model/units.ts";
-import { roundDepths_m } from "../water/depth-steps.ts";
+import { QUANTITY_KINDS } from "../model/units.ts";
 import { nodeAt } from "../water/grid.ts";
-import { deeperThan } from "../water/isobands.ts";
 import type { Point } from "../water/plane.ts";
 import { writtenLine } from "../water/rounding.ts";
-import { DEMO_LOOKS, type DemoLook } from "./demo-looks.ts";
+import { DEMO_LOOKS } from "./demo-looks.ts";
 import { type LakeLike, lakeLike } from "./lake-like.ts";
 import { seeded } from "./seeded.ts";
+import { contoursOf, geojsonOf, inFeet } from "./shape-text.ts";
 
 const DEMO_DIR = "demo-data";
 const NOTICE = "Invented, like everything in this folder. Drawn by build/bench/demo-shapes.ts.";
-const FOOT_M = toBase(1, "ft", "length");
 const HECTARE_M2 = 10_000;
-
-const inFeet = (depth_m: number): number => Math.round((depth_m / FOOT_M) * 2) / 2;
-
-const feature = (geometry: object, properties: object): string =>
-  JSON.stringify({ type: "Feature", properties, geometry });
-
-function geojsonOf({ plane, rings, placeOf, bottom }: LakeLike, look: DemoLook, lake: Lake): string {
-  const line = (points: readonly Point[]) => writtenLine(points.map(plane.toLonLat));
-  const contours =
-    bottom === undefined || look.soundings !== undefined
-      ? []
-      : roundDepths_m(lake.maxDepth_m ?? 0, "imperial").flatMap((depth_m) =>
-          deeperThan(bottom.field, bottom.grid, depth_m)
-            .flat()
-            .map((ring) =>
-              feature(
-                { type: "LineString", coordinates: line(ring) },
-                { kind: "contour", depth: `${inFeet(depth_m)} ft` },
-              ),
-            ),
-        );
-  const features = [
-    feature({ type: "Polygon", coordinates: rings.map(line) }, { kind: "shoreline" }),
-    ...contours,
-    ...look.marks.map(({ mark, name, ...polar }) =>
-      feature(
-        { type: "Point", coordinates: line([placeOf(polar)])[0] },
-        { kind: "mark", mark, ...(name === undefined ? {} : { name }) },
-      ),
-    ),
-  ];
-  return `{ "type": "FeatureCollection", "description": ${JSON.stringify(NOTICE)}, "features": [\n${features.join(",\n")}\n] }\n`;
-}
 
 /** Rows of a table of soundings: the deepest place, then places spread over the lake, each the farthest of twenty from the rest. */
 function soundingsOf({ bottom, rings, plane }: LakeLike, count: number, random: () => number): string[] {
@@ -114,7 +78,9 @@ export async function demoShapes(): Promise<Map<string, string>> {
       random,
     );
     const place = (ending: string): string => path.posix.join(DEMO_DIR, "lakes", `${lake.slug}${ending}`);
-    if (look.soundings?.walked !== true) files.set(place(".geojson"), geojsonOf(like, look, lake));
+    const contours = look.soundings === undefined ? contoursOf(like, lake.maxDepth_m ?? 0) : [];
+    if (look.soundings?.walked !== true)
+      files.set(place(".geojson"), geojsonOf(like, contours, look.marks, NOTICE));
     if (look.soundings !== undefined)
       files.set(place(".csv"), csvOf(like, look.soundings.count, look.soundings.walked, random));
   }

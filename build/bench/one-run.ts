@@ -1,10 +1,14 @@
 import { main } from "../commands/command-line.ts";
 import { today } from "../commands/today.ts";
+import { openStageWatch } from "./stage-watch.ts";
 
-/** Runs one command line as the CLI would, then says the most memory the process ever held, in MB. */
+/** Runs one command line as the CLI would, then says as JSON what each stage of it cost. */
+const watch = openStageWatch();
 process.exitCode = await main(process.argv.slice(2), {
   say: () => {},
   warn: (line) => console.error(line),
   today,
+  now_ms: () => performance.now(),
+  progress: watch.progress,
 });
-console.log(Math.round(process.resourceUsage().maxRSS / 1024));
+console.log(JSON.stringify(watch.close()));

@@ -24,6 +24,9 @@ export interface Said {
   readonly club: string;
   readonly asOf: CalendarDate;
   readonly lakes: number;
+  readonly pages: number;
+  /** Files of cards. */
+  readonly cards: number;
   readonly problems: readonly Diagnostic[];
 }
 

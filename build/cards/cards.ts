@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { Progress } from "../model/progress.ts";
 import { layoutBack } from "./back.ts";
 import { planBoxCards } from "./box-plan-files.ts";
 import { cardPdf } from "./card-pdf.ts";
@@ -148,10 +149,17 @@ export const cardProblems = (guide: Guide): CardProblem[] =>
  * each trip that needs any; `cards/box-TRIP.pdf`, each trip's fly box and tying list, and `cards/trip-TRIP.pdf`, its
  * own card; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.
  * @param only one lake's slug: its card alone is written, the rest stays as it is
+ * @param progress told of every file of cards
  * @returns what does not fit; then nothing was written
  * @throws naming the card that cannot be made; a system error when a file cannot be written
  */
-export async function writeCards(guide: Guide, outDir: string, only?: string): Promise<CardProblem[]> {
+export async function writeCards(
+  guide: Guide,
+  outDir: string,
+  only?: string,
+  progress?: Progress,
+): Promise<CardProblem[]> {
+  progress?.("cards", 0, 0);
   const fonts = parseFonts();
   const ruler = createRuler(fonts);
   const planned = planCards(guide, ruler, only);
@@ -159,6 +167,10 @@ export async function writeCards(guide: Guide, outDir: string, only?: string): P
   if (problems.length > 0) return problems;
   const dir = path.join(outDir, "cards");
   await mkdir(dir, { recursive: true });
-  for (const card of planned) await writeFile(path.join(dir, `${card.name}.pdf`), await inked(card, fonts));
+  for (const [i, card] of planned.entries()) {
+    progress?.("cards", i, planned.length);
+    await writeFile(path.join(dir, `${card.name}.pdf`), await inked(card, fonts));
+  }
+  progress?.("cards", planned.length, planned.length);
   return [];
 }

@@ -4,6 +4,7 @@ import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { SCAFFOLD_KINDS, type ScaffoldKind } from "../load/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { GuideRequest } from "../pipeline.ts";
+import { usualDataDir } from "./usual-data.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as {
   version: string;
@@ -21,7 +22,7 @@ function urlArgument(text: string): string {
   return text.endsWith("/") ? text : `${text}/`;
 }
 
-const dataOption = () => new Option("--data <dir>", "club folder").default("demo-data");
+const dataOption = () => new Option("--data <dir>", "club folder").default(usualDataDir("."));
 const outOption = () => new Option("--out <dir>", "where to publish").default("site");
 const cacheOption = () =>
   new Option("--cache <dir>", "where results are kept for the next run, instead of your cache folder");

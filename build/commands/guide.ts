@@ -4,6 +4,7 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
 import { mendOutput, PublishError } from "../publish/publish.ts";
+import { durationText } from "./progress-line.ts";
 
 const counted = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
 
@@ -18,11 +19,11 @@ export function problemCount(problems: readonly Diagnostic[]): string {
   return parts.length === 0 ? "no problems" : parts.join(", ");
 }
 
-/** The guide stands in the output folder: packs it where that is asked for, and says where to find it. */
+/** The guide stands in the output folder: packs it where that is asked for, and says what was made, where, and what to do with it. */
 async function handOver(
-  { club, asOf, lakes }: Said,
-  what: string,
-  outDir: string,
+  { club, asOf, lakes, pages, cards }: Said,
+  how: () => string,
+  { outDir, only }: GuideRequest,
   effects: Effects,
   zipFile: string | undefined,
 ): Promise<Exit> {
@@ -33,10 +34,16 @@ async function handOver(
       effects.warn(`cannot write ${zipFile}: ${error instanceof Error ? error.message : error}`);
       return EXIT.cannotWrite;
     }
-  effects.say(`${printable(club)}, as of ${asOf}: ${counted(lakes, "lake")} in ${outDir}${what}`);
-  effects.say(`Pages: open ${outDir}/index.html`);
-  effects.say(`Cards: print ${outDir}/cards/sheets-a4.pdf or sheets-letter.pdf`);
-  if (zipFile !== undefined) effects.say(`To hand on: ${zipFile}`);
+  const parts = [
+    only === undefined ? counted(lakes, "lake") : `the lake ${only}`,
+    counted(pages, "page"),
+    counted(cards, "card file"),
+  ];
+  effects.say(`${printable(club)}, as of ${asOf}: ${parts.join(", ")} in ${outDir} (${how()})`);
+  effects.say(`Open:  ${outDir}/index.html`);
+  const sheets = only === undefined ? "sheets-a4.pdf or sheets-letter.pdf" : `${only}.pdf`;
+  effects.say(`Print: ${outDir}/cards/${sheets}, at 100 %, two-sided`);
+  effects.say(`Share: ${zipFile ?? `copy the folder ${outDir} to any web space or stick`}`);
   return EXIT.done;
 }
 
@@ -59,23 +66,25 @@ function warnOfFault(error: unknown, outDir: string, effects: Effects): void {
  * @param zipFile where the guide is packed into one file as well, to hand on
  */
 export async function guideCommand(request: GuideRequest, effects: Effects, zipFile?: string): Promise<Exit> {
+  const started_ms = effects.now_ms();
   await mendOutput(request.outDir);
   const standing = standingGuide(request);
   if (standing !== undefined) {
     for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
-    return handOver(standing, ", nothing changed", request.outDir, effects, zipFile);
+    return handOver(standing, () => "nothing changed, nothing built", request, effects, zipFile);
   }
   const { makeGuide, RequestError } = await import("../pipeline.ts");
   try {
-    const { guide, problems } = await makeGuide(request);
+    const { guide, made, problems } = await makeGuide(request, effects.progress);
     for (const problem of problems) effects.warn(formatDiagnostic(problem));
     if (guide === undefined) {
       effects.warn(`${problemCount(problems)}: nothing written, ${request.outDir} is as it was.`);
       return EXIT.badData;
     }
     const { club, asOf, lakes } = guide;
-    const said = { club: club.name, asOf, lakes: lakes.length, problems };
-    return await handOver(said, "", request.outDir, effects, zipFile);
+    const said = { club: club.name, asOf, lakes: lakes.length, ...made, problems };
+    const how = () => durationText(effects.now_ms() - started_ms);
+    return await handOver(said, how, request, effects, zipFile);
   } catch (error) {
     if (error instanceof PublishError || error instanceof RequestError) effects.warn(error.message);
     else warnOfFault(error, request.outDir, effects);

@@ -8,9 +8,11 @@ import { type Answers, withAnswer } from "../load/report-answers.ts";
 import { openReportDesk, type ReportDesk } from "../load/report-desk.ts";
 import { REPORT_KEYS, type ReportKey } from "../load/report-form.ts";
 import { reportText, reportToFillIn, wordsAbout } from "../load/report-row-text.ts";
+import { editorSchemas } from "../load/scaffold.ts";
 import { reportsHeader } from "../load/scaffold-texts.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
 import type { Asker } from "./asker.ts";
+import { writeAll } from "./write-all.ts";
 
 export interface NewReportRequest {
   /** The lake's name or file name; "" when none was given. */
@@ -74,6 +76,7 @@ async function writeRow(row: string, desk: ReportDesk, dataDir: string, effects:
   if (desk.text === undefined) {
     await mkdir(path.dirname(file), { recursive: true });
     await writeFile(file, `${reportsHeader(desk.season)}\n${row}`, { flag: "wx" });
+    await writeAll(dataDir, editorSchemas());
   } else {
     const added = textToAppend(desk.file, desk.text, row);
     if (added === undefined) {

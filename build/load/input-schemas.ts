@@ -20,3 +20,6 @@ export function inputSchemas(): Record<string, object> {
     Object.entries(kinds).map(([kind, schema]) => [kind, z.toJSONSchema(schema, { io: "input" })]),
   );
 }
+
+/** Where the schema of a kind of file lies for the editor, relative to the club folder. Hidden, so it is no club data. */
+export const schemaFile = (kind: string): string => `.schema/${kind}.schema.json`;

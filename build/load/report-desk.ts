@@ -7,9 +7,10 @@ import { readPattern } from "./pattern-file.ts";
 import type { LakeCalled, ReportSources } from "./report-file.ts";
 import { OWN_FORM } from "./report-form.ts";
 
-/** What is needed to write one more report of the club's season. */
+/** What is needed to write one more report, or another new file, of the club's season. */
 export interface ReportDesk {
   readonly season: number;
+  readonly side: Hemisphere;
   /** The day a new report is of unless somebody says another. */
   readonly date: CalendarDate;
   /** Where the season's reports are written, relative to the club folder. */
@@ -33,7 +34,7 @@ function usualDay(
   return seasonOf(today, side) === season ? today : dateOfSeasonDay(SOME_SPRING_DAY, season, side);
 }
 
-/** Reads as much of a club folder as a new report needs; without a desk, the problems say why. */
+/** Reads as much of a club folder as something new in it needs; without a desk, the problems say why. */
 export async function openReportDesk(
   dir: string,
   today: CalendarDate,
@@ -59,6 +60,7 @@ export async function openReportDesk(
   return {
     desk: {
       season,
+      side,
       date: usualDay(facts.asOf, today, season, side),
       file,
       text: files.reports.find((other) => other.file === file)?.text,

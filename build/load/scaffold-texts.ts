@@ -1,18 +1,21 @@
+import type { CalendarDate } from "../model/calendar.ts";
 import { FOODS, ICE_STATES, LINE_KINDS, WATER_COLOURS, WAYS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
+import { schemaFile } from "./input-schemas.ts";
 
 /** JSON's quoted text is YAML's too. */
 const quoted = (text: string): string => JSON.stringify(text.trim());
 
-const schemaLine = (kind: string, folder: string): string =>
-  `# yaml-language-server: $schema=${folder}site/schema/${kind}.schema.json`;
-const fromClubFolder = (kind: string): string => schemaLine(kind, "../");
-const fromSubfolder = (kind: string): string => schemaLine(kind, "../../");
+/** Tells an editor where the schema of a file lies, seen from that file. */
+const schemaLine = (kind: string, clubFolder: string): string =>
+  `# yaml-language-server: $schema=${clubFolder}${schemaFile(kind)}`;
+const fromClubFolder = (kind: string): string => schemaLine(kind, "");
+const fromSubfolder = (kind: string): string => schemaLine(kind, "../");
 
 const choices = (words: readonly string[]): string => words.join(", ");
 
-export const clubYaml = (name: string): string => `${fromClubFolder("club")}
-# The line above lets an editor explain the keys, once the guide has been built in the folder “site” beside this one.
+export const clubYaml = (name: string, season: number): string => `${fromClubFolder("club")}
+# The line above lets an editor that knows YAML schemas complete the keys and explain them.
 # A line that begins with # is a note. To use a key that stands in such a line, remove the # and the space behind it.
 
 name: ${quoted(name)}
@@ -21,10 +24,10 @@ name: ${quoted(name)}
 notice: An example to begin with. Nothing in it is real yet.
 
 # The year of the spring this guide is for (south of the equator: the year in which that spring begins).
-season: 2026
+season: ${season}
 
 # The day the guide speaks from; nothing dated later is used. Without it: the day of the latest report.
-asOf: 2026-05-16
+asOf: ${season}-05-16
 
 # The lakes' time zone by its IANA name.
 timezone: America/Denver
@@ -34,7 +37,7 @@ units: imperial
 
 # Days for which the guide says where to go, besides the weekends.
 # holidays:
-#   - { name: Spring holiday, from: 2026-05-23, to: 2026-05-25 }
+#   - { name: Spring holiday, from: ${season}-05-23, to: ${season}-05-25 }
 
 # Only for reports exported from a form as reports/YEAR.csv: which column holds what. See README.md.
 # reportForm:
@@ -45,7 +48,7 @@ units: imperial
 #     water: { column: Water temperature, unit: degF }
 `;
 
-export const lakeYaml = (name: string): string => `${fromSubfolder("lake")}
+export const lakeYaml = (name: string, season: number): string => `${fromSubfolder("lake")}
 name: ${quoted(name)}
 
 # Put your lake's own position here: degrees, south and west negative.
@@ -64,7 +67,7 @@ position: { lat: 41.3, lon: -106.3 }
 
 # access:
 #   text: How to get there.
-#   opens: 2026-05-20
+#   opens: ${season}-05-20
 #   travel: 2 h
 
 # hazards:
@@ -72,7 +75,7 @@ position: { lat: 41.3, lon: -106.3 }
 
 # rules:
 #   text: The rules as you read them. The agency's own word rules.
-#   checked: 2026-03-01
+#   checked: ${season}-03-01
 
 # Where fish were found, by phase; plumb it.
 # depthBands:
@@ -82,12 +85,12 @@ position: { lat: 41.3, lon: -106.3 }
 
 # One row a season: the day it was seen to open, or the last day still iced and the first day already open.
 iceOff: []
-#   - { season: 2024, on: 2024-05-09 }
-#   - { season: 2025, after: 2025-05-11, by: 2025-05-18 }
+#   - { season: ${season - 2}, on: ${season - 2}-05-09 }
+#   - { season: ${season - 1}, after: ${season - 1}-05-11, by: ${season - 1}-05-18 }
 
 # First and last cloudy day.
 # turnover:
-#   - { season: 2025, from: 2025-05-24, to: 2025-06-04 }
+#   - { season: ${season - 1}, from: ${season - 1}-05-24, to: ${season - 1}-06-04 }
 
 # For a lake that never turns over: none. Left out: 8 to 15 days after ice-off, for 8 to 15 days.
 # turnoverRule:
@@ -135,18 +138,25 @@ ways: [indicator still]
 #   How to fish it, in Markdown.
 `;
 
-export const tripYaml = (name: string, lake: string): string => `${fromSubfolder("trip")}
+/** Where a trip begins: its days, and a lake to stand for those it will go to; the club may have none yet. */
+export interface TripBegun {
+  readonly from: CalendarDate;
+  readonly to: CalendarDate;
+  readonly lake: string | undefined;
+}
+
+export const tripYaml = (name: string, { from, to, lake }: TripBegun): string => `${fromSubfolder("trip")}
 name: ${quoted(name)}
 
 # First and last day.
-from: 2026-05-29
-to: 2026-05-31
+from: ${from}
+to: ${to}
 
 # How many people fish.
 rods: 4
 
 # The lakes that come into question, by the names of their files without “.yaml”; the first choice first. Left out: all.
-lakes: [${lake}]
+${lake === undefined ? "# lakes: [name-of-a-lake-file]" : `lakes: [${lake}]`}
 
 # Everything below may be left out.
 # people: [Ines, Tobin, Wren, Ossian]
@@ -179,12 +189,16 @@ export const reportsHeader = (season: number): string => `${fromSubfolder("repor
 #   water, clarity, oxygen, rods, hours, notes   as far as you know them
 `;
 
-export const reportsYaml = (lake: string, pattern: string): string => `${reportsHeader(2026)}
-- { lake: ${lake}, date: 2026-04-28, ice: on, notes: "An example: replace it with what you saw." }
-# - { lake: ${lake}, date: 2026-05-04, ice: off, water: 43 degF, clarity: 7 ft }
-# - { lake: ${lake}, date: 2026-05-16, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
+export const reportsYaml = (
+  season: number,
+  lake: string,
+  pattern: string,
+): string => `${reportsHeader(season)}
+- { lake: ${lake}, date: ${season}-04-28, ice: on, notes: "An example: replace it with what you saw." }
+# - { lake: ${lake}, date: ${season}-05-04, ice: off, water: 43 degF, clarity: 7 ft }
+# - { lake: ${lake}, date: ${season}-05-16, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
 # - lake: ${lake}
-#   date: 2026-05-09
+#   date: ${season}-05-09
 #   rods: 2
 #   hours: 5 h
 #   caught: [{ pattern: ${pattern}, fish: 3, hours: 4 h }]

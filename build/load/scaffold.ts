@@ -1,5 +1,15 @@
+import { dateOfSeasonDay, type Hemisphere } from "../model/calendar.ts";
+import { inputSchemas, schemaFile } from "./input-schemas.ts";
 import { publishYaml } from "./scaffold-publish.ts";
-import { clubYaml, lakeYaml, patternYaml, reportsYaml, rigsYaml, tripYaml } from "./scaffold-texts.ts";
+import {
+  clubYaml,
+  lakeYaml,
+  patternYaml,
+  reportsYaml,
+  rigsYaml,
+  type TripBegun,
+  tripYaml,
+} from "./scaffold-texts.ts";
 import { slugOf } from "./slug.ts";
 
 /** What `npm run new` can begin. */
@@ -12,37 +22,61 @@ export interface ScaffoldFile {
   readonly text: string;
 }
 
+/** The club something new is begun for. */
+export interface ScaffoldClub {
+  readonly season: number;
+  readonly side: Hemisphere;
+  /** Slugs of the lakes it has already. */
+  readonly lakes: readonly string[];
+}
+
 const FIRST_LAKE = "Our First Lake";
 const FIRST_PATTERN = "Our First Pattern";
+/** First and last day of a trip until somebody sets them, days of the season: 29 to 31 May in the north. */
+const TRIP_DAYS = [149, 151] as const;
+
+const tripOf = ({ season, side, lakes: [lake] }: ScaffoldClub): TripBegun => ({
+  from: dateOfSeasonDay(TRIP_DAYS[0], season, side),
+  to: dateOfSeasonDay(TRIP_DAYS[1], season, side),
+  lake,
+});
 
 /**
- * Ready-to-edit files with comments; none when the name holds no letter or digit that a file name can have.
- * Everything but a trip can be built as it is; a trip waits for the names of its lakes.
+ * Ready-to-edit files with comments, which can be built as they are; none when the name holds no letter or digit that a
+ * file name can have.
  */
-export function scaffold(kind: ScaffoldKind, name: string): ScaffoldFile[] {
+export function scaffold(kind: ScaffoldKind, name: string, club: ScaffoldClub): ScaffoldFile[] {
   const slug = slugOf(name);
   if (slug === "") return [];
   switch (kind) {
     case "lake":
-      return [{ path: `lakes/${slug}.yaml`, text: lakeYaml(name) }];
+      return [{ path: `lakes/${slug}.yaml`, text: lakeYaml(name, club.season) }];
     case "pattern":
       return [{ path: `patterns/${slug}.yaml`, text: patternYaml(name) }];
     case "trip":
-      return [{ path: `trips/${slug}.yaml`, text: tripYaml(name, "name-of-a-lake-file") }];
+      return [{ path: `trips/${slug}.yaml`, text: tripYaml(name, tripOf(club)) }];
     case "club":
-      return clubFolder(name, slug).map((file) => ({ ...file, path: `${slug}/${file.path}` }));
+      return clubFolder(name, slug, club.season).map((file) => ({ ...file, path: `${slug}/${file.path}` }));
   }
 }
 
-function clubFolder(name: string, folder: string): ScaffoldFile[] {
+function clubFolder(name: string, folder: string, season: number): ScaffoldFile[] {
   const lake = slugOf(FIRST_LAKE);
+  const club: ScaffoldClub = { season, side: "north", lakes: [lake] };
   return [
-    { path: "club.yaml", text: clubYaml(name) },
-    ...scaffold("lake", FIRST_LAKE),
-    ...scaffold("pattern", FIRST_PATTERN),
-    { path: "trips/our-first-trip.yaml", text: tripYaml("Our First Trip", lake) },
-    { path: "reports/2026.yaml", text: reportsYaml(lake, slugOf(FIRST_PATTERN)) },
+    { path: "club.yaml", text: clubYaml(name, season) },
+    ...scaffold("lake", FIRST_LAKE, club),
+    ...scaffold("pattern", FIRST_PATTERN, club),
+    ...scaffold("trip", "Our First Trip", club),
+    { path: `reports/${season}.yaml`, text: reportsYaml(season, lake, slugOf(FIRST_PATTERN)) },
     { path: "rigs.yaml", text: rigsYaml() },
     { path: ".github/workflows/publish.yml", text: publishYaml(folder) },
   ];
 }
+
+/** The schemas by which an editor completes and explains the keys; relative to the club folder. The program's, not the club's: written anew each time. */
+export const editorSchemas = (): ScaffoldFile[] =>
+  Object.entries(inputSchemas()).map(([kind, schema]) => ({
+    path: schemaFile(kind),
+    text: `${JSON.stringify(schema, null, 2)}\n`,
+  }));

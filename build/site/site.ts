@@ -6,6 +6,7 @@ import Eleventy from "@11ty/eleventy";
 import { renderToString } from "preact-render-to-string";
 import { ADDRESS } from "../../templates/sheet.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import type { Progress } from "../model/progress.ts";
 import { dataFiles } from "./data-files.ts";
 import { writeLinkPictures } from "./link-pictures.ts";
 import { sitePages } from "./pages.tsx";
@@ -55,9 +56,18 @@ async function copyAssets(outDir: string): Promise<void> {
  * Writes the guide's pages and what they load.
  * @param outDir where the guide is written; files already there that are not pages stay
  * @param only a lake's slug: its page alone
+ * @param progress told of every page
  * @throws when a page cannot be drawn or written
  */
-export async function writeSite(guide: Guide, outDir: string, only?: string): Promise<void> {
+export async function writeSite(
+  guide: Guide,
+  outDir: string,
+  only?: string,
+  progress?: Progress,
+): Promise<void> {
+  const pages = sitePages(guide, only);
+  let drawn = 0;
+  progress?.("pages", drawn, pages.length);
   const files =
     only === undefined
       ? [
@@ -77,10 +87,15 @@ export async function writeSite(guide: Guide, outDir: string, only?: string): Pr
           data: () => ({ permalink: address }),
           render: () => text,
         });
-      for (const { address, draw } of sitePages(guide, only))
+      for (const { address, draw } of pages)
         config.addTemplate(`${address}.11ty.js`, {
           data: () => ({ permalink: address }),
-          render: () => `<!DOCTYPE html>\n${renderToString(draw())}\n`,
+          render: () => {
+            const page = `<!DOCTYPE html>\n${renderToString(draw())}\n`;
+            drawn += 1;
+            progress?.("pages", drawn, pages.length);
+            return page;
+          },
         });
     },
   });

@@ -72,6 +72,21 @@ describe("the demo guide", () => {
     expect(promised.filter((file) => !files.has(file))).toEqual([]);
   });
 
+  test("it says what was made, where, how long it took and what to do next", async () => {
+    const files = [...(await filesOf(out)).keys()];
+    const { lakes } = await readGuide(out);
+    const [what, ...next] = (await run("guide", "--data", "demo-data", "--out", out)).said.split("\n");
+    const count = (ending: string): number => files.filter((file) => file.endsWith(ending)).length;
+    expect(what).toContain(
+      `${lakes.length} lakes, ${count(".html")} pages, ${count(".pdf")} card files in ${out} (1.2 s)`,
+    );
+    expect(next.map((line) => line.split(":")[0])).toEqual(["Open", "Print", "Share"]);
+    for (const file of ["index.html", "cards/sheets-a4.pdf"]) {
+      expect(files).toContain(file);
+      expect(next.join("\n")).toContain(`${out}/${file}`);
+    }
+  });
+
   test("two builds are byte-identical", async () => {
     await run("guide", "--data", "demo-data", "--out", inWork("again"));
     const [first, second] = [await filesOf(out), await filesOf(inWork("again"))];

@@ -1,9 +1,9 @@
-import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { cp, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { Diagnostic } from "../../build/model/diagnostic.ts";
-import { run } from "./run.ts";
+import { type Ran, run } from "./run.ts";
 
 let work: string;
 beforeEach(async () => {
@@ -55,17 +55,62 @@ describe("check", () => {
 });
 
 describe("new", () => {
-  test("a new club builds at once", async () => {
-    const data = path.join(work, "club");
+  let clubRun: Ran;
+  /** Begins the club “Club” in the work folder; its folder. */
+  async function newClub(exit = 0): Promise<string> {
     const here = process.cwd();
     process.chdir(work);
     try {
-      expect((await run("new", "club", "Club")).exit).toBe(0);
+      clubRun = await run("new", "club", "Club");
     } finally {
       process.chdir(here);
     }
+    expect(clubRun.exit).toBe(exit);
+    return path.join(work, "club");
+  }
+
+  test("a new club builds at once", async () => {
+    const data = await newClub();
     expect((await run("check", "--data", data)).exit).toBe(0);
     expect((await run("guide", "--data", data, "--out", path.join(work, "site"))).exit).toBe(0);
+  });
+
+  test.each([
+    ["lake", "Long Tarn"],
+    ["pattern", "Tan Scud"],
+    ["trip", "Late May"],
+    ["report", "Our First Lake", "--no-ask"],
+  ])("with a new %s in it, the club is still in order", async (...words) => {
+    const data = await newClub();
+    expect((await run("new", ...words, "--data", data)).exit).toBe(0);
+    expect(await run("check", "--data", data)).toMatchObject({ exit: 0, said: `${data}: no problems` });
+  });
+
+  test("the schemas lie in the club folder, before anything is built, and are brought up to date", async () => {
+    const data = await newClub();
+    const schema = path.join(data, ".schema/lake.schema.json");
+    const first = await readFile(schema, "utf8");
+    expect(JSON.parse(first)).toMatchObject({ title: "Lake", properties: { iceOff: expect.anything() } });
+    await writeFile(schema, "{}");
+    await run("new", "lake", "Long Tarn", "--data", data);
+    expect(await readFile(schema, "utf8")).toBe(first);
+  });
+
+  test("a new club says what to do next; a folder that is there is left alone", async () => {
+    const data = await newClub();
+    expect(clubRun.warned).toContain("npm run guide -- --data club");
+    expect(clubRun.warned).toContain(`${path.join("club", "lakes", "our-first-lake.yaml")}`);
+    await writeFile(path.join(data, "club.yaml"), "mine");
+    await newClub(2);
+    expect(await readFile(path.join(data, "club.yaml"), "utf8")).toBe("mine");
+  });
+
+  test.each(["lake", "trip"])("without a club a new %s is refused, and nothing is written", async (kind) => {
+    const data = path.join(work, "none");
+    const { exit, warned } = await run("new", kind, "Long Tarn", "--data", data);
+    expect(exit).toBe(2);
+    expect(warned).toContain("npm run new -- club NAME");
+    await expect(readdir(data)).rejects.toThrow();
   });
 
   test.each(["lake", "pattern", "trip"])(

@@ -27,11 +27,16 @@ export const run = (...args: string[]): Promise<Ran> => runAsked(undefined, ...a
 export async function runAsked(answers: readonly string[] | undefined, ...args: string[]): Promise<Ran> {
   const said: string[] = [];
   const warned: string[] = [];
+  let clock_ms = Math.round(performance.now());
   const isColdGuide = args[0] === "guide" && !args.some((arg) => arg === "--cache");
   const exit = await main(isColdGuide ? [...args, "--no-cache"] : args, {
     say: (line) => said.push(line),
     warn: (line) => warned.push(line),
     today: () => TODAY,
+    now_ms: () => {
+      clock_ms += 1234;
+      return clock_ms;
+    },
     ...(answers === undefined ? {} : { openAsker: () => openAsker(linesOf(answers), new PassThrough()) }),
   });
   return { exit, said: said.join("\n"), warned: warned.join("\n") };
