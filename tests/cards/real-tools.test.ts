@@ -45,7 +45,8 @@ async function faultsOf(files: readonly string[], look: (name: string) => Promis
   return found;
 }
 
-test.runIf(process.env["CI"] === "true")("qpdf and poppler are there", () => {
+const { CI } = process.env;
+test.runIf(CI === "true")("qpdf and poppler are there", () => {
   expect(missing, install).toEqual([]);
 });
 
