@@ -51,12 +51,13 @@ const kindOf = (file: string): string => {
   return name === undefined ? folder.replace(/\.yaml$/, "") : (KIND_OF_FOLDER[folder] ?? folder);
 };
 
-test.each(scaffold("club", "Test Club", { season: 2026, side: "north", lakes: [] }))(
-  "the schema accepts $path",
-  ({ path, text }) => {
-    expect(complaints(kindOf(path), text)).toEqual([]);
-  },
-);
+test.each(
+  scaffold("club", "Test Club", { season: 2026, side: "north", lakes: [] }).filter(
+    ({ path }) => !path.includes("/."),
+  ),
+)("the schema accepts $path", ({ path, text }) => {
+  expect(complaints(kindOf(path), text)).toEqual([]);
+});
 
 test("the schema of rigs accepts the defaults", () => {
   expect(complaints("rigs", readFileSync("content/rig-defaults.yaml", "utf8"))).toEqual([]);
