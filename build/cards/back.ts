@@ -200,6 +200,11 @@ const extents = (cautions: number): BackExtent[] => [
     fetch: false,
   })),
   { cautions: LEAST_CAUTIONS, depths: 1, fetch: false },
+  ...Array.from({ length: Math.max(0, cautions - LEAST_CAUTIONS) }, (_, i) => ({
+    cautions: cautions - i,
+    depths: 0,
+    fetch: true,
+  })),
 ];
 
 /**
@@ -210,11 +215,13 @@ export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLay
   const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
   const hasShot = lakeShot(guide, lake, 1, WIDTH) !== null;
-  const cautions = cardCautions(guide, lake).filter((caution) => !(hasShot && isLead(caution)));
+  const cautions = cardCautions(guide, lake);
+  const withoutLead = cautions.filter((caution) => !isLead(caution));
   const set = (extent: BackExtent, blankRows: number): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
-    addWarnings(column, lake, cautions.slice(0, extent.cautions));
+    const said = hasShot && extent.depths > 0 ? withoutLead : cautions;
+    addWarnings(column, lake, said.slice(0, extent.cautions));
     addRules(column, lake);
     if (extent.depths > 0) addShot(column, guide, lake, extent.depths);
     if (extent.fetch) addFetch(column, lake, units);

@@ -176,7 +176,7 @@ describe("sides", () => {
       stock: [{ size: 14, colour: "black", count: 99 }],
     }));
     const back = layoutBoxPlan(rigGuide(), tripWith(stocked), ruler).at(-1);
-    expect(back === undefined ? "" : written(back.face)).toContain("Nothing: every fly");
+    expect(back === undefined ? "" : written(back.face)).toContain("Nothing to tie: every fly");
   });
 });
 

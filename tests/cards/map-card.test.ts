@@ -222,10 +222,10 @@ describe("in the files", () => {
       expect(words).toHaveLength(4);
       const [front = "", back = "", secondFront = ""] = words;
       expect(front).toContain("map: north is");
-      expect(front.indexOf("Map: north is")).toBeGreaterThan(front.indexOf("Ember Lake"));
+      expect(front.indexOf("map: north is")).toBeGreaterThan(front.indexOf("Ember Lake"));
       expect(back).toContain("One anchor, off the bow");
       expect(back.indexOf("One anchor")).toBeGreaterThan(back.indexOf("Rules as checked"));
-      expect(secondFront).not.toContain("Map: north is");
+      expect(secondFront).not.toContain("map: north is");
     },
   );
 });
