@@ -8,7 +8,7 @@ ICAL.foldLength = 74;
 export const FORECAST_NOTE = "A forecast, not a promise, and never a statement about safe ice.";
 
 /** RFC 5545, 3.1: a text holds no control characters; line breaks are escaped by the library. U+FFFD stands for the rest. */
-const withoutControls = (text: string): string => text.replace(/[^\P{Cc}\t\n]/gu, "\ufffd");
+export const withoutControls = (text: string): string => text.replace(/[^\P{Cc}\t\n]/gu, "\ufffd");
 
 const dateValue = (date: CalendarDate): ICAL.Time => ICAL.Time.fromDateString(date);
 

@@ -2,7 +2,7 @@ import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
 import { addDays } from "../model/calendar.ts";
 import { clockText } from "../model/clock.ts";
 import { chanceText } from "../model/units.ts";
-import { allDayEvent, calendarText, FORECAST_NOTE } from "./calendar.ts";
+import { allDayEvent, calendarText, FORECAST_NOTE, withoutControls } from "./calendar.ts";
 
 type Day = GuideTrip["days"][number];
 
@@ -41,7 +41,7 @@ export const tripCalendar = (guide: Guide, trip: GuideTrip): string =>
       });
       const lake = guide.lakes.find(({ slug }) => slug === trip.pick?.slug);
       if (lake !== undefined) {
-        event.updatePropertyWithValue("location", lake.name);
+        event.updatePropertyWithValue("location", withoutControls(lake.name));
         event.updatePropertyWithValue("geo", `${lake.position.lat};${lake.position.lon}`);
       }
       return event;

@@ -4,6 +4,9 @@ import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { run } from "../commands/run.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
 
+/** Whole builds in processes of their own, on machines that may be busy. */
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
+
 const { inking } = vi.hoisted(() => ({ inking: { fails: false } }));
 vi.mock(import("../../build/cards/card-pdf.ts"), async (original) => {
   const { cardPdf, ...rest } = await original();

@@ -1,8 +1,11 @@
 import { rm, utimes } from "node:fs/promises";
 import path from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { startGuide } from "./child.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
+
+/** Whole builds in processes of their own, on machines that may be busy. */
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 const YEAR_MS = 365.25 * 24 * 3600 * 1000;
 /** Loaded before the program: every Date that asks for now gets another moment. */

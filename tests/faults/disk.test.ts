@@ -1,9 +1,12 @@
 import { cp, mkdir, readdir, rm } from "node:fs/promises";
 import path from "node:path";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { run } from "../commands/run.ts";
 import { canMount, makeReadOnly, onSmallDisk } from "./small-disk.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
+
+/** Whole builds in processes of their own, on machines that may be busy. */
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 /** Without the right to mount there is no small disk to fill: skipped on a developer's machine, never in CI. */
 const { CI } = process.env;

@@ -4,6 +4,7 @@ import path from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { isDeepStrictEqual } from "node:util";
 import { seeded } from "../../build/bench/seeded.ts";
+import { ADDRESS } from "../../templates/sheet.ts";
 import { type Child, start, startGuide } from "./child.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
 
@@ -97,7 +98,7 @@ export class KillGround {
         return dueAfter(() => existsSync(next), chance * this.build_ms * 0.5);
       case "swap":
         // The last file written; then the files are flushed, and the folders change places.
-        return dueAfter(() => existsSync(path.join(next, "cards/labels-letter.pdf")), chance * 40);
+        return dueAfter(() => existsSync(path.join(next, ADDRESS.offlineFiles)), chance * 40);
       case "deleting":
         return dueAfter(() => inodeOf(out) !== before, chance * 4);
       default:

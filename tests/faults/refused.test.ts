@@ -1,9 +1,12 @@
 import { chmod, cp, mkdir, rm } from "node:fs/promises";
 import path from "node:path";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { run } from "../commands/run.ts";
 import { startGuide } from "./child.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
+
+/** Whole builds in processes of their own, on machines that may be busy. */
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 /** Root may write everywhere: as root, the command runs as this user, who owns nothing ("nobody" of Linux and others). */
 const NOBODY = 65534;

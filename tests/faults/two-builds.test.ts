@@ -2,11 +2,14 @@ import { spawn } from "node:child_process";
 import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { hostname, tmpdir } from "node:os";
 import path from "node:path";
-import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from "vitest";
 import { OutputHeld, takeLock } from "../../build/publish/output-lock.ts";
 import { publish } from "../../build/publish/publish.ts";
 import { startGuide } from "./child.ts";
 import { contentsOf, tinyClubs } from "./tiny-club.ts";
+
+/** Whole builds in processes of their own, on machines that may be busy. */
+vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 let dir: string;
 let lock: string;

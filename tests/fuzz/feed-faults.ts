@@ -2,13 +2,16 @@ import ICAL from "ical.js";
 import { SaxesParser } from "saxes";
 import { mapGeojson } from "../../build/feeds/map-geojson.ts";
 import { marksGpx } from "../../build/feeds/marks-gpx.ts";
+import { reportsFeed } from "../../build/feeds/reports-feed.ts";
 import { seasonCalendar } from "../../build/feeds/season-calendar.ts";
+import { tripCalendar } from "../../build/feeds/trip-calendar.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { dataFiles } from "../../build/site/data-files.ts";
 
 /** The calendar's properties of a guide whose texts hold nothing odd, by component. */
 const CALENDAR: Readonly<Record<string, readonly string[]>> = {
   vcalendar: ["version", "prodid"],
-  vevent: ["uid", "dtstamp", "dtstart", "dtend", "summary", "description", "geo", "transp"],
+  vevent: ["uid", "dtstamp", "dtstart", "dtend", "summary", "description", "geo", "location", "transp"],
 };
 
 /** RFC 5545, 3.1 allows no control character but the tab. */
@@ -52,6 +55,19 @@ function geojsonFaults(text: string): string[] {
   ];
 }
 
+/** Data that a page loads as a script is one constant; what is not a script is JSON. @throws when it is neither */
+function checkDataFiles(guide: Guide): string[] {
+  return dataFiles(guide).flatMap(({ address, text }) => {
+    if (!address.endsWith(".js")) {
+      JSON.parse(text);
+      return [];
+    }
+    const [, value = ""] = /^const \w+ = (.*);\n$/.exec(text) ?? [];
+    JSON.parse(value);
+    return /\n/.test(value) ? [`${address}: more than one line`] : [];
+  });
+}
+
 /** What is wrong with what programs read of a guide. */
 export function feedFaults(guide: Guide): string[] {
   const named = (name: string, faults: readonly string[]): string[] =>
@@ -60,6 +76,9 @@ export function feedFaults(guide: Guide): string[] {
     ...(JSON.stringify(JSON.parse(JSON.stringify(guide))) === JSON.stringify(guide)
       ? []
       : ["guide.json: not read back"]),
+    ...checkDataFiles(guide),
+    ...named("feed.xml", xmlFaults(reportsFeed(guide) ?? "<none/>")),
+    ...guide.trips.flatMap((trip) => named("trip.ics", calendarFaults(tripCalendar(guide, trip)))),
     ...guide.lakes.flatMap((lake) => [
       ...named("season.ics", calendarFaults(seasonCalendar(guide, lake))),
       ...(lake.place.map === null

@@ -35,8 +35,8 @@ export interface CaseResult {
 }
 
 const SECRET = "THE-SECRET-OUTSIDE";
-const PUBLISHED =
-  /^(index|404)\.html$|^(guide\.json|assets|lakes|patterns|trips|cards|schema|pages|rigs|about|cautions|methods|printing|reading)(\/|$)/;
+/** Every file and folder of a guide has a name that is safe in an address and on any disk. */
+const SAFE_NAME = /^[a-z0-9]+([.-][a-z0-9]+)*$/;
 
 const base = baseClub();
 const content = await loadContent();
@@ -91,7 +91,8 @@ async function buildFaults(dataDir: string, ground: string): Promise<string[]> {
   const faults = beside.map((name) => `written beside the output: ${name}`);
   if (guide === undefined) return faults;
   for (const name of readdirSync(outDir, { recursive: true, encoding: "utf8" }))
-    if (!PUBLISHED.test(name) || name.length > 200) faults.push(`an odd file: ${name}`);
+    if (!name.split(path.sep).every((part) => SAFE_NAME.test(part)) || name.length > 200)
+      faults.push(`an odd file: ${name}`);
   if (readFileSync(path.join(ground, "outside.yaml"), "utf8") !== `name: ${SECRET}\n`)
     faults.push("a file outside was changed");
   JSON.parse(readFileSync(path.join(outDir, "guide.json"), "utf8"));
