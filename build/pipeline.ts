@@ -1,5 +1,7 @@
 import path from "node:path";
 import { type Cache, openCache } from "./cache/cache.ts";
+import { fingerprintOf } from "./cache/fingerprint.ts";
+import { openLastFiles } from "./cache/last-files.ts";
 import { noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
@@ -91,21 +93,21 @@ async function buildGuide(
       `no lake “${request.only}”: the lakes are ${guide.lakes.map(({ slug }) => slug).join(", ")}`,
     );
   const unfit: Diagnostic[] = [];
-  const published = await publish(
-    path.resolve(request.outDir),
-    request.only !== undefined,
-    async (staging) => {
-      await writeSite(guide, staging, request.only, progress);
-      progress("data", 0, 0);
-      await writeData(guide, inputSchemas(), staging);
-      unfit.push(...(await writeCards(guide, staging, request.only, progress)));
-      if (unfit.length > 0) return false;
-      progress("publish", 0, 0);
-      if (request.preview !== true) await finishGuide(guide, staging);
-      const { club, asOf, lakes } = guide;
-      note(staging, { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
-      return true;
-    },
-  );
+  const outDir = path.resolve(request.outDir);
+  const published = await publish(outDir, request.only !== undefined, async (staging) => {
+    const kept = request.only === undefined ? openLastFiles(outDir, staging, cache) : undefined;
+    await writeSite(guide, staging, { only: request.only, kept, progress });
+    progress("data", 0, 0);
+    await writeData(guide, inputSchemas(), staging);
+    unfit.push(...(await writeCards(guide, staging, { only: request.only, kept, progress })));
+    if (unfit.length > 0) return false;
+    progress("publish", 0, 0);
+    if (request.preview !== true) await finishGuide(guide, staging);
+    const files = fingerprintOf(staging);
+    kept?.note(files);
+    const { club, asOf, lakes } = guide;
+    note(files, { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
+    return true;
+  });
   return published ? { guide, problems: said } : { problems: [...said, ...unfit] };
 }

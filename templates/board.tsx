@@ -9,7 +9,6 @@ import type { Occasion, Outing } from "../build/guide/when-schema.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
-import { listedTrips } from "./contents.ts";
 import { Page } from "./layout.tsx";
 import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
@@ -17,7 +16,12 @@ import { outingText } from "./trip/trip-words.ts";
 
 type BoardGroup = Board["groups"][number];
 type BoardRow = BoardGroup["lakes"][number];
-type LakesBySlug = ReadonlyMap<string, GuideLake>;
+/** What the board shows of a lake. */
+export type BoardLake = Pick<
+  GuideLake,
+  "slug" | "name" | "now" | "bestDays" | "status" | "daily" | "marks" | "access"
+>;
+type LakesBySlug = ReadonlyMap<string, BoardLake>;
 
 const weekendText = (days: readonly CalendarDate[]): string => {
   const [first, last] = [days[0], days.at(-1)];
@@ -39,13 +43,13 @@ function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): str
 }
 
 /** What the heading says once its days are over; the page's script sets it. */
-const laterTitle = (id: BoardGroup["id"], { weekend }: Board) =>
+const laterTitle = (id: BoardGroup["id"], weekend: Board["weekend"]) =>
   id === "weekend"
     ? { "data-until": weekend.at(-1), "data-after": `Were good on the weekend, ${weekendText(weekend)}` }
     : {};
 
 /** Nobody gets there before. */
-function RoadOpens({ lake: { access }, asOf }: { lake: GuideLake; asOf: CalendarDate }) {
+function RoadOpens({ lake: { access }, asOf }: { lake: BoardLake; asOf: CalendarDate }) {
   const opens = access?.opens ?? null;
   if (opens === null || opens <= asOf) return null;
   return (
@@ -55,7 +59,7 @@ function RoadOpens({ lake: { access }, asOf }: { lake: GuideLake; asOf: Calendar
   );
 }
 
-function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
+function Row({ lake, weekend, sheet }: { lake: BoardLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
   const { guide, to } = sheet;
   const { now, bestDays } = lake;
   return (
@@ -88,11 +92,21 @@ function Row({ lake, weekend, sheet }: { lake: GuideLake; weekend: BoardRow["wee
   );
 }
 
-function Group({ group, lakes, sheet }: { group: BoardGroup; lakes: LakesBySlug; sheet: Sheet }) {
+function Group({
+  group,
+  weekend: days,
+  lakes,
+  sheet,
+}: {
+  group: BoardGroup;
+  weekend: Board["weekend"];
+  lakes: LakesBySlug;
+  sheet: Sheet;
+}) {
   return (
     <section aria-labelledby={group.id} class={`group ${group.id}`}>
-      <h2 id={group.id} {...laterTitle(group.id, sheet.guide.board)}>
-        {groupTitle(group.id, sheet.guide.board.weekend)}
+      <h2 id={group.id} {...laterTitle(group.id, days)}>
+        {groupTitle(group.id, days)}
       </h2>
       <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
       <ul class="board">
@@ -151,8 +165,8 @@ function Answer({ occasion, isFirst, sheet }: { occasion: Occasion; isFirst: boo
 }
 
 /** Where to go on the weekend that is next; those after it wait for their turn, and the page's script shows them. */
-function Answers({ sheet }: { sheet: Sheet }) {
-  const weekends = sheet.guide.when.occasions.filter(({ name }) => name === null);
+function Answers({ occasions, sheet }: { occasions: readonly Occasion[]; sheet: Sheet }) {
+  const weekends = occasions.filter(({ name }) => name === null);
   return (
     <>
       {weekends.map((occasion, i) => (
@@ -173,11 +187,22 @@ const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
 );
 
 /** All lakes of the season, those to go to first. */
-export function BoardPage({ sheet }: { sheet: Sheet }) {
+export function BoardPage({
+  board,
+  lakes: all,
+  occasions,
+  trips,
+  sheet,
+}: {
+  board: Board;
+  lakes: readonly BoardLake[];
+  occasions: readonly Occasion[];
+  /** Those that everybody may see. */
+  trips: readonly GuideTrip[];
+  sheet: Sheet;
+}) {
   const { guide } = sheet;
-  const { board } = guide;
-  const lakes = new Map(guide.lakes.map((lake) => [lake.slug, lake]));
-  const trips = listedTrips(guide);
+  const lakes = new Map(all.map((lake) => [lake.slug, lake]));
   const first = lakes.get(board.groups[0]?.lakes[0]?.slug ?? "");
   return (
     <Page
@@ -187,9 +212,9 @@ export function BoardPage({ sheet }: { sheet: Sheet }) {
       scripts={[ADDRESS.boards]}
     >
       <h1>Season {guide.season}</h1>
-      <Answers sheet={sheet} />
+      <Answers occasions={occasions} sheet={sheet} />
       {board.groups.map((group) => (
-        <Group group={group} lakes={lakes} sheet={sheet} />
+        <Group group={group} weekend={board.weekend} lakes={lakes} sheet={sheet} />
       ))}
       <Section title="Reading the strips" id="key">
         <Harmless class="key" html={stripLegend({ ink: screenInk, width: 320, marks: false })} />

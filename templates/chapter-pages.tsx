@@ -1,4 +1,4 @@
-import type { Caution, GuidePage } from "../build/guide/guide-schema.ts";
+import type { Caution, Guide, GuidePage } from "../build/guide/guide-schema.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { Page } from "./layout.tsx";
 import { Backtest } from "./methods-score.tsx";
@@ -29,12 +29,21 @@ function ShortCautions({ sheet }: { sheet: Sheet }) {
 }
 
 /** A standing chapter or a page of the club's own; methods and cautions add what was computed. */
-export const ChapterPage = ({ chapter, sheet }: { chapter: GuidePage; sheet: Sheet }) => (
+export const ChapterPage = ({
+  chapter,
+  backtest = null,
+  sheet,
+}: {
+  chapter: GuidePage;
+  /** Of past seasons; shown on the page of methods. */
+  backtest?: Guide["backtest"];
+  sheet: Sheet;
+}) => (
   <Page sheet={sheet} title={chapter.title} description={`${chapter.title}: ${sheet.guide.club.name}.`}>
     <h1>{chapter.title}</h1>
     {sheet.address === ADDRESS.chapter("cautions") ? <ShortCautions sheet={sheet} /> : null}
     <Harmless class="prose" html={chapter.html} />
-    {sheet.address === ADDRESS.chapter("methods") ? <Backtest sheet={sheet} /> : null}
+    <Backtest rows={backtest} />
   </Page>
 );
 

@@ -1,7 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { LINK_PICTURE } from "../build/draw/link-picture.tsx";
 import { dayMonthYear, weekdayDayMonth } from "../build/model/calendar.ts";
-import { hasReports } from "./contents.ts";
 import { FurtherNavigation, MainNavigation } from "./navigation.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
@@ -34,6 +33,8 @@ export interface PageProps {
   readonly scripts?: readonly string[];
   /** Styles of this page alone. */
   readonly styles?: string;
+  /** A lake's own page, whose link has the lake's picture; other links have the board's. */
+  readonly isLake?: boolean;
   readonly children: ComponentChildren;
 }
 
@@ -42,11 +43,11 @@ function LinkPreview({
   sheet,
   title,
   description,
+  isLake = false,
   baseUrl,
 }: Omit<PageProps, "children"> & { baseUrl: string }) {
   const full = (address: string): string => new URL(encodeURI(address), baseUrl).href;
   const url = full(sheet.address);
-  const isLake = sheet.guide.lakes.some(({ slug }) => ADDRESS.lake(slug) === sheet.address);
   const picture = full(ADDRESS.linkPicture(isLake ? sheet.address : ADDRESS.board));
   return (
     <>
@@ -75,6 +76,7 @@ function Head({
   unlisted = false,
   scripts = [],
   styles,
+  isLake = false,
 }: Omit<PageProps, "children">) {
   const { guide, address, to } = sheet;
   const fullTitle = title === guide.club.name ? title : `${title} – ${guide.club.name}`;
@@ -102,10 +104,10 @@ function Head({
             type="font/woff2"
             crossorigin="anonymous"
           />
-          {unlisted ? null : <LinkPreview {...{ sheet, title, description, baseUrl }} />}
+          {unlisted ? null : <LinkPreview {...{ sheet, title, description, isLake, baseUrl }} />}
         </>
       )}
-      {hasReports(guide) && FEED_PAGES.test(address) ? (
+      {guide.hasReports && FEED_PAGES.test(address) ? (
         <link rel="alternate" type="application/atom+xml" title="Reports" href={to(ADDRESS.reportsFeed)} />
       ) : null}
       <link rel="stylesheet" href={to(ADDRESS.styles)} />

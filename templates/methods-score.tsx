@@ -3,7 +3,6 @@ import { screenInk } from "../build/draw/ink.ts";
 import type { Guide } from "../build/guide/guide-schema.ts";
 import { chanceText, rounded } from "../build/model/units.ts";
 import { Harmless, Scroll, Section } from "./parts.tsx";
-import type { Sheet } from "./sheet.ts";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
@@ -83,8 +82,7 @@ function CalibrationTable({ rows }: { rows: readonly BacktestRow[] }) {
 }
 
 /** How well past seasons of this club's records would have been called. */
-export function Backtest({ sheet }: { sheet: Sheet }) {
-  const rows = sheet.guide.backtest;
+export function Backtest({ rows }: { rows: Guide["backtest"] }) {
   if (rows === null || rows.length === 0) return null;
   return (
     <Section title="How good it is" id="score">

@@ -1,6 +1,5 @@
-import type { Guide } from "../build/guide/guide-schema.ts";
-import { hasReports, hasRigs, listedTrips } from "./contents.ts";
-import { ADDRESS, type Sheet } from "./sheet.ts";
+import { hasRigs } from "./contents.ts";
+import { ADDRESS, type Sheet, type SheetGuide } from "./sheet.ts";
 
 interface Place {
   readonly name: string;
@@ -8,14 +7,14 @@ interface Place {
 }
 
 /** What is needed on the way to the water. */
-function mainPlaces(guide: Guide): Place[] {
+function mainPlaces(guide: SheetGuide): Place[] {
   return [
     { name: "Season", address: ADDRESS.board },
     { name: "When", address: ADDRESS.when },
-    ...(listedTrips(guide).length > 0 ? [{ name: "Trips", address: ADDRESS.trips }] : []),
-    ...(guide.patterns.length > 0 ? [{ name: "Patterns", address: ADDRESS.patterns }] : []),
+    ...(guide.hasTrips ? [{ name: "Trips", address: ADDRESS.trips }] : []),
+    ...(guide.hasPatterns ? [{ name: "Patterns", address: ADDRESS.patterns }] : []),
     ...(hasRigs(guide) ? [{ name: "Rigs", address: ADDRESS.rigs }] : []),
-    ...(hasReports(guide) ? [{ name: "Reports", address: ADDRESS.reports }] : []),
+    ...(guide.hasReports ? [{ name: "Reports", address: ADDRESS.reports }] : []),
     ...guide.chapters
       .filter(({ slug }) => slug === "cautions")
       .map(({ title, slug }) => ({ name: title, address: ADDRESS.chapter(slug) })),
@@ -23,7 +22,7 @@ function mainPlaces(guide: Guide): Place[] {
   ];
 }
 
-const furtherPlaces = ({ chapters, pages }: Guide): Place[] => [
+const furtherPlaces = ({ chapters, pages }: SheetGuide): Place[] => [
   ...pages.map(({ title, slug }) => ({ name: title, address: ADDRESS.clubPage(slug) })),
   ...chapters
     .filter(({ slug }) => slug !== "cautions")

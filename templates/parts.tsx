@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import type { Caution, Guide } from "../build/guide/guide-schema.ts";
+import type { GuideFrame } from "../build/guide/guide-frame.ts";
+import type { Caution } from "../build/guide/guide-schema.ts";
 import { dayMonthYear } from "../build/model/calendar.ts";
 import type { DayState } from "../build/model/phase.ts";
 import { hasChapter } from "./contents.ts";
@@ -62,8 +63,10 @@ export const ForecastNote = ({ sheet, children }: { sheet: Sheet; children?: Com
 );
 
 /** Cautions for one state of a lake, or those that always hold. */
-export const cautionsFor = ({ cautions }: Guide, when: DayState | "always"): Caution[] =>
-  cautions.filter((caution) => caution.when.includes(when));
+export const cautionsFor = (
+  { cautions }: Pick<GuideFrame, "cautions">,
+  when: DayState | "always",
+): Caution[] => cautions.filter((caution) => caution.when.includes(when));
 
 /** Cautions beside the risk they warn of, each with the agency it follows. */
 export function Cautions({ cautions, sheet }: { cautions: readonly Caution[]; sheet: Sheet }) {

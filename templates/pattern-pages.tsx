@@ -19,7 +19,7 @@ const PatternRow = ({ pattern, sheet }: { pattern: GuidePattern; sheet: Sheet })
 );
 
 /** All patterns of the club. */
-export const PatternsPage = ({ sheet }: { sheet: Sheet }) => (
+export const PatternsPage = ({ patterns, sheet }: { patterns: readonly GuidePattern[]; sheet: Sheet }) => (
   <Page
     sheet={sheet}
     title="Patterns"
@@ -27,7 +27,7 @@ export const PatternsPage = ({ sheet }: { sheet: Sheet }) => (
   >
     <h1>Patterns</h1>
     <ul class="patterns">
-      {sheet.guide.patterns.map((pattern) => (
+      {patterns.map((pattern) => (
         <PatternRow pattern={pattern} sheet={sheet} />
       ))}
     </ul>

@@ -1,9 +1,12 @@
 import { Page } from "./layout.tsx";
 import { inOneLine } from "./parts.tsx";
-import { type SearchEntry, searchEntries } from "./search-entries.ts";
+import type { SearchEntry } from "./search-entries.ts";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
-const Entry = ({ entry, sheet }: { entry: SearchEntry; sheet: Sheet }) => (
+/** What the page itself shows of what search finds. */
+export type ListedEntry = Omit<SearchEntry, "text">;
+
+const Entry = ({ entry, sheet }: { entry: ListedEntry; sheet: Sheet }) => (
   <li>
     <a href={sheet.to(entry.address)}>{entry.name}</a>{" "}
     <span class="small">{inOneLine([entry.kind, entry.about])}</span>
@@ -11,7 +14,7 @@ const Entry = ({ entry, sheet }: { entry: SearchEntry; sheet: Sheet }) => (
 );
 
 /** Search, which needs its script; and everything from A to Z, which needs none. */
-export const SearchPage = ({ sheet }: { sheet: Sheet }) => (
+export const SearchPage = ({ entries, sheet }: { entries: readonly ListedEntry[]; sheet: Sheet }) => (
   <Page
     sheet={sheet}
     title="Search"
@@ -32,7 +35,7 @@ export const SearchPage = ({ sheet }: { sheet: Sheet }) => (
     <section id="all" aria-labelledby="a-to-z">
       <h2 id="a-to-z">All from A to Z</h2>
       <ul class="plain results">
-        {searchEntries(sheet.guide).map((entry) => (
+        {entries.map((entry) => (
           <Entry entry={entry} sheet={sheet} />
         ))}
       </ul>

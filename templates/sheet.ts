@@ -1,8 +1,34 @@
-import type { Guide } from "../build/guide/guide-schema.ts";
+import { type GuideFrame, guideFrame } from "../build/guide/guide-frame.ts";
+import type { Guide, GuidePage } from "../build/guide/guide-schema.ts";
+import { hasReports, listedTrips } from "./contents.ts";
 
-/** One page on its way out: the guide, where in the guide the page stands, and how it links to the rest. */
+type Titled = Pick<GuidePage, "slug" | "title">;
+
+/** What every page sees of the guide: its frame, and which pages there are to link to. */
+export interface SheetGuide extends GuideFrame {
+  readonly chapters: readonly Titled[];
+  readonly pages: readonly Titled[];
+  readonly hasTrips: boolean;
+  readonly hasPatterns: boolean;
+  readonly hasReports: boolean;
+}
+
+/** What every page sees of this guide. What a page is about it is given besides. */
+export function sheetGuide(guide: Guide): SheetGuide {
+  const titles = (pages: readonly GuidePage[]): Titled[] => pages.map(({ slug, title }) => ({ slug, title }));
+  return {
+    ...guideFrame(guide),
+    chapters: titles(guide.chapters),
+    pages: titles(guide.pages),
+    hasTrips: listedTrips(guide).length > 0,
+    hasPatterns: guide.patterns.length > 0,
+    hasReports: hasReports(guide),
+  };
+}
+
+/** One page on its way out: what it sees of the guide, where in the guide it stands, and how it links to the rest. */
 export interface Sheet {
-  readonly guide: Guide;
+  readonly guide: SheetGuide;
   /** Inside the guide, such as "lakes/ember/index.html". */
   readonly address: string;
   /** From this page to another address; works on a disk and from any folder of a server. */
@@ -10,7 +36,7 @@ export interface Sheet {
 }
 
 /** The page of `guide` that stands at `address`. */
-export function sheetAt(guide: Guide, address: string): Sheet {
+export function sheetAt(guide: SheetGuide, address: string): Sheet {
   const up = "../".repeat(address.split("/").length - 1);
   return { guide, address, to: (target) => `${up}${encodeURI(target)}` };
 }

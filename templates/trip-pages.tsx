@@ -1,7 +1,6 @@
 import type { GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { phaseName } from "../build/model/phase.ts";
-import { listedTrips } from "./contents.ts";
 import { countdownText, holdText, type Rig, setDepthText } from "./lake/rig-words.ts";
 import { Page } from "./layout.tsx";
 import { LeaderBoards } from "./leader-boards.tsx";
@@ -11,7 +10,7 @@ import { BoxPlan } from "./trip/box-plan.tsx";
 import { TripDays, TripLight } from "./trip/days.tsx";
 import { TripPacking } from "./trip/packing.tsx";
 import { TripPeople, TripTell } from "./trip/people.tsx";
-import { TripPick } from "./trip/pick.tsx";
+import { type Road, TripPick } from "./trip/pick.tsx";
 import { outingText, partyText } from "./trip/trip-words.ts";
 
 const TripRow = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
@@ -26,11 +25,11 @@ const TripRow = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
 );
 
 /** The trips everybody may see. */
-export const TripsPage = ({ sheet }: { sheet: Sheet }) => (
+export const TripsPage = ({ trips, sheet }: { trips: readonly GuideTrip[]; sheet: Sheet }) => (
   <Page sheet={sheet} title="Trips" description="The club’s trips: days, lakes and their chances.">
     <h1>Trips</h1>
     <ul class="patterns">
-      {listedTrips(sheet.guide).map((trip) => (
+      {trips.map((trip) => (
         <TripRow trip={trip} sheet={sheet} />
       ))}
     </ul>
@@ -91,7 +90,7 @@ function Gear({ gear, sheet }: { gear: TripGear; sheet: Sheet }) {
 }
 
 /** One trip, whole: where to go, the chances day by day, what to tie and pack, and whom to tell. */
-export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
+export function TripPage({ trip, roads, sheet }: { trip: GuideTrip; roads: readonly Road[]; sheet: Sheet }) {
   const cautions = sheet.guide.cautions.filter(({ id }) => trip.cautions.includes(id));
   return (
     <Page
@@ -102,7 +101,7 @@ export function TripPage({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
       scripts={[ADDRESS.ticks]}
     >
       <h1>{trip.name}</h1>
-      <TripPick trip={trip} sheet={sheet} />
+      <TripPick trip={trip} roads={roads} sheet={sheet} />
       <TripDays trip={trip} sheet={sheet} />
       <TripLight trip={trip} />
       <TripPeople trip={trip} />

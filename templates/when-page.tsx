@@ -137,8 +137,8 @@ const Weeks = ({ when: { weeks, lakes }, sheet }: { when: When; sheet: Sheet }) 
 );
 
 /** Where to go on every weekend and holiday to come, and every lake's chances week by week. */
-export function WhenPage({ sheet }: { sheet: Sheet }) {
-  const { when, asOf, window, season } = sheet.guide;
+export function WhenPage({ when, sheet }: { when: When; sheet: Sheet }) {
+  const { asOf, window, season } = sheet.guide;
   return (
     <Page
       sheet={sheet}

@@ -76,13 +76,13 @@ export function standingGuide(question: GuideQuestion): Said | undefined {
 
 /**
  * Begins to watch over a build.
- * @returns what takes note of the guide that was made in a folder, to be called before anybody else can reach it. Nothing
+ * @returns what takes note of the guide that was made, its files read before anybody else could reach them. Nothing
  * is noted when the club folder was edited meanwhile: nobody knows from which of its two states the guide was made
  */
-export function noteGuide(question: GuideQuestion, cache: Cache): (dir: string, said: Said) => void {
+export function noteGuide(question: GuideQuestion, cache: Cache): (made: Fingerprint, said: Said) => void {
   const before = question.cache === false ? undefined : inputsOf(question);
-  return (dir, said) => {
+  return (made, said) => {
     if (before !== undefined && isDeepStrictEqual(inputsOf(question), before))
-      cache.keep(KIND, before, { made: fingerprintOf(dir), said } satisfies Standing);
+      cache.keep(KIND, before, { made, said } satisfies Standing);
   };
 }

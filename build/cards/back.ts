@@ -1,3 +1,4 @@
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
 import { dayMonthYear } from "../model/calendar.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
@@ -32,7 +33,7 @@ const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 }
 /** What the front leaves unsaid. */
 const READING = "Days in brackets hold 8 chances in 10. Set: from fly to stop.";
 
-function addFacts(column: Column, guide: Guide, lake: GuideLake): void {
+function addFacts(column: Column, guide: GuideFrame, lake: GuideLake): void {
   const facts = factsText(lake, guide.club.units);
   addCardHead(column, guide.asOf, { title: lake.name, field: "name" });
   if (facts !== "") addText(column, [run(facts, SMALL)], { role: "P", field: "region" });
@@ -94,7 +95,7 @@ function addRules(column: Column, { rules }: GuideLake): void {
 const isLead = ({ id }: Caution): boolean => id === "lead";
 
 /** Shot for the water fished, under a rule, and the caution that goes with it. */
-function addShot(column: Column, guide: Guide, lake: GuideLake, depths: number): void {
+function addShot(column: Column, guide: GuideFrame, lake: GuideLake, depths: number): void {
   const table = lakeShot(guide, lake, depths, WIDTH);
   if (table === null) return;
   addRule(column, 0.6);
@@ -159,7 +160,7 @@ function qrFigure(uri: string, symbol: QrSymbol, top_pt: number): Part {
 }
 
 /** The QR code with what it opens beside it, and where the card comes from. */
-function addFoot(column: Column, guide: Guide, lake: GuideLake, symbol: QrSymbol): void {
+function addFoot(column: Column, guide: GuideFrame, lake: GuideLake, symbol: QrSymbol): void {
   const { uri, label } = qrTarget(guide, lake);
   const top_pt = column.y_pt;
   const indent_pt = QR_PT + 2;
@@ -211,7 +212,7 @@ const extents = (cautions: number): BackExtent[] => [
  * The back: facts, warnings, rules, shot, wind, room to write, and the way to the lake's page. Of the cautions the most
  * pressing stand there, as many as fit; what is left over is room to write.
  */
-export function layoutBack(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
+export function layoutBack(guide: GuideFrame, lake: GuideLake, ruler: Ruler): FaceLayout {
   const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
   const hasShot = lakeShot(guide, lake, 1, WIDTH) !== null;

@@ -1,7 +1,8 @@
 import { flyBox, flyBoxTitle, rowsThatFit } from "../draw/fly-box.tsx";
 import { type Ink, paperInk } from "../draw/ink.ts";
 import { boxSum, dressingText, toTieText } from "../guide/box-words.ts";
-import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideTrip } from "../guide/guide-schema.ts";
 import { dayRange } from "../model/calendar.ts";
 import { frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
@@ -39,7 +40,7 @@ const line = (runs: readonly Run[], change: Partial<Line> = {}): Line => ({
 });
 
 /** A new side under the card's head. */
-function startSide(guide: Guide, title: string, ruler: Ruler): Column {
+function startSide(guide: GuideFrame, title: string, ruler: Ruler): Column {
   const column = createColumn(ruler, FRAME.left_pt, FRAME.width_pt, FRAME.top_pt);
   addCardHead(column, guide.asOf, { title, field: "patterns" });
   return column;
@@ -75,7 +76,7 @@ function drawingMisfits(svg: string, { ink, width }: BoxOptions, ruler: Ruler): 
 }
 
 /** The head of a side of the box: whose it is and how much it holds. */
-function startBox(guide: Guide, trip: GuideTrip, ruler: Ruler): Column {
+function startBox(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): Column {
   const column = startSide(guide, "The box", ruler);
   addText(column, [run(`${trip.name}, ${whole(dayRange(trip.from, trip.to))}`, STRONG)], {
     role: "P",
@@ -110,7 +111,7 @@ const tyingLines = ({ tying, materials }: Box): Line[] => [
 ];
 
 /** How the numbers were made, whose card it is, and the first caution that always holds. */
-const closingLines = (guide: Guide, { losses }: Box): Line[] => [
+const closingLines = (guide: GuideFrame, { losses }: Box): Line[] => [
   line([run(losses.words, SMALL)], { gap_pt: 2 * GAP_PT }),
   line([run(noticeText(guide), SMALL)], { gap_pt: GAP_PT }),
   ...guide.cautions
@@ -141,7 +142,7 @@ const heightOf = (column: Column, { runs, tick }: Line): number =>
  * The box, drawn on as many sides as its rows need, about as many rows on each; where nothing is to be tied, the last of
  * them says so, and closes the card.
  */
-function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
+function boxSides(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
   const { rows, tying } = trip.box;
   const closing =
     tying.length > 0
@@ -174,7 +175,7 @@ function boxSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
 }
 
 /** The flies to tie and their materials; what one side does not hold goes on to the next, a heading with what follows it. */
-function tyingSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
+function tyingSides(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
   const title = `To tie for ${trip.name}`;
   const lines = [...tyingLines(trip.box), ...closingLines(guide, trip.box)];
   const sides: FaceLayout[] = [];
@@ -192,7 +193,7 @@ function tyingSides(guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
 }
 
 /** Places a trip's box and its tying list, side after side, and says what does not fit. Inks nothing. */
-export const layoutBoxPlan = (guide: Guide, trip: GuideTrip, ruler: Ruler): FaceLayout[] => [
+export const layoutBoxPlan = (guide: GuideFrame, trip: GuideTrip, ruler: Ruler): FaceLayout[] => [
   ...boxSides(guide, trip, ruler),
   ...(trip.box.tying.length === 0 ? [] : tyingSides(guide, trip, ruler)),
 ];

@@ -1,4 +1,4 @@
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import { dayMonthYear } from "../model/calendar.ts";
 import { makeDocument } from "./document.ts";
 import { drawFace } from "./draw-face.ts";
@@ -8,7 +8,7 @@ import type { PaperSize } from "./paper.ts";
 
 /** The sides of a card, or of a few that belong together, as a document with a page of its size for each. */
 export const cardPdf = (
-  guide: Guide,
+  guide: GuideFrame,
   faces: readonly Face[],
   { title, paper }: { readonly title: string; readonly paper: PaperSize },
   fonts: Fonts,

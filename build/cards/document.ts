@@ -8,16 +8,20 @@ interface DocumentWords {
   readonly asOf: CalendarDate;
 }
 
+/** A PDF that is being made. */
+export interface OpenDocument {
+  readonly document: PDFKit.PDFDocument;
+  /** What the structure of its pages goes under. */
+  readonly root: PDFKit.PDFStructureElement;
+  /** Ends it, and gives its bytes. */
+  close(): Promise<Buffer>;
+}
+
 /**
- * Makes one PDF: tagged, titled, in English, dated by the guide's as-of date and by nothing else, so that the same
+ * Begins a PDF: tagged, titled, in English, dated by the guide's as-of date and by nothing else, so that the same
  * guide gives the same bytes.
- * @param draw adds pages, and their structure under the root it is given
  */
-export async function makeDocument(
-  { title, author, asOf }: DocumentWords,
-  fonts: Fonts,
-  draw: (document: PDFKit.PDFDocument, root: PDFKit.PDFStructureElement) => void,
-): Promise<Buffer> {
+export function openDocument({ title, author, asOf }: DocumentWords, fonts: Fonts): OpenDocument {
   const date = new Date(`${asOf}T00:00:00Z`);
   const document = new PDFDocument({
     autoFirstPage: false,
@@ -36,8 +40,27 @@ export async function makeDocument(
   registerFonts(document, fonts);
   const root = document.struct("Document");
   document.addStructure(root);
+  return {
+    document,
+    root,
+    close() {
+      root.end();
+      document.end();
+      return done;
+    },
+  };
+}
+
+/**
+ * Makes one PDF.
+ * @param draw adds pages, and their structure under the root it is given
+ */
+export function makeDocument(
+  words: DocumentWords,
+  fonts: Fonts,
+  draw: (document: PDFKit.PDFDocument, root: PDFKit.PDFStructureElement) => void,
+): Promise<Buffer> {
+  const { document, root, close } = openDocument(words, fonts);
   draw(document, root);
-  root.end();
-  document.end();
-  return done;
+  return close();
 }

@@ -1,4 +1,5 @@
-import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideLake } from "../guide/guide-schema.ts";
 import { dayMonth } from "../model/calendar.ts";
 import { STATE_WORDS } from "../model/phase.ts";
 import { LEFT, WIDTH } from "./card-frame.ts";
@@ -36,7 +37,7 @@ export function addGlance(column: Column, lake: GuideLake): void {
 }
 
 /** The light of the card's day. */
-export function addLight(column: Column, { asOf }: Guide, lake: GuideLake): void {
+export function addLight(column: Column, { asOf }: GuideFrame, lake: GuideLake): void {
   const words = lightText(lake, asOf);
   if (words === null) return;
   addText(column, [run(`${whole(dayMonth(asOf))}  `, STRONG), run(words, SMALL)], {

@@ -1,6 +1,7 @@
 import { paperInk } from "../draw/ink.ts";
 import { stateSwatch } from "../draw/strip-legend.tsx";
-import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideLake } from "../guide/guide-schema.ts";
 import { phaseName, stateOfPhase } from "../model/phase.ts";
 import { LEFT, WIDTH } from "./card-frame.ts";
 import { cardRigs, fliesText, leadingPhase, phaseDaysText, rigNumber, rigText } from "./card-words.ts";
@@ -25,7 +26,7 @@ function addRig(
   column: Column,
   plan: Plan,
   rig: Plan["rigs"][number],
-  guide: Guide,
+  guide: GuideFrame,
   { style, end_pt }: NumberPlace,
 ): void {
   const { label, value } = rigNumber(rig, plan.band, guide.club.units);
@@ -99,7 +100,7 @@ function addPhaseHeading(column: Column, plan: Plan, lake: GuideLake): void {
   if (tag !== undefined) addTag(column, tag, top_pt);
 }
 
-function addPhase(column: Column, plan: Plan, guide: Guide, lake: GuideLake): void {
+function addPhase(column: Column, plan: Plan, guide: GuideFrame, lake: GuideLake): void {
   addRule(column, 0.6);
   column.y_pt += 1.5;
   addPhaseHeading(column, plan, lake);
@@ -114,12 +115,12 @@ function addPhase(column: Column, plan: Plan, guide: Guide, lake: GuideLake): vo
 }
 
 /** What to fish in the phase whose numbers are wanted first. */
-export function addLeading(column: Column, guide: Guide, lake: GuideLake): void {
+export function addLeading(column: Column, guide: GuideFrame, lake: GuideLake): void {
   for (const plan of lake.plan) if (plan.phase === leadingPhase(lake)) addPhase(column, plan, guide, lake);
 }
 
 /** What to fish in the other phases, from `top_pt` down. */
-export function setOthers(ruler: Ruler, top_pt: number, guide: Guide, lake: GuideLake): Column {
+export function setOthers(ruler: Ruler, top_pt: number, guide: GuideFrame, lake: GuideLake): Column {
   const column = createColumn(ruler, LEFT, WIDTH, top_pt);
   for (const plan of lake.plan) if (plan.phase !== leadingPhase(lake)) addPhase(column, plan, guide, lake);
   return column;

@@ -1,7 +1,8 @@
 import { paperInk } from "../draw/ink.ts";
 import { seasonStrip, stripTitle } from "../draw/season-strip.tsx";
 import { springDays } from "../draw/spring-days.ts";
-import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideLake } from "../guide/guide-schema.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
 import { type Column, createColumn, overflow } from "./column.ts";
@@ -17,7 +18,7 @@ const GAP_PT = 4;
 /** Height that each of the club's fields takes on an ordinary front. */
 const USUAL_PT = { name: 20, leaders: 66, patterns: 33 };
 
-function setHead(guide: Guide, lake: GuideLake, ruler: Ruler, withLight: boolean): Column {
+function setHead(guide: GuideFrame, lake: GuideLake, ruler: Ruler, withLight: boolean): Column {
   const head = createColumn(ruler, LEFT, WIDTH, TOP);
   addCardHead(head, guide.asOf, { title: lake.name, field: "name" });
   addGlance(head, lake);
@@ -33,7 +34,7 @@ function setHead(guide: Guide, lake: GuideLake, ruler: Ruler, withLight: boolean
  * to set stands in the upper half; then the season strip and the other phases. Where the strip would be left too low the
  * light is left to the lake's page.
  */
-export function layoutFront(guide: Guide, lake: GuideLake, ruler: Ruler): FaceLayout {
+export function layoutFront(guide: GuideFrame, lake: GuideLake, ruler: Ruler): FaceLayout {
   const othersHeight_pt = setOthers(ruler, 0, guide, lake).y_pt;
   const roomBelow_pt = (head: Column): number => BOTTOM - head.y_pt - GAP_PT - othersHeight_pt;
   const full = setHead(guide, lake, ruler, true);

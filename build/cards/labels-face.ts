@@ -1,4 +1,4 @@
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import { depthRange, depthText } from "../model/units.ts";
 import { frameOf } from "./card-frame.ts";
 import { whole } from "./card-words.ts";
@@ -17,7 +17,11 @@ const BLANK_PT = mm(5.5);
 const USUAL_PT = { "leader names": 29, "trip names": 22 };
 
 /** A label: name and set depths, what it is made of, what it is for, and a line to write on. */
-export function layoutLabel({ leader, why }: Label, { club }: Pick<Guide, "club">, ruler: Ruler): FaceLayout {
+export function layoutLabel(
+  { leader, why }: Label,
+  { club }: Pick<GuideFrame, "club">,
+  ruler: Ruler,
+): FaceLayout {
   const { left_pt, top_pt, width_pt, bottom_pt } = frameOf(LABEL, MARGIN_PT);
   const column = createColumn(ruler, left_pt, width_pt, top_pt);
   const atRight = (pieces: readonly ReturnType<typeof run>[], role: "P"): number => {

@@ -1,4 +1,4 @@
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import { dayMonthYear } from "../model/calendar.ts";
 import { createColumn, setText } from "./column.ts";
 import { makeDocument } from "./document.ts";
@@ -20,13 +20,18 @@ const CROSS_PT = mm(1.5);
 /** Room for a sheet's heading, beside the bar. */
 const HEADING_PT = ACROSS * LABEL.width_pt - mm(BAR_MM) - mm(5);
 
-const headingText = (title: string, guide: Guide, sheet: number, sheets: number): string =>
+const headingText = (title: string, guide: GuideFrame, sheet: number, sheets: number): string =>
   `${title} as of ${dayMonthYear(guide.asOf)}: sheet ${sheet} of ${sheets}`;
 
 const sheetsFor = (labels: number): number => Math.ceil(labels / LABELS_PER_SHEET);
 
 /** What of a heading for so many labels cannot be set. */
-export function headingMisfits(title: string, guide: Guide, labels: number, ruler: Ruler): readonly Misfit[] {
+export function headingMisfits(
+  title: string,
+  guide: GuideFrame,
+  labels: number,
+  ruler: Ruler,
+): readonly Misfit[] {
   const column = createColumn(ruler, 0, HEADING_PT, 0);
   const last = sheetsFor(labels);
   setText(column, [run(headingText(title, guide, last, last), STRONG)], {
@@ -89,7 +94,7 @@ function sheetWords(sheet: SheetName, what: string): Piece[] {
 
 /** Labels at their real size on sheets to cut, in the order they are given. */
 export function labelsPdf(
-  guide: Guide,
+  guide: GuideFrame,
   {
     title,
     faces,

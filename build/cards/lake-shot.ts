@@ -1,3 +1,4 @@
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { phaseName } from "../model/phase.ts";
 import { depthNumber, depthText, depthUnit } from "../model/units.ts";
@@ -41,7 +42,12 @@ interface LakeShot {
  * Shot against drift for the water fished now or next, at most `most` depths of it and no more drifts than fit in a
  * width; nothing where no shot is ever called for.
  */
-export function lakeShot(guide: Guide, lake: GuideLake, most: number, width_pt: number): LakeShot | null {
+export function lakeShot(
+  guide: GuideFrame,
+  lake: GuideLake,
+  most: number,
+  width_pt: number,
+): LakeShot | null {
   const { shot, rod_m } = guide.rigs;
   const { units } = guide.club;
   const plan = lake.plan.find(({ phase }) => phase === leadingPhase(lake));
@@ -67,7 +73,7 @@ export function lakeShot(guide: Guide, lake: GuideLake, most: number, width_pt: 
 /** The table, under a caution and the words that say how to read it. */
 export function addLakeShot(
   column: Column,
-  guide: Guide,
+  guide: GuideFrame,
   { words, drifts, rows }: LakeShot,
   caution: readonly Run[],
 ): void {

@@ -1,6 +1,7 @@
 import { ANCHOR_TITLE, anchorPlan } from "../draw/anchor-plan.tsx";
 import { paperInk } from "../draw/ink.ts";
 import { windRose, windRoseTitle } from "../draw/wind-rose.tsx";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
@@ -94,7 +95,7 @@ function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
 }
 
 /** How the boat lies, drawn, and told beside it. */
-function addAnchor(column: Column, { rigs: { anchor } }: Guide, swings: number): void {
+function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, swings: number): void {
   addRule(column, 0.6);
   column.y_pt += 1;
   const left = beside(column, 0, ANCHOR_PT);
@@ -119,7 +120,7 @@ function addAnchor(column: Column, { rigs: { anchor } }: Guide, swings: number):
   column.y_pt += GAP_PT;
 }
 
-function addCautions(column: Column, guide: Guide): void {
+function addCautions(column: Column, guide: GuideFrame): void {
   addRule(column, 0.6);
   column.y_pt += 1;
   for (const { words, agency } of placeCautions(guide))
@@ -135,7 +136,7 @@ function addCautions(column: Column, guide: Guide): void {
  * it where words run long.
  */
 export function layoutMapBack(
-  guide: Guide,
+  guide: GuideFrame,
   lake: GuideLake,
   wind: Wind,
   { ruler, withLight }: { readonly ruler: Ruler; readonly withLight: boolean },

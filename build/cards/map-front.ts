@@ -1,7 +1,8 @@
 import { paperInk } from "../draw/ink.ts";
 import { lakeMap } from "../draw/lake-map.tsx";
 import { markText } from "../draw/map-marks.tsx";
-import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideLake } from "../guide/guide-schema.ts";
 import { GOOD_STATES, PHASES, stateOfPhase } from "../model/phase.ts";
 import { BOTTOM, LEFT, TOP, WIDTH } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
@@ -64,7 +65,7 @@ function addFoot(column: Column, map: LakeMap): void {
 }
 
 /** The map as large as it fits between the lake's name and how far to trust it; the light where that leaves room. */
-export function layoutMapFront(guide: Guide, lake: GuideLake, map: LakeMap, ruler: Ruler): MapFront {
+export function layoutMapFront(guide: GuideFrame, lake: GuideLake, map: LakeMap, ruler: Ruler): MapFront {
   const column = createColumn(ruler, LEFT, WIDTH, TOP);
   addCardHead(column, guide.asOf, { title: lake.name, side: "map: north is up", field: "name" });
   const foot = createColumn(ruler, LEFT, WIDTH, 0);

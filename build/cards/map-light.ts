@@ -1,4 +1,5 @@
-import type { Guide, GuideLake } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideLake } from "../guide/guide-schema.ts";
 import { addRule, type Column } from "./column.ts";
 import { run } from "./flow.ts";
 import { lightRows } from "./map-card-words.ts";
@@ -9,7 +10,7 @@ const TIMES = ["First light", "Sunrise", "Sunset", "Last light"] as const;
 const TIME_PT = 45;
 
 /** The light of the card's day and of each phase, as a table under a rule. */
-export function addLight(column: Column, { asOf }: Guide, lake: GuideLake): void {
+export function addLight(column: Column, { asOf }: GuideFrame, lake: GuideLake): void {
   addRule(column, 0.6);
   column.y_pt += 1;
   addGrid(

@@ -1,31 +1,30 @@
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import { type CardFiles, cardFiles } from "./card-file.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
-import type { Ruler } from "./flow.ts";
 import { CARDS_PER_SHEET } from "./imposition.ts";
 import { A6, SHEET_NAMES } from "./paper.ts";
-import type { Planned } from "./planned.ts";
 import { layoutReportSlip } from "./report-slip.ts";
-import { sheetsPdf } from "./sheets.ts";
+import { sheetsPdfs } from "./sheets.ts";
+
+const ALONE = "report-slip-a6";
 
 /** The report slip alone, and a sheet full of them. */
-export function planReportSlips(guide: Guide, ruler: Ruler): Planned[] {
-  const { front, back } = layoutReportSlip(guide, ruler);
-  const slip = { name: "report slip", front: front.face, back: back.face };
-  const sheetful = Array.from({ length: CARDS_PER_SHEET }, () => slip);
-  return [
-    {
-      name: "report-slip-a6",
-      problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf("report-slip-a6", misfit)),
-      make: (fonts) =>
-        cardPdf(guide, [slip.front, slip.back], { title: "Report slip, A6,", paper: A6 }, fonts),
+export const planReportSlips = (frame: GuideFrame): CardFiles =>
+  cardFiles(
+    "report slips",
+    [ALONE, ...SHEET_NAMES.map((sheet) => `report-slips-${sheet}`)],
+    { guide: frame },
+    ({ guide }, ruler) => {
+      const { front, back } = layoutReportSlip(guide, ruler);
+      const slip = { name: "report slip", front: front.face, back: back.face };
+      const cards = Array.from({ length: CARDS_PER_SHEET }, () => slip);
+      return {
+        problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(ALONE, misfit)),
+        ink: async (fonts) => [
+          await cardPdf(guide, [slip.front, slip.back], { title: "Report slip, A6,", paper: A6 }, fonts),
+          ...(await sheetsPdfs(guide, { what: "Report slips", cards, count: cards.length }, fonts)),
+        ],
+      };
     },
-    ...SHEET_NAMES.map(
-      (sheet): Planned => ({
-        name: `report-slips-${sheet}`,
-        problems: [],
-        make: (fonts) => sheetsPdf(guide, "Report slips", sheetful, sheet, fonts),
-      }),
-    ),
-  ];
-}
+  );

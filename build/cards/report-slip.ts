@@ -1,4 +1,4 @@
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import { FOODS, ICE_STATES, WAYS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
 import { depthUnit, type UnitSystem } from "../model/units.ts";
@@ -99,7 +99,7 @@ const CATCH_FIELDS: readonly Field[] = [
   { key: "hours", say: "", share: 14 },
 ];
 
-function addFront(column: Column, guide: Guide): void {
+function addFront(column: Column, guide: GuideFrame): void {
   const { units } = guide.club;
   addCardHead(column, guide.asOf, { title: "Report slip", field: "rig" });
   addBoxes(
@@ -174,7 +174,7 @@ function addFood(column: Column, words: string, height_pt: number, heads: readon
   column.y_pt = top_pt + height_pt;
 }
 
-function addBack(column: Column, guide: Guide, bottom_pt: number): void {
+function addBack(column: Column, guide: GuideFrame, bottom_pt: number): void {
   addCardHead(column, guide.asOf, { title: "What they had eaten", field: "rig" });
   addText(
     column,
@@ -201,7 +201,7 @@ function addBack(column: Column, guide: Guide, bottom_pt: number): void {
 }
 
 /** Both sides of the slip that members fill in by pencil: a box for each key of a row of the report file. */
-export function layoutReportSlip(guide: Guide, ruler: Ruler): { front: FaceLayout; back: FaceLayout } {
+export function layoutReportSlip(guide: GuideFrame, ruler: Ruler): { front: FaceLayout; back: FaceLayout } {
   const frame = frameOf(A6, CARD_MARGIN_PT);
   return {
     front: layoutSide("Report slip, front", frame, ruler, {}, (column) => addFront(column, guide)),

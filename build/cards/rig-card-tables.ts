@@ -1,3 +1,4 @@
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { depthNumber, depthRange, depthText, depthUnit } from "../model/units.ts";
 import { whole } from "./card-words.ts";
@@ -34,7 +35,7 @@ function shotCell(column: Column, { text, problem }: ShotCell, width_pt: number)
 }
 
 /** Shot by depth and drift. */
-export function addShot(column: Column, guide: Guide, rows: Rigs["shot"]["rows"]): void {
+export function addShot(column: Column, guide: GuideFrame, rows: Rigs["shot"]["rows"]): void {
   const { columns } = guide.rigs.shot;
   const tracks = driftTracks(column, columns);
   addGrid(
@@ -51,7 +52,7 @@ export function addShot(column: Column, guide: Guide, rows: Rigs["shot"]["rows"]
 }
 
 /** How long an indicator swings, by holder angle and the same drifts; in still water it does not. */
-export function addSwing(column: Column, { rigs }: Guide, rows: Rigs["swing"]["rows"]): void {
+export function addSwing(column: Column, { rigs }: GuideFrame, rows: Rigs["swing"]["rows"]): void {
   const drifts = rigs.swing.columns.filter(({ rod_s }) => rod_s !== null);
   addGrid(
     column,
@@ -71,7 +72,7 @@ const SETS_PT = 68;
 const WHOLE_PT = 30;
 
 /** Leaders with the set depths they serve, the first `most` of them. */
-export function addLeaders(column: Column, guide: Guide, most: number, nameWidth_pt: number): void {
+export function addLeaders(column: Column, guide: GuideFrame, most: number, nameWidth_pt: number): void {
   const { units } = guide.club;
   const { leaders } = guide.rigs;
   const shown = leaders.slice(0, most);
@@ -100,7 +101,7 @@ export function addLeaders(column: Column, guide: Guide, most: number, nameWidth
 }
 
 /** Whole tippet sizes with their diameters, `across` to a row. */
-export function addTippet(column: Column, guide: Guide, across: number): void {
+export function addTippet(column: Column, guide: GuideFrame, across: number): void {
   const sizes = guide.rigs.tippet.filter(({ size }) => !size.includes("."));
   const rows = Array.from({ length: Math.ceil(sizes.length / across) }, (_, i) =>
     sizes.slice(i * across, (i + 1) * across),
@@ -131,7 +132,7 @@ export interface SinkChoice {
 /** Seconds to count each line down and seconds to wait for a rig to hang straight, by depth. */
 export function addSinking(
   column: Column,
-  guide: Guide,
+  guide: GuideFrame,
   { depths_m, lines, settling }: SinkChoice,
   nameWidth_pt: number,
 ): void {

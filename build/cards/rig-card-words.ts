@@ -1,3 +1,4 @@
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Caution, Guide } from "../guide/guide-schema.ts";
 import { depthText, depthUnit, diameterText, rounded, smallLengthText } from "../model/units.ts";
 import { whole } from "./card-words.ts";
@@ -10,18 +11,18 @@ type RodSeconds = Rigs["shot"]["columns"][number]["rod_s"];
 export const driftText = (rod_s: RodSeconds): string => (rod_s === null ? "still" : rounded(rod_s));
 
 /** How to find the column of a drift. */
-export const driftWords = ({ rigs, club }: Guide): string =>
+export const driftWords = ({ rigs, club }: GuideFrame): string =>
   `Count the seconds in which the indicator drifts one rod length (${whole(depthText(rigs.rod_m, club.units))}). Pinch on all the shot its box names.`;
 
 /** How to find the row of a depth. */
-export const depthWords = ({ rigs, club }: Guide): string => {
+export const depthWords = ({ rigs, club }: GuideFrame): string => {
   const { from_m, to_m } = rigs.offBottom;
   const [from, to] = [from_m, to_m].map((length_m) => whole(smallLengthText(length_m, club.units)));
   return `Depth as plumbed, ${depthUnit(club.units)}; the fly hangs ${from === to ? from : `${from} to ${to}`} above the bottom.`;
 };
 
 /** "12 ft 3X, 6 ft 4X, 3 ft 5X". */
-export const recipeText = ({ sections }: Leader, { club }: Guide): string =>
+export const recipeText = ({ sections }: Leader, { club }: GuideFrame): string =>
   sections.map(({ length_m, size }) => whole(`${depthText(length_m, club.units)} ${size}`)).join(", ");
 
 /** ", 4 of 6": how many of a list a card shows, where it is not all. */
@@ -31,11 +32,11 @@ export const shareText = (shown: number, all: number): string => (shown < all ? 
 export const elsewhereText = (shown: number, all: number): string => (shown < all ? "; more: rigs page" : "");
 
 /** A diameter without its unit, which stands in the table's head: "0.010". */
-export const diameterNumber = (diameter_mm: number, { club }: Guide): string =>
+export const diameterNumber = (diameter_mm: number, { club }: GuideFrame): string =>
   diameterText(diameter_mm, club.units).split(" ")[0] ?? "";
 
 /** The head of the tippet table: "in; half sizes halfway". */
-export const tippetWords = ({ club }: Guide): string =>
+export const tippetWords = ({ club }: GuideFrame): string =>
   `${diameterText(1, club.units).split(" ")[1] ?? ""}; half sizes halfway`;
 
 /** The cautions a rig card carries, what lead shot does first, then those that always hold. */
@@ -45,11 +46,11 @@ export function rigCautions({ cautions }: Pick<Guide, "cautions">): Caution[] {
 }
 
 /** How to read the swing table. */
-export const swingWords = ({ rigs, club }: Guide): string =>
+export const swingWords = ({ rigs, club }: GuideFrame): string =>
   `of a fixed rod with ${whole(depthText(rigs.swing.line_m, club.units))} of line out, by holder angle and drift. ${rigs.swing.note}`;
 
 /** Swing from one holder angle in a line: "from 60°: 15 min at 120, 7 min at 60". */
-export function swingLine({ rigs }: Guide): string {
+export function swingLine({ rigs }: GuideFrame): string {
   const { rows } = rigs.swing;
   const row = rows[Math.floor(rows.length / 2)];
   if (row === undefined) return "";
@@ -60,5 +61,5 @@ export function swingLine({ rigs }: Guide): string {
 }
 
 /** Whose card it is, and what the club says of it. */
-export const noticeText = ({ club, season }: Guide): string =>
+export const noticeText = ({ club, season }: GuideFrame): string =>
   [`${club.name}, ${season}.`, ...(club.notice === null ? [] : [club.notice])].join(" ");

@@ -1,3 +1,4 @@
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type Frame, frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
@@ -25,8 +26,8 @@ export interface RigCardDesign {
   /** The file's name without its ending. */
   readonly slug: string;
   readonly paper: PaperSize;
-  readonly front: (column: Column, guide: Guide, bottom_pt: number) => void;
-  readonly back: (column: Column, guide: Guide, bottom_pt: number) => void;
+  readonly front: (column: Column, guide: GuideFrame, bottom_pt: number) => void;
+  readonly back: (column: Column, guide: GuideFrame, bottom_pt: number) => void;
   /** Height that each field takes on an ordinary card. */
   readonly usual_pt: Readonly<Record<string, number>>;
 }
@@ -37,7 +38,7 @@ const EVERY_OTHER_WORDS = "Every other depth only: between two, take the deeper.
 const addHeading = (column: Column, runs: readonly Run[]): void =>
   addText(column, runs, { role: "H2", field: "rig" });
 
-const tippetRuns = (guide: Guide): Run[] => [run("Tippet, ", STRONG), run(tippetWords(guide), SMALL)];
+const tippetRuns = (guide: GuideFrame): Run[] => [run("Tippet, ", STRONG), run(tippetWords(guide), SMALL)];
 
 /** A paragraph in small type. */
 export const addWords = (column: Column, words: string, field = "rig"): void =>
@@ -52,7 +53,7 @@ function addSpareWords(column: Column, all: readonly string[], bottom_pt: number
 }
 
 /** Under a rule, the first caution, and as many more as there is room for. */
-function addCautions(column: Column, guide: Guide, bottom_pt: number): void {
+function addCautions(column: Column, guide: GuideFrame, bottom_pt: number): void {
   addRule(column, 0.6);
   column.y_pt += 2;
   for (const [i, { short, agency }] of rigCautions(guide).entries()) {
@@ -72,14 +73,14 @@ const depthsOf = ({ shot }: Rigs): number[] => shot.rows.map(({ depth_m }) => de
 /** How many rows of the swing table are shown where there is little room. */
 const LEAST_SWINGS = 3;
 
-const swingRuns = (guide: Guide): Run[] => [run("Swing  ", STRONG), run(swingWords(guide), SMALL)];
+const swingRuns = (guide: GuideFrame): Run[] => [run("Swing  ", STRONG), run(swingWords(guide), SMALL)];
 
 /** Height of the swing table with so many rows, its words included. */
-const swing_pt = (column: Column, guide: Guide, rows: number): number =>
+const swing_pt = (column: Column, guide: GuideFrame, rows: number): number =>
   (countLines(column, swingRuns(guide), column.width_pt) + 1 + rows) * leading_pt(SMALL);
 
 /** Swing by holder angle: every angle where there is room, else three. */
-function addSwings(column: Column, guide: Guide, bottom_pt: number): void {
+function addSwings(column: Column, guide: GuideFrame, bottom_pt: number): void {
   const { rows } = guide.rigs.swing;
   const all = column.y_pt + swing_pt(column, guide, rows.length) <= bottom_pt;
   addHeading(column, swingRuns(guide));
@@ -176,7 +177,11 @@ export function layoutSide(
 }
 
 /** Places everything on both sides of a rig card, and says what does not fit. Inks nothing. */
-export function layoutRigCard(guide: Guide, { paper, usual_pt, front, back }: RigCardDesign, ruler: Ruler) {
+export function layoutRigCard(
+  guide: GuideFrame,
+  { paper, usual_pt, front, back }: RigCardDesign,
+  ruler: Ruler,
+) {
   const frame = frameOf(paper, CARD_MARGIN_PT);
   return {
     front: layoutSide("Rig card, front", frame, ruler, usual_pt, (column) =>

@@ -3,16 +3,15 @@ import { rigDrawing } from "../draw/rig-drawing.tsx";
 import { leaderAtDeepest, rigTitle } from "../draw/rig-hung.ts";
 import { leanDrawing, leanTitle } from "../draw/rig-lean.tsx";
 import { swingDrawing, swingTitle } from "../draw/swing-plan.tsx";
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import { type CardFiles, cardFiles } from "./card-file.ts";
 import { frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { problemOf } from "./card-problem.ts";
 import type { Column } from "./column.ts";
 import { addDrawing } from "./drawing.ts";
-import type { Ruler } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
-import type { Planned } from "./planned.ts";
 import { addWords, layoutSide } from "./rig-card.ts";
 
 const SLUG = "rig-drawings-a6";
@@ -25,7 +24,7 @@ const SWING_PT = mm(46);
 /** Left free below the hanging rig. */
 const FOOT_PT = mm(2);
 
-function addRig(column: Column, { rigs, club: { units } }: Guide, bottom_pt: number): void {
+function addRig(column: Column, { rigs, club: { units } }: GuideFrame, bottom_pt: number): void {
   const longest = rigs.leaders
     .flatMap((leader) => leaderAtDeepest(leader, rigs.offBottom, units) ?? [])
     .sort((a, b) => b.leader.tied - a.leader.tied || b.set_m - a.set_m)[0];
@@ -37,7 +36,7 @@ function addRig(column: Column, { rigs, club: { units } }: Guide, bottom_pt: num
   addDrawing(column, rigDrawing(longest, options), rigTitle(longest, units));
 }
 
-function addLeanAndSwing(column: Column, { rigs, club: { units } }: Guide): void {
+function addLeanAndSwing(column: Column, { rigs, club: { units } }: GuideFrame): void {
   const { example } = rigs.shot;
   const options = { ink: paperInk, units, width: BACK_WIDTH_PT };
   if (example === null) addWords(column, "No rig carried holds its fly down in a drift.");
@@ -48,20 +47,21 @@ function addLeanAndSwing(column: Column, { rigs, club: { units } }: Guide): void
 }
 
 /** The rigs drawn to scale, on a card of their own beside the tables: hanging on the front, leaning and swinging on the back. */
-export function planRigDrawings(guide: Guide, ruler: Ruler): Planned {
-  const frame = frameOf(A6, CARD_MARGIN_PT);
-  const front = layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
-    addCardHead(column, guide.asOf, { title: "The rig to scale", field: "rig" });
-    addRig(column, guide, frame.bottom_pt);
+export const planRigDrawings = (guideFrame: GuideFrame): CardFiles =>
+  cardFiles("rig drawings", [SLUG], { guide: guideFrame }, ({ guide }, ruler) => {
+    const frame = frameOf(A6, CARD_MARGIN_PT);
+    const front = layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
+      addCardHead(column, guide.asOf, { title: "The rig to scale", field: "rig" });
+      addRig(column, guide, frame.bottom_pt);
+    });
+    const back = layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {
+      addCardHead(column, guide.asOf, { title: "Lean and swing", field: "rig" });
+      addLeanAndSwing(column, guide);
+    });
+    return {
+      problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(SLUG, misfit)),
+      ink: async (fonts) => [
+        await cardPdf(guide, [front.face, back.face], { title: "Rig drawings, A6,", paper: A6 }, fonts),
+      ],
+    };
   });
-  const back = layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {
-    addCardHead(column, guide.asOf, { title: "Lean and swing", field: "rig" });
-    addLeanAndSwing(column, guide);
-  });
-  return {
-    name: SLUG,
-    problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(SLUG, misfit)),
-    make: (fonts) =>
-      cardPdf(guide, [front.face, back.face], { title: "Rig drawings, A6,", paper: A6 }, fonts),
-  };
-}

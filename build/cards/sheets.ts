@@ -1,11 +1,11 @@
-import type { Guide } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import { dayMonthYear } from "../model/calendar.ts";
-import { makeDocument } from "./document.ts";
+import { openDocument } from "./document.ts";
 import { drawDecoration, drawFace } from "./draw-face.ts";
 import type { Face, Piece } from "./face.ts";
 import type { Fonts } from "./fonts.ts";
 import { backPlacement, CARDS_PER_SHEET, cropMarks, frontPlacement } from "./imposition.ts";
-import { mm, SHEET_SIZES, type SheetName } from "./paper.ts";
+import { mm, SHEET_NAMES, SHEET_SIZES, type SheetName } from "./paper.ts";
 import { BAR_MM, printerLine, sizeBar } from "./printer-words.ts";
 import { SMALL, STRONG } from "./type-styles.ts";
 
@@ -31,26 +31,39 @@ function printerWords(sheet: SheetName, what: string): Piece[] {
   ];
 }
 
-/**
- * Cards on sheets to print on both sides: fronts on odd pages, their backs on the pages after.
- * @param what what the cards are, for title and heading
- */
-export function sheetsPdf(
-  guide: Guide,
-  what: string,
-  cards: readonly CardFaces[],
+/** Cards for sheets. */
+interface Sheeted {
+  /** What the cards are, for title and heading. */
+  readonly what: string;
+  /** Placed when their turn comes and forgotten when they are inked. */
+  readonly cards: Iterable<CardFaces>;
+  readonly count: number;
+}
+
+/** Sheets of one size that are being filled. */
+interface OpenSheets {
+  /** Inks both sides of one sheet. */
+  add(onSheet: readonly CardFaces[]): void;
+  close(): Promise<Buffer>;
+}
+
+function openSheets(
+  guide: GuideFrame,
+  { what, count }: Pick<Sheeted, "what" | "count">,
   sheet: SheetName,
   fonts: Fonts,
-): Promise<Buffer> {
+): OpenSheets {
   const { name, width_pt, height_pt } = SHEET_SIZES[sheet];
-  const sheets = Math.ceil(cards.length / CARDS_PER_SHEET);
+  const sheets = Math.ceil(count / CARDS_PER_SHEET);
   const asOf = dayMonthYear(guide.asOf);
   const title = `${guide.club.name}: ${what} as of ${asOf}, ${name} sheets`;
-  return makeDocument({ title, author: guide.club.name, asOf: guide.asOf }, fonts, (document, root) => {
-    for (let i = 0; i < sheets; i++) {
-      const onSheet = cards.slice(i * CARDS_PER_SHEET, (i + 1) * CARDS_PER_SHEET);
+  const { document, root, close } = openDocument({ title, author: guide.club.name, asOf: guide.asOf }, fonts);
+  let filled = 0;
+  return {
+    add(onSheet) {
+      filled++;
       for (const side of ["front", "back"] as const) {
-        const which = `${what} as of ${asOf}: sheet ${i + 1} of ${sheets}, ${side}`;
+        const which = `${what} as of ${asOf}: sheet ${filled} of ${sheets}, ${side}`;
         document.addPage({ size: [width_pt, height_pt], margin: 0 });
         document.outline.addItem(`${which}: ${[...new Set(onSheet.map((card) => card.name))].join(", ")}`);
         drawDecoration(document, [cropMarks(sheet), ...printerWords(sheet, which)]);
@@ -62,6 +75,26 @@ export function sheetsPdf(
           document.restore();
         }
       }
-    }
-  });
+    },
+    close,
+  };
+}
+
+/**
+ * Cards on sheets to print on both sides: fronts on odd pages, their backs on the pages after.
+ * @returns a document for each size of sheet, in the order of SHEET_NAMES
+ */
+export function sheetsPdfs(guide: GuideFrame, sheeted: Sheeted, fonts: Fonts): Promise<Buffer[]> {
+  const all = SHEET_NAMES.map((sheet) => openSheets(guide, sheeted, sheet, fonts));
+  let onSheet: CardFaces[] = [];
+  const fill = (): void => {
+    for (const sheets of all) sheets.add(onSheet);
+    onSheet = [];
+  };
+  for (const card of sheeted.cards) {
+    onSheet.push(card);
+    if (onSheet.length === CARDS_PER_SHEET) fill();
+  }
+  if (onSheet.length > 0) fill();
+  return Promise.all(all.map((sheets) => sheets.close()));
 }

@@ -1,4 +1,5 @@
-import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideTrip } from "../guide/guide-schema.ts";
 import { clockText } from "../model/clock.ts";
 import { phaseName } from "../model/phase.ts";
 import { chanceNumber, chanceText } from "../model/units.ts";
@@ -45,7 +46,7 @@ export function seatTexts({ boats, people, ashore }: GuideTrip): string[] {
 /** The rigs to build for a lake, a line each: the phase and its number, and how. */
 export function rigLines(
   { name, phases }: GearLake,
-  { club }: Guide,
+  { club }: GuideFrame,
 ): { readonly strong: string; readonly words: string }[] {
   return phases.flatMap((plan) =>
     cardRigs(plan).map((rig) => {

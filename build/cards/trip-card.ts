@@ -1,8 +1,10 @@
-import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
 import { tellLines } from "../guide/trip-tell.ts";
 import type { Outing } from "../guide/when-schema.ts";
 import { dayRange, weekdayDayMonth } from "../model/calendar.ts";
 import { chanceNumber, chanceText, hoursText } from "../model/units.ts";
+import { type CardFiles, cardFiles } from "./card-file.ts";
 import { frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
 import { cardPdf } from "./card-pdf.ts";
@@ -11,7 +13,6 @@ import { byAgency, whole } from "./card-words.ts";
 import { addRule, addText, type Column } from "./column.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
-import type { Planned } from "./planned.ts";
 import { addGrid, data, head, tracksOf } from "./rig-card-grid.ts";
 import { noticeText, recipeText } from "./rig-card-words.ts";
 import { type Block, layoutSides } from "./sides.ts";
@@ -31,10 +32,13 @@ const EITHER_PT = 38;
 const BLANK_PT = mm(7);
 const TELL_LABEL_PT = 72;
 
+/** What a trip's card may see: the roads to the lakes as well. */
+type TripGuide = GuideFrame & { readonly lakes: readonly Pick<GuideLake, "slug" | "access">[] };
+
 const words = (column: Column, runs: readonly Run[], role: "P" | "H2" = "P"): void =>
   addText(column, runs, { role, field: FIELD });
 
-function addHead(column: Column, guide: Guide, trip: GuideTrip, side: number): void {
+function addHead(column: Column, guide: GuideFrame, trip: GuideTrip, side: number): void {
   const at = side === 1 ? {} : { side: whole(`side ${side}`) };
   addCardHead(column, guide.asOf, { title: trip.name, ...at, field: FIELD });
   if (side === 1) words(column, [run(whole(dayRange(trip.from, trip.to)), STRONG)]);
@@ -53,7 +57,7 @@ function addLake(column: Column, label: string, { name, good }: Pick<Outing, "na
 }
 
 const pickBlock =
-  ({ lakes }: Guide, { pick }: GuideTrip): Block =>
+  ({ lakes }: TripGuide, { pick }: GuideTrip): Block =>
   (column) => {
     if (pick === null) {
       words(column, [run("No lake can be reached on these days.", STRONG)]);
@@ -125,7 +129,7 @@ function listBlocks(title: string, lines: readonly (readonly Run[])[]): Block[] 
   });
 }
 
-const leaderLines = (guide: Guide, { gear }: GuideTrip): Run[][] =>
+const leaderLines = (guide: GuideFrame, { gear }: GuideTrip): Run[][] =>
   gear.boards.boards.map(({ leader, needed, tie }) => [
     run(`${tie === 0 ? "None to tie" : `Tie ${tie}`} ${leader.name}  `, STRONG),
     run(`${recipeText(leader, guide)}; ${needed} needed.`, SMALL),
@@ -154,14 +158,14 @@ const tellBlock =
     }
   };
 
-const cautionLines = ({ cautions }: Guide, trip: GuideTrip): Run[][] =>
+const cautionLines = ({ cautions }: GuideFrame, trip: GuideTrip): Run[][] =>
   byAgency(cautions.filter(({ id }) => trip.cautions.includes(id))).map(({ words: said, agency }) => [
     run(`${said} `, STRONG),
     run(agency, SMALL),
   ]);
 
 /** Everything on a trip's card, on two sides or as many as it takes. Inks nothing. */
-export function layoutTripCard(guide: Guide, trip: GuideTrip, ruler: Ruler) {
+export function layoutTripCard(guide: TripGuide, trip: GuideTrip, ruler: Ruler) {
   const pair = [trip.pick?.slug, trip.pick?.fallback?.slug];
   const rigs = trip.gear.lakes
     .filter(({ slug }) => pair.includes(slug))
@@ -203,13 +207,20 @@ export function layoutTripCard(guide: Guide, trip: GuideTrip, ruler: Ruler) {
 }
 
 /** Each trip's own card, of unlisted trips too; no sheet holds them. */
-export const planTripCards = (guide: Guide, ruler: Ruler): Planned[] =>
-  guide.trips.map((trip) => {
+export const planTripCards = (frame: GuideFrame, { trips, lakes }: Guide): CardFiles[] =>
+  trips.map((trip) => {
     const name = `trip-${trip.slug}`;
-    const { faces, misfits } = layoutTripCard(guide, trip, ruler);
-    return {
-      name,
-      problems: misfits.map((misfit) => problemOf(name, misfit)),
-      make: (fonts) => cardPdf(guide, faces, { title: `${trip.name}: trip card`, paper: A6 }, fonts),
-    };
+    const pair = [trip.pick?.slug, trip.pick?.fallback?.slug];
+    const roads = lakes
+      .filter(({ slug }) => pair.includes(slug))
+      .map(({ slug, access }) => ({ slug, access }));
+    return cardFiles("trip card", [name], { frame, trip, lakes: roads }, ({ frame, trip, lakes }, ruler) => {
+      const { faces, misfits } = layoutTripCard({ ...frame, lakes }, trip, ruler);
+      return {
+        problems: misfits.map((misfit) => problemOf(name, misfit)),
+        ink: async (fonts) => [
+          await cardPdf(frame, faces, { title: `${trip.name}: trip card`, paper: A6 }, fonts),
+        ],
+      };
+    });
   });

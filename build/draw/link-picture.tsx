@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { renderToString } from "preact-render-to-string";
+import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { weekdayDayMonth } from "../model/calendar.ts";
 import { STATE_WORDS } from "../model/phase.ts";
@@ -56,10 +57,10 @@ const sheet = (children: ComponentChildren): string =>
     </svg>,
   );
 
-const asOfText = ({ asOf, club }: Guide): string => `${club.name}, as of ${weekdayDayMonth(asOf)}`;
+const asOfText = ({ asOf, club }: GuideFrame): string => `${club.name}, as of ${weekdayDayMonth(asOf)}`;
 
 /** What a link to a lake's page shows: its name, what it is now and what comes next, and its spring. */
-export const lakeLinkPicture = (lake: GuideLake, guide: Guide): string =>
+export const lakeLinkPicture = (lake: GuideLake, guide: GuideFrame): string =>
   sheet(
     <>
       <Line y={120} size={72} bold text={lake.name} />
@@ -80,13 +81,16 @@ export const lakeLinkPicture = (lake: GuideLake, guide: Guide): string =>
     </>,
   );
 
-/** What a link to the board shows: the lakes at its top, with their springs. */
-export function boardLinkPicture(guide: Guide): string {
-  const lakes = guide.board.groups
+/** The lakes at the top of the board, as many as its picture has room for. */
+export const boardPictureLakes = ({ board, lakes }: Pick<Guide, "board" | "lakes">): GuideLake[] =>
+  board.groups
     .flatMap((group) => group.lakes)
     .slice(0, ROWS)
-    .flatMap(({ slug }) => guide.lakes.find((lake) => lake.slug === slug) ?? []);
-  return sheet(
+    .flatMap(({ slug }) => lakes.find((lake) => lake.slug === slug) ?? []);
+
+/** What a link to the board shows: the lakes at its top, with their springs. */
+export const boardLinkPicture = (lakes: readonly GuideLake[], guide: GuideFrame): string =>
+  sheet(
     <>
       <Line y={120} size={72} bold text={`Season ${guide.season}`} />
       {lakes.map((lake, i) => (
@@ -104,4 +108,3 @@ export function boardLinkPicture(guide: Guide): string {
       <Line y={580} size={30} text={asOfText(guide)} />
     </>,
   );
-}

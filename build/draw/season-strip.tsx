@@ -24,7 +24,11 @@ export interface StripOptions {
 }
 
 /** What the strip shows, in one sentence. */
-export function stripTitle(lake: GuideLake, asOf: CalendarDate, daily: GuideLake["daily"]): string {
+export function stripTitle(
+  lake: Pick<GuideLake, "name" | "now">,
+  asOf: CalendarDate,
+  daily: GuideLake["daily"],
+): string {
   const first = daily[0]?.date ?? asOf;
   const last = daily.at(-1)?.date ?? asOf;
   const { state, chance } = lake.now;
@@ -36,7 +40,7 @@ export function stripTitle(lake: GuideLake, asOf: CalendarDate, daily: GuideLake
  * It has no ids, so any number of drawings can stand on one page.
  */
 export function seasonStrip(
-  lake: GuideLake,
+  lake: Pick<GuideLake, "name" | "now" | "daily" | "marks">,
   guide: Pick<Guide, "window" | "asOf">,
   { ink, width, height, from = guide.window.from, to = guide.window.to, compact }: StripOptions,
 ): string {

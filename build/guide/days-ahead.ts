@@ -17,7 +17,7 @@ export const daysAhead = ({ asOf, window }: Pick<Guide, "asOf" | "window">): Cal
  * The lake's likeliest state and its chance on each day from the as-of day on: "2 89 %;2 87 %;3 55 %", the state by
  * its place among a spring's. What the last one says holds to the end of the forecast.
  */
-export const daysAheadText = ({ daily }: GuideLake, { asOf }: Pick<Guide, "asOf">): string =>
+export const daysAheadText = ({ daily }: Pick<GuideLake, "daily">, { asOf }: Pick<Guide, "asOf">): string =>
   daily
     .filter(({ date }) => date >= asOf)
     .map((day) => {

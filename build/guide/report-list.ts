@@ -1,7 +1,8 @@
 import type { GuideLake } from "./guide-schema.ts";
 import { seasonOfReport } from "./report-totals.ts";
 
-type ListedLake = Pick<GuideLake, "slug" | "name" | "position" | "reports">;
+/** What the list needs of a lake. */
+export type ListedLake = Pick<GuideLake, "slug" | "name" | "position" | "reports">;
 
 /** One report with all that is needed to point at it. */
 export interface ListedReport {

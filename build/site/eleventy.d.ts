@@ -7,8 +7,6 @@ declare module "@11ty/eleventy" {
 
   export interface UserConfig {
     addTemplate(virtualPath: string, template: Template): void;
-    /** From files on disk to addresses in the output. */
-    addPassthroughCopy(files: Readonly<Record<string, string>>): void;
     setTemplateFormats(formats: readonly string[]): void;
     setDataFileSuffixes(suffixes: readonly string[]): void;
   }

@@ -3,8 +3,11 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import { initWasm, Resvg } from "@resvg/resvg-wasm";
 import { ADDRESS } from "../../templates/sheet.ts";
-import { boardLinkPicture, lakeLinkPicture } from "../draw/link-picture.tsx";
+import { boardLinkPicture, boardPictureLakes, lakeLinkPicture } from "../draw/link-picture.tsx";
+import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import type { KeptFiles } from "../model/kept-files.ts";
+import type { Needs } from "../model/needs.ts";
 
 const { resolve } = createRequire(import.meta.url);
 const FONTS = [
@@ -34,21 +37,52 @@ async function png(svg: string): Promise<Uint8Array> {
   }
 }
 
+interface Picture {
+  readonly page: string;
+  readonly needs: Needs;
+  readonly svg: () => string;
+}
+
+const picture = <Own extends Needs>(page: string, needs: Own, svg: (needs: Own) => string): Picture => ({
+  page,
+  needs,
+  svg: () => svg(needs),
+});
+
+function picturesOf(guide: Guide, only: string | undefined): Picture[] {
+  const frame = guideFrame(guide);
+  const lakes = guide.lakes
+    .filter(({ slug }) => only === undefined || slug === only)
+    .map((lake) =>
+      picture(ADDRESS.lake(lake.slug), { lake, guide: frame }, (needs) =>
+        lakeLinkPicture(needs.lake, needs.guide),
+      ),
+    );
+  if (only !== undefined) return lakes;
+  const first = picture(ADDRESS.board, { lakes: boardPictureLakes(guide), guide: frame }, (needs) =>
+    boardLinkPicture(needs.lakes, needs.guide),
+  );
+  return [...lakes, first];
+}
+
 /**
  * Writes the pictures that other programs show beside a link: PNG, for they do not show SVG. A link needs a full
  * address, so a guide without one gets none.
  * @param only a lake's slug: its picture alone
+ * @param kept pictures that need not be drawn again
  * @throws when a file cannot be written
  */
-export async function writeLinkPictures(guide: Guide, outDir: string, only?: string): Promise<void> {
+export async function writeLinkPictures(
+  guide: Guide,
+  outDir: string,
+  { only, kept }: { readonly only: string | undefined; readonly kept: KeptFiles },
+): Promise<void> {
   if (guide.baseUrl === null) return;
-  const pictures: [page: string, svg: string][] = guide.lakes
-    .filter(({ slug }) => only === undefined || slug === only)
-    .map((lake) => [ADDRESS.lake(lake.slug), lakeLinkPicture(lake, guide)]);
-  if (only === undefined) pictures.push([ADDRESS.board, boardLinkPicture(guide)]);
-  for (const [page, svg] of pictures) {
-    const file = path.join(outDir, ADDRESS.linkPicture(page));
+  for (const { page, needs, svg } of picturesOf(guide, only)) {
+    const address = ADDRESS.linkPicture(page);
+    if (kept.reuse("link picture", needs, [address])) continue;
+    const file = path.join(outDir, address);
     await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(file, await png(svg));
+    await writeFile(file, await png(svg()));
   }
 }

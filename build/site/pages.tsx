@@ -1,68 +1,146 @@
 import type { JSX } from "preact";
-import { BoardPage } from "../../templates/board.tsx";
+import { type BoardLake, BoardPage } from "../../templates/board.tsx";
 import { ChapterPage, NotFoundPage } from "../../templates/chapter-pages.tsx";
 import { hasReports, hasRigs, listedTrips } from "../../templates/contents.ts";
 import { LakePage } from "../../templates/lake/lake-page.tsx";
 import { LakePlacePage } from "../../templates/lake/place/place-page.tsx";
 import { LakeReportsPage } from "../../templates/lake/reports-page.tsx";
 import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
-import { ReportsPage } from "../../templates/reports/reports-page.tsx";
+import { type ReportedLake, ReportsPage } from "../../templates/reports/reports-page.tsx";
 import { ReportSeasonPage } from "../../templates/reports/season-page.tsx";
 import { RigsPage } from "../../templates/rigs-page.tsx";
-import { SearchPage } from "../../templates/search-page.tsx";
-import { ADDRESS, type Sheet, sheetAt } from "../../templates/sheet.ts";
+import { searchEntries } from "../../templates/search-entries.ts";
+import { type ListedEntry, SearchPage } from "../../templates/search-page.tsx";
+import { ADDRESS, type Sheet, sheetAt, sheetGuide } from "../../templates/sheet.ts";
 import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
 import { WhenPage } from "../../templates/when-page.tsx";
-import type { Guide } from "../guide/guide-schema.ts";
+import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
+import type { ListedLake } from "../guide/report-list.ts";
+import type { Needs } from "../model/needs.ts";
 
-/** One page of the site: where it goes, and how it is drawn when its turn comes. */
+/** One page of the site: where it goes, what it is made of, and how it is drawn of that alone when its turn comes. */
 export interface SitePage {
   readonly address: string;
+  readonly needs: Needs;
   readonly draw: () => JSX.Element;
 }
 
+const boardLake = ({ slug, name, now, bestDays, status, daily, marks, access }: GuideLake): BoardLake => ({
+  slug,
+  name,
+  now,
+  bestDays,
+  status,
+  daily,
+  marks,
+  access,
+});
+
+const reportedLake = ({ slug, name, reports }: GuideLake): ReportedLake => ({
+  slug,
+  name,
+  reports: reports.length,
+});
+
+const listedLake = ({ slug, name, position, reports }: GuideLake): ListedLake => ({
+  slug,
+  name,
+  position,
+  reports,
+});
+
+/** The ways to the lakes that a trip may go to. */
+const roadsOf = ({ pick }: GuideTrip, lakes: readonly GuideLake[]) =>
+  lakes
+    .filter(({ slug }) => [pick?.slug, pick?.fallback?.slug].includes(slug))
+    .map(({ slug, access }) => ({ slug, access }));
+
+const listedEntries = (guide: Guide): ListedEntry[] =>
+  searchEntries(guide).map(({ name, kind, about, address }) => ({ name, kind, about, address }));
+
 /** Every page of the guide, or one lake's own alone. */
 export function sitePages(guide: Guide, only?: string): SitePage[] {
-  const page = (address: string, draw: (sheet: Sheet) => JSX.Element): SitePage => ({
+  const frame = sheetGuide(guide);
+  const page = <Own extends Needs>(
+    address: string,
+    own: Own,
+    draw: (own: Own, sheet: Sheet) => JSX.Element,
+  ): SitePage => ({
     address,
-    draw: () => draw(sheetAt(guide, address)),
+    needs: { ...own, guide: frame, address },
+    draw: () => draw(own, sheetAt(frame, address)),
   });
   const lakes = guide.lakes
     .filter(({ slug }) => only === undefined || slug === only)
     .flatMap((lake) => [
-      page(ADDRESS.lake(lake.slug), (sheet) => <LakePage lake={lake} sheet={sheet} />),
-      page(ADDRESS.place(lake.slug), (sheet) => <LakePlacePage lake={lake} sheet={sheet} />),
+      page(ADDRESS.lake(lake.slug), { lake }, (own, sheet) => <LakePage {...own} sheet={sheet} />),
+      page(ADDRESS.place(lake.slug), { lake }, (own, sheet) => <LakePlacePage {...own} sheet={sheet} />),
       ...(lake.reports.length > 0
-        ? [page(ADDRESS.lakeReports(lake.slug), (sheet) => <LakeReportsPage lake={lake} sheet={sheet} />)]
+        ? [
+            page(ADDRESS.lakeReports(lake.slug), { lake }, (own, sheet) => (
+              <LakeReportsPage {...own} sheet={sheet} />
+            )),
+          ]
         : []),
     ]);
   if (only !== undefined) return lakes;
+  const { board, when, patterns, backtest, reportSeasons } = guide;
+  const trips = listedTrips(guide);
+  const reporting = guide.lakes.filter(({ reports }) => reports.length > 0).map(listedLake);
   return [
-    page(ADDRESS.board, (sheet) => <BoardPage sheet={sheet} />),
-    ...lakes,
-    page(ADDRESS.when, (sheet) => <WhenPage sheet={sheet} />),
-    ...(guide.patterns.length > 0 ? [page(ADDRESS.patterns, (sheet) => <PatternsPage sheet={sheet} />)] : []),
-    ...guide.patterns.map((pattern) =>
-      page(ADDRESS.pattern(pattern.slug), (sheet) => <PatternPage pattern={pattern} sheet={sheet} />),
+    page(
+      ADDRESS.board,
+      { board, lakes: guide.lakes.map(boardLake), occasions: when.occasions, trips },
+      (own, sheet) => <BoardPage {...own} sheet={sheet} />,
     ),
-    ...(hasReports(guide) ? [page(ADDRESS.reports, (sheet) => <ReportsPage sheet={sheet} />)] : []),
-    ...guide.reportSeasons.map((season) =>
-      page(ADDRESS.reportSeason(season.season), (sheet) => (
-        <ReportSeasonPage season={season} sheet={sheet} />
+    ...lakes,
+    page(ADDRESS.when, { when }, (own, sheet) => <WhenPage {...own} sheet={sheet} />),
+    ...(patterns.length > 0
+      ? [page(ADDRESS.patterns, { patterns }, (own, sheet) => <PatternsPage {...own} sheet={sheet} />)]
+      : []),
+    ...patterns.map((pattern) =>
+      page(ADDRESS.pattern(pattern.slug), { pattern }, (own, sheet) => (
+        <PatternPage {...own} sheet={sheet} />
       )),
     ),
-    ...(hasRigs(guide) ? [page(ADDRESS.rigs, (sheet) => <RigsPage sheet={sheet} />)] : []),
-    ...(listedTrips(guide).length > 0 ? [page(ADDRESS.trips, (sheet) => <TripsPage sheet={sheet} />)] : []),
+    ...(hasReports(guide)
+      ? [
+          page(
+            ADDRESS.reports,
+            { seasons: reportSeasons, lakes: guide.lakes.map(reportedLake) },
+            (own, sheet) => <ReportsPage {...own} sheet={sheet} />,
+          ),
+        ]
+      : []),
+    ...reportSeasons.map((season) =>
+      page(ADDRESS.reportSeason(season.season), { season, lakes: reporting }, (own, sheet) => (
+        <ReportSeasonPage {...own} sheet={sheet} />
+      )),
+    ),
+    ...(hasRigs(guide) ? [page(ADDRESS.rigs, {}, (_, sheet) => <RigsPage sheet={sheet} />)] : []),
+    ...(trips.length > 0
+      ? [page(ADDRESS.trips, { trips }, (own, sheet) => <TripsPage {...own} sheet={sheet} />)]
+      : []),
     ...guide.trips.map((trip) =>
-      page(ADDRESS.trip(trip.slug), (sheet) => <TripPage trip={trip} sheet={sheet} />),
+      page(ADDRESS.trip(trip.slug), { trip, roads: roadsOf(trip, guide.lakes) }, (own, sheet) => (
+        <TripPage {...own} sheet={sheet} />
+      )),
     ),
     ...guide.chapters.map((chapter) =>
-      page(ADDRESS.chapter(chapter.slug), (sheet) => <ChapterPage chapter={chapter} sheet={sheet} />),
+      page(
+        ADDRESS.chapter(chapter.slug),
+        { chapter, backtest: chapter.slug === "methods" ? backtest : null },
+        (own, sheet) => <ChapterPage {...own} sheet={sheet} />,
+      ),
     ),
     ...guide.pages.map((chapter) =>
-      page(ADDRESS.clubPage(chapter.slug), (sheet) => <ChapterPage chapter={chapter} sheet={sheet} />),
+      page(ADDRESS.clubPage(chapter.slug), { chapter }, (own, sheet) => (
+        <ChapterPage {...own} sheet={sheet} />
+      )),
     ),
-    page(ADDRESS.search, (sheet) => <SearchPage sheet={sheet} />),
-    page(ADDRESS.notFound, (sheet) => <NotFoundPage sheet={sheet} />),
+    page(ADDRESS.search, { entries: listedEntries(guide) }, (own, sheet) => (
+      <SearchPage {...own} sheet={sheet} />
+    )),
+    page(ADDRESS.notFound, {}, (_, sheet) => <NotFoundPage sheet={sheet} />),
   ];
 }

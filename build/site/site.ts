@@ -1,15 +1,15 @@
-import { copyFile, mkdir, readFile } from "node:fs/promises";
+import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import Eleventy from "@11ty/eleventy";
 import { renderToString } from "preact-render-to-string";
 import { ADDRESS } from "../../templates/sheet.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { dataFiles } from "./data-files.ts";
 import { writeLinkPictures } from "./link-pictures.ts";
-import { sitePages } from "./pages.tsx";
+import { type SitePage, sitePages } from "./pages.tsx";
 
 const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
 const fontFile = (weight: number): string =>
@@ -52,55 +52,75 @@ async function copyAssets(outDir: string): Promise<void> {
   }
 }
 
-/**
- * Writes the guide's pages and what they load.
- * @param outDir where the guide is written; files already there that are not pages stay
- * @param only a lake's slug: its page alone
- * @param progress told of every page
- * @throws when a page cannot be drawn or written
- */
-export async function writeSite(
-  guide: Guide,
-  outDir: string,
-  only?: string,
-  progress?: Progress,
-): Promise<void> {
-  const pages = sitePages(guide, only);
-  let drawn = 0;
-  progress?.("pages", drawn, pages.length);
-  const files =
-    only === undefined
-      ? [
-          ...dataFiles(guide),
-          { address: ADDRESS.styles, text: await styles("site.css") },
-          { address: ADDRESS.searchStyles, text: await styles("search.css") },
-        ]
-      : [];
+/** Eleventy is loaded only when there is something to draw. */
+async function draw(pages: readonly SitePage[], outDir: string, drawn: () => void): Promise<void> {
+  const { default: Eleventy } = await import("@11ty/eleventy");
   const eleventy = new Eleventy(fromHere(TEMPLATES), fromHere(outDir), {
     configPath: false,
     quietMode: true,
     config: (config) => {
       config.setTemplateFormats(["11ty.js"]);
       config.setDataFileSuffixes([]);
-      for (const { address, text } of files)
-        config.addTemplate(`${address}.11ty.js`, {
-          data: () => ({ permalink: address }),
-          render: () => text,
-        });
       for (const { address, draw } of pages)
         config.addTemplate(`${address}.11ty.js`, {
           data: () => ({ permalink: address }),
           render: () => {
             const page = `<!DOCTYPE html>\n${renderToString(draw())}\n`;
-            drawn += 1;
-            progress?.("pages", drawn, pages.length);
+            drawn();
             return page;
           },
         });
     },
   });
   eleventy.disableLogger();
-  await copyAssets(outDir);
   await eleventy.write();
-  await writeLinkPictures(guide, outDir, only);
+}
+
+/** Writes what the pages of a whole guide load. */
+async function writeLoaded(guide: Guide, outDir: string): Promise<void> {
+  const files = [
+    ...dataFiles(guide),
+    { address: ADDRESS.styles, text: await styles("site.css") },
+    { address: ADDRESS.searchStyles, text: await styles("search.css") },
+  ];
+  for (const { address, text } of files) {
+    const file = path.join(outDir, address);
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(file, text);
+  }
+}
+
+/** How a part of the guide is written. */
+interface SiteOptions {
+  /** A lake's slug: its page alone. */
+  readonly only?: string | undefined;
+  /** Pages and pictures that need not be drawn again. */
+  readonly kept?: KeptFiles | undefined;
+  /** Told of every page. */
+  readonly progress?: Progress;
+}
+
+/**
+ * Writes the guide's pages and what they load.
+ * @param outDir where the guide is written; files already there that are not pages stay
+ * @throws when a page cannot be drawn or written
+ */
+export async function writeSite(
+  guide: Guide,
+  outDir: string,
+  { only, kept = keptNothing, progress }: SiteOptions = {},
+): Promise<void> {
+  const pages = sitePages(guide, only);
+  progress?.("pages", 0, pages.length);
+  await copyAssets(outDir);
+  if (only === undefined) await writeLoaded(guide, outDir);
+  const toDraw = pages.filter(({ address, needs }) => !kept.reuse("page", needs, [address]));
+  let done = pages.length - toDraw.length;
+  progress?.("pages", done, pages.length);
+  const drawn = (): void => {
+    done += 1;
+    progress?.("pages", done, pages.length);
+  };
+  if (toDraw.length > 0) await draw(toDraw, outDir, drawn);
+  await writeLinkPictures(guide, outDir, { only, kept });
 }

@@ -17,7 +17,7 @@ import { Dates, SpringStrip } from "./season.tsx";
 export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
   const line = lakeLine(lake, sheet);
   return (
-    <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)}>
+    <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)} isLake>
       <h1>{lake.name}</h1>
       {line === "" ? null : <p class="small">{line}</p>}
       {lake.summary === null ? null : <p>{lake.summary}</p>}

@@ -1,3 +1,4 @@
+import type { Guide } from "../../build/guide/guide-schema.ts";
 import { reportsText } from "../../build/guide/report-words.ts";
 import { Page } from "../layout.tsx";
 import { PrintList, Scroll, Section } from "../parts.tsx";
@@ -5,10 +6,17 @@ import { ADDRESS, type Sheet } from "../sheet.ts";
 import { CatchHeads, CatchNote, TotalCells } from "./catch-columns.tsx";
 import { SLIPS } from "./slips.ts";
 
+/** A lake, and how many reports it has. */
+export interface ReportedLake {
+  readonly slug: string;
+  readonly name: string;
+  readonly reports: number;
+}
+
 /** The lakes with reports, each with a link to all of them. */
-function Lakes({ sheet }: { sheet: Sheet }) {
-  const lakes = sheet.guide.lakes
-    .filter(({ reports }) => reports.length > 0)
+function Lakes({ all, sheet }: { all: readonly ReportedLake[]; sheet: Sheet }) {
+  const lakes = all
+    .filter(({ reports }) => reports > 0)
     .toSorted((a, b) => a.name.localeCompare(b.name, "en"));
   return (
     <Section title="By lake" id="by-lake">
@@ -16,7 +24,7 @@ function Lakes({ sheet }: { sheet: Sheet }) {
         {lakes.map(({ slug, name, reports }) => (
           <li>
             <a href={sheet.to(ADDRESS.lakeReports(slug))}>{name}</a>{" "}
-            <span class="small">{reportsText(reports.length)}</span>
+            <span class="small">{reportsText(reports)}</span>
           </li>
         ))}
       </ul>
@@ -25,7 +33,15 @@ function Lakes({ sheet }: { sheet: Sheet }) {
 }
 
 /** What members reported, season by season and lake by lake. */
-export const ReportsPage = ({ sheet }: { sheet: Sheet }) => (
+export const ReportsPage = ({
+  seasons,
+  lakes,
+  sheet,
+}: {
+  seasons: Guide["reportSeasons"];
+  lakes: readonly ReportedLake[];
+  sheet: Sheet;
+}) => (
   <Page
     sheet={sheet}
     title="Reports"
@@ -43,7 +59,7 @@ export const ReportsPage = ({ sheet }: { sheet: Sheet }) => (
             </tr>
           </thead>
           <tbody>
-            {sheet.guide.reportSeasons.map((totals) => (
+            {seasons.map((totals) => (
               <tr>
                 <th scope="row">
                   <a href={sheet.to(ADDRESS.reportSeason(totals.season))}>{totals.season}</a>
@@ -56,7 +72,7 @@ export const ReportsPage = ({ sheet }: { sheet: Sheet }) => (
       </Scroll>
       <CatchNote />
     </Section>
-    <Lakes sheet={sheet} />
+    <Lakes all={lakes} sheet={sheet} />
     <PrintList files={SLIPS} sheet={sheet} />
     <Section title="To follow" id="take">
       <p>

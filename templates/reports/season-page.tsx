@@ -1,4 +1,4 @@
-import { listReports } from "../../build/guide/report-list.ts";
+import { type ListedLake, listReports } from "../../build/guide/report-list.ts";
 import type { ReportSeason } from "../../build/guide/report-seasons-schema.ts";
 import { Page } from "../layout.tsx";
 import { capital, Fact, Scroll, Section } from "../parts.tsx";
@@ -69,7 +69,15 @@ const Eaten = ({ season: { lakes } }: { season: ReportSeason }) =>
   );
 
 /** All reports of one season. */
-export const ReportSeasonPage = ({ season, sheet }: { season: ReportSeason; sheet: Sheet }) => (
+export const ReportSeasonPage = ({
+  season,
+  lakes,
+  sheet,
+}: {
+  season: ReportSeason;
+  lakes: readonly ListedLake[];
+  sheet: Sheet;
+}) => (
   <Page
     sheet={sheet}
     title={`Reports of ${season.season}`}
@@ -83,7 +91,7 @@ export const ReportSeasonPage = ({ season, sheet }: { season: ReportSeason; shee
     <Eaten season={season} />
     <Section title="Newest first" id="reports">
       <ReportList
-        reports={listReports(sheet.guide.lakes).filter((one) => one.season === season.season)}
+        reports={listReports(lakes).filter((one) => one.season === season.season)}
         sheet={sheet}
         nameLakes
       />

@@ -2,7 +2,7 @@ import type { Guide } from "../../build/guide/guide-schema.ts";
 import type { Way } from "../../build/model/club.ts";
 
 /** Where on the rigs page a leader stands; undefined for a name that is not there. */
-export function leaderId({ rigs }: Guide, name: string): string | undefined {
+export function leaderId({ rigs }: Pick<Guide, "rigs">, name: string): string | undefined {
   const place = rigs.leaders.findIndex((leader) => leader.name === name);
   return place < 0 ? undefined : `leader-${place + 1}`;
 }

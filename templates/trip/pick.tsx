@@ -1,4 +1,4 @@
-import type { GuideTrip } from "../../build/guide/guide-schema.ts";
+import type { GuideLake, GuideTrip } from "../../build/guide/guide-schema.ts";
 import type { LeftOut, Outing } from "../../build/guide/when-schema.ts";
 import { dayRange } from "../../build/model/calendar.ts";
 import { chanceText, hoursText } from "../../build/model/units.ts";
@@ -7,19 +7,28 @@ import { ADDRESS, type Sheet } from "../sheet.ts";
 import { outingText, partyText } from "./trip-words.ts";
 
 /** How far a lake is and since when its road is open, where that is known. */
-function reachText(slug: string, { guide }: Sheet): string {
-  const travel_h = guide.lakes.find((lake) => lake.slug === slug)?.access?.travel_h ?? null;
+/** How to get to a lake. */
+export type Road = Pick<GuideLake, "slug" | "access">;
+
+function reachText(slug: string, roads: readonly Road[]): string {
+  const travel_h = roads.find((lake) => lake.slug === slug)?.access?.travel_h ?? null;
   return travel_h === null ? "" : `${hoursText(travel_h)} from the meeting place.`;
 }
 
-function Lake({ slug, name, good, sheet }: Pick<Outing, "slug" | "name" | "good"> & { sheet: Sheet }) {
+function Lake({
+  slug,
+  name,
+  good,
+  roads,
+  sheet,
+}: Pick<Outing, "slug" | "name" | "good"> & { roads: readonly Road[]; sheet: Sheet }) {
   return (
     <>
       <p class="big">
         <a href={sheet.to(ADDRESS.lake(slug))}>{name}</a> <span class="odds">{chanceText(good)}</span>
       </p>
       <p>
-        {reachText(slug, sheet)} <a href={sheet.to(ADDRESS.place(slug))}>Wind, waves and where to fish</a>
+        {reachText(slug, roads)} <a href={sheet.to(ADDRESS.place(slug))}>Wind, waves and where to fish</a>
       </p>
     </>
   );
@@ -36,7 +45,7 @@ const Out = ({ out, sheet }: { out: readonly LeftOut[]; sheet: Sheet }) => (
 );
 
 /** Where to go, where else, and why. */
-export function TripPick({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
+export function TripPick({ trip, roads, sheet }: { trip: GuideTrip; roads: readonly Road[]; sheet: Sheet }) {
   const { pick, next, out, why } = trip;
   return (
     <section class="glance" aria-label="At a glance">
@@ -45,13 +54,13 @@ export function TripPick({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) {
           <Fact name="Go to">No lake can be reached on these days.</Fact>
         ) : (
           <Fact name="Go to">
-            <Lake {...pick} sheet={sheet} />
+            <Lake {...pick} roads={roads} sheet={sheet} />
           </Fact>
         )}
         {pick === null || pick.fallback === null ? null : (
           <>
             <Fact name="Or else">
-              <Lake {...pick.fallback} sheet={sheet} />
+              <Lake {...pick.fallback} roads={roads} sheet={sheet} />
             </Fact>
             <Fact name="Either">
               <p>

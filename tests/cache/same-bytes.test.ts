@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
@@ -31,15 +32,22 @@ async function bytesIn(dir: string): Promise<Record<string, string>> {
   );
 }
 
-/** Flips a bit in some of the files of a folder, cuts others short. */
+/** Flips a bit in some of the files of a folder, cuts others short, loses a few. */
 async function damage(dir: string, seed: number): Promise<void> {
-  const files = (await readdir(dir)).sort();
-  for (const [i, name] of files.entries()) {
-    const dice = (seed + i * 7) % 5;
-    const bytes = await readFile(path.join(dir, name));
+  const entries = await readdir(dir, { recursive: true, withFileTypes: true });
+  const files = entries
+    .filter((entry) => entry.isFile())
+    .map(({ parentPath, name }) => path.join(parentPath, name))
+    // A folder without its data is not a guide, and is refused.
+    .filter((file) => path.relative(dir, file) !== "guide.json")
+    .sort();
+  for (const [i, file] of files.entries()) {
+    const dice = (seed + i * 7) % 8;
+    const bytes = await readFile(file);
     const place = (seed * 7919) % Math.max(1, bytes.length);
     if (dice === 0) bytes[place] = (bytes[place] ?? 0) ^ 16;
-    if (dice < 2) await writeFile(path.join(dir, name), dice === 0 ? bytes : bytes.subarray(0, place));
+    if (dice < 2) await writeFile(file, dice === 0 ? bytes : bytes.subarray(0, place));
+    if (dice === 2) await rm(file);
   }
 }
 
@@ -75,9 +83,14 @@ describe("with results of earlier builds and without, the same", () => {
     expect(computed).toBeLessThan(answered * 0.6);
   }, 180_000);
 
-  test("output folder, byte for byte", async () => {
+  test("output folder, byte for byte, over edits of the last one, some of its files or kept results damaged", async () => {
+    const harms = fc.record({ kept: fc.option(fc.nat()), results: fc.option(fc.nat(), { freq: 1 }) });
     await fc.assert(
-      fc.asyncProperty(fc.array(edits, { minLength: 1, maxLength: 3 }), async (changes) => {
+      fc.asyncProperty(fc.array(edits, { minLength: 1, maxLength: 2 }), harms, async (changes, harm) => {
+        for (const folder of ["kept", "results"] as const) {
+          const seed = harm[folder];
+          if (seed !== null && existsSync(inWork(folder))) await damage(inWork(folder), seed);
+        }
         for (const edit of changes) {
           const undo = await makeEdit(inWork("club"), edit);
           if ((await loadClub(inWork("club"))).club === undefined) await undo();
@@ -89,7 +102,7 @@ describe("with results of earlier builds and without, the same", () => {
         expect(clean.guide).toBeDefined();
         expect(await bytesIn(inWork("kept"))).toStrictEqual(await bytesIn(inWork("clean")));
       }),
-      { numRuns: 3 },
+      { numRuns: 5 },
     );
     expect((await readdir(inWork("results"))).length).toBeGreaterThan(0);
   }, 180_000);

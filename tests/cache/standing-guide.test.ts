@@ -128,9 +128,9 @@ describe("is built anew after", () => {
     appendFileSync(inClub(LAKE), "#");
     const note = noteGuide(question, cache);
     appendFileSync(inClub(LAKE), "#");
-    note(path.join(here, "site"), said);
+    note([], said);
     expect(() => readdirSync(path.join(here, "own"))).toThrow("ENOENT");
-    noteGuide(question, cache)(path.join(here, "site"), said);
+    noteGuide(question, cache)([], said);
     expect(readdirSync(path.join(here, "own"))).toHaveLength(1);
   });
 });

@@ -1,8 +1,9 @@
 import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { layoutCard, writeCards } from "../../build/cards/cards.ts";
+import { writeCards } from "../../build/cards/cards.ts";
 import { createRuler, parseFonts } from "../../build/cards/fonts.ts";
+import { layoutCard } from "../../build/cards/lake-cards.ts";
 import type { Guide, GuideLake } from "../../build/guide/guide-schema.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 
@@ -23,7 +24,7 @@ export const layoutOf = (lake: GuideLake, change: Partial<Guide> = {}) =>
 export async function cardsOf(guide: Guide, only?: string) {
   const dir = await mkdtemp(path.join(tmpdir(), "cards-"));
   try {
-    const problems = await writeCards(guide, dir, only);
+    const problems = await writeCards(guide, dir, { only });
     const names = await readdir(path.join(dir, "cards")).catch(() => []);
     const files = new Map<string, Buffer>();
     for (const name of names.sort()) files.set(name, await readFile(path.join(dir, "cards", name)));

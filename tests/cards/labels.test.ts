@@ -213,7 +213,7 @@ describe("what does not fit is named", () => {
     const [problem] = problems.filter(({ card }) => card === "labels");
     expect(problem).toMatchObject({ field: "leader names", file: "rigs.yaml", code: "card-overflow" });
     expect(problem?.message).toMatch(/2 lines long, 1 fit/);
-    expect([...none.keys()]).toEqual([]);
+    expect([...none.keys()].filter((name) => name.startsWith("labels"))).toEqual([]);
   });
 
   test("a trip's name, too long for the sheet or with a character that the typeface lacks", async () => {

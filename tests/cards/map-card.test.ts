@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
-import { layoutMapCard } from "../../build/cards/cards.ts";
 import type { Face, Piece } from "../../build/cards/face.ts";
+import { layoutMapCard } from "../../build/cards/lake-cards.ts";
 import { type Guide, type GuideLake, guideSchema } from "../../build/guide/guide-schema.ts";
 import { composeWater } from "../../build/water/water.ts";
 import { letteringFaults } from "../draw/lettering-boxes.ts";

@@ -109,11 +109,15 @@ describe("what is written", () => {
     expect([...(await cardsOf(guide, "high")).files.keys()]).toEqual(["high.pdf"]);
   });
 
-  test("nothing at all when one card does not fit", async () => {
+  test("no card more once one does not fit, and what is wrong with the rest is said as well", async () => {
     const bad = { ...high, summary: "Mind the second reed bed. ".repeat(60) };
-    const { problems, files: none } = await cardsOf(guideOf([ember, bad], AS_OF));
-    expect(problems.map(({ card, field }) => [card, field])).toEqual([["high", "summary"]]);
-    expect([...none.keys()]).toEqual([]);
+    const worse = { ...kettle, name: "Kettle Lake Kettle Lake ".repeat(8) };
+    const { problems, files: some } = await cardsOf(guideOf([ember, bad, worse], AS_OF));
+    expect(problems.map(({ card, field }) => [card, field])).toEqual([
+      ["high", "summary"],
+      ["kettle", "name"],
+    ]);
+    expect([...some.keys()]).toEqual(["ember.pdf"]);
   });
 });
 

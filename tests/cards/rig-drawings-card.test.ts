@@ -13,7 +13,7 @@ const wordsOf = async (guide = rigGuide()): Promise<string[]> => {
 };
 
 test("the drawings fit their card", () => {
-  expect(planRigDrawings(rigGuide(), ruler).problems).toEqual([]);
+  expect(planRigDrawings(rigGuide()).place(ruler).problems).toEqual([]);
 });
 
 test("the front draws a leader's sections, the back the lean and every holder angle's swing", async () => {

@@ -17,7 +17,7 @@ export interface BuiltSite {
 /** Writes a guide's site into a new folder under the system's own for such things. */
 export async function buildSite(guide: Guide, only?: string): Promise<BuiltSite> {
   const dir = await mkdtemp(path.join(tmpdir(), "lake-season-site-"));
-  await writeSite(guide, dir, only);
+  await writeSite(guide, dir, { only });
   const names = (await readdir(dir, { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
     .map((entry) => path.relative(dir, path.join(entry.parentPath, entry.name)).replaceAll(path.sep, "/"))

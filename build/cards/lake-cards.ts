@@ -1,0 +1,95 @@
+import type { GuideFrame } from "../guide/guide-frame.ts";
+import type { GuideLake } from "../guide/guide-schema.ts";
+import { layoutBack } from "./back.ts";
+import { type CardFiles, cardFiles } from "./card-file.ts";
+import { cardPdf } from "./card-pdf.ts";
+import { type CardProblem, problemOf } from "./card-problem.ts";
+import type { Ruler } from "./flow.ts";
+import { layoutFront } from "./front.ts";
+import { layoutMapBack } from "./map-back.ts";
+import { layoutMapFront } from "./map-front.ts";
+import { A6, SHEET_NAMES } from "./paper.ts";
+import { type CardFaces, sheetsPdfs } from "./sheets.ts";
+
+interface CardLayout extends CardFaces {
+  readonly problems: readonly CardProblem[];
+}
+
+/** Places everything on both sides of a lake's card, and says what does not fit. Inks nothing. */
+export function layoutCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout {
+  const front = layoutFront(guide, lake, ruler);
+  const back = layoutBack(guide, lake, ruler);
+  return {
+    name: lake.name,
+    front: front.face,
+    back: back.face,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(lake.slug, misfit)),
+  };
+}
+
+/** True for a lake whose map has a card. */
+const hasMapCard = ({ place: { map, wind } }: GuideLake): boolean => map !== null && wind !== null;
+
+/** Places everything on both sides of the card of a lake's map; none for a lake without a shape. */
+export function layoutMapCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout | undefined {
+  const { map, wind } = lake.place;
+  if (map === null || wind === null) return undefined;
+  const front = layoutMapFront(guide, lake, map, ruler);
+  const back = layoutMapBack(guide, lake, wind, { ruler, withLight: !front.hasLight });
+  return {
+    name: `${lake.name}, map`,
+    front: front.face,
+    back: back.face,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(lake.slug, misfit)),
+  };
+}
+
+/** A lake's own card and, where its shape is known, that of its map. */
+function layoutLake(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout[] {
+  const card = layoutCard(guide, lake, ruler);
+  const map = layoutMapCard(guide, lake, ruler);
+  return map === undefined ? [card] : [card, map];
+}
+
+/** A lake's cards, its map's behind its own. */
+export const planLakeCards = (frame: GuideFrame, one: GuideLake): CardFiles =>
+  cardFiles("lake cards", [one.slug], { guide: frame, lake: one }, ({ guide, lake }, ruler) => {
+    const own = layoutLake(guide, lake, ruler);
+    const title = `${lake.name}: ${own.length > 1 ? "lake and map cards" : "lake card"}`;
+    return {
+      problems: own.flatMap(({ problems }) => problems),
+      ink: async (fonts) => [
+        await cardPdf(
+          guide,
+          own.flatMap(({ front, back }) => [front, back]),
+          { title, paper: A6 },
+          fonts,
+        ),
+      ],
+    };
+  });
+
+function* layoutsOf(guide: GuideFrame, lakes: readonly GuideLake[], ruler: Ruler): Generator<CardLayout> {
+  for (const lake of lakes) yield* layoutLake(guide, lake, ruler);
+}
+
+/** The sheets of all lakes' cards. What does not fit on a card is said of the lake's own file. */
+export const planSheets = (frame: GuideFrame, all: readonly GuideLake[]): CardFiles =>
+  cardFiles(
+    "sheets of lake cards",
+    SHEET_NAMES.map((sheet) => `sheets-${sheet}`),
+    { guide: frame, lakes: all },
+    ({ guide, lakes }, ruler) => ({
+      problems: [],
+      ink: (fonts) =>
+        sheetsPdfs(
+          guide,
+          {
+            what: "Lake cards",
+            cards: layoutsOf(guide, lakes, ruler),
+            count: lakes.length + lakes.filter(hasMapCard).length,
+          },
+          fonts,
+        ),
+    }),
+  );
