@@ -31,11 +31,12 @@ test("a lake's note is on its own pages alone", () => {
   ]);
 });
 
-test("a lake's name is on the board as well", () => {
+test("a lake's name is on the board and in search as well", () => {
   expect(redrawn(before, withEmber({ name: "Ember Tarn" }))).toEqual([
     "index.html",
     "lakes/ember/index.html",
     "lakes/ember/place/index.html",
+    "search/index.html",
   ]);
 });
 
