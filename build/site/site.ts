@@ -52,6 +52,9 @@ async function copyAssets(outDir: string): Promise<void> {
   }
 }
 
+/** Eleventy holds what it has written until it is done; a large club's pages would fill the memory. */
+const PAGES_AT_ONCE = 250;
+
 /** Eleventy is loaded only when there is something to draw. */
 async function draw(pages: readonly SitePage[], outDir: string, drawn: () => void): Promise<void> {
   const { default: Eleventy } = await import("@11ty/eleventy");
@@ -121,6 +124,7 @@ export async function writeSite(
     done += 1;
     progress?.("pages", done, pages.length);
   };
-  if (toDraw.length > 0) await draw(toDraw, outDir, drawn);
+  for (let i = 0; i < toDraw.length; i += PAGES_AT_ONCE)
+    await draw(toDraw.slice(i, i + PAGES_AT_ONCE), outDir, drawn);
   await writeLinkPictures(guide, outDir, { only, kept });
 }
