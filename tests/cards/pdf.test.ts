@@ -113,9 +113,9 @@ describe("what is written", () => {
     const bad = { ...high, summary: "Mind the second reed bed. ".repeat(60) };
     const worse = { ...kettle, name: "Kettle Lake Kettle Lake ".repeat(8) };
     const { problems, files: some } = await cardsOf(guideOf([ember, bad, worse], AS_OF));
-    expect(problems.map(({ card, field }) => [card, field])).toEqual([
-      ["high", "summary"],
-      ["kettle", "name"],
+    expect([...new Set(problems.map(({ card, field }) => `${card} ${field}`))]).toEqual([
+      "high summary",
+      "kettle name",
     ]);
     expect([...some.keys()]).toEqual(["ember.pdf"]);
   });
