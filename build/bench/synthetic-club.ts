@@ -26,6 +26,8 @@ units: imperial
 const patternYaml = ({ slug, imitates, way, phase }: (typeof PATTERNS)[number]): string =>
   `name: Plain ${slug}\nimitates: ${imitates}\nsizes: [12, 14]\nphases: [${phase}]\nways: [${way}]\n`;
 
+const slugOf = (n: number): string => `lake-${String(n).padStart(4, "0")}`;
+
 /** Chance with a memory: what is drawn for one lake after another. */
 interface Dice {
   random(): number;
@@ -51,7 +53,7 @@ async function writeLake(
   seed: number,
 ): Promise<Map<number, string[]>> {
   const { random, noise } = dice;
-  const slug = `lake-${String(n).padStart(4, "0")}`;
+  const slug = slugOf(n);
   const elevation = 2200 + Math.round(random() * 900);
   const middle = 105 + (3.3 * (elevation - 2200)) / 100 + noise(3);
   const openings = spring.map((late) => Math.round(middle + late + noise(2.5)));
@@ -98,7 +100,7 @@ export async function writeSyntheticClub(dir: string, lakes: number, seed = 1): 
     await writeFile(path.join(dir, "patterns", `${pattern.slug}.yaml`), patternYaml(pattern));
   await writeFile(
     path.join(dir, "trips", "weekend.yaml"),
-    `name: Weekend\nfrom: ${dateOf(SEASON, 143)}\nto: ${dateOf(SEASON, 145)}\nrods: 4\nlakes: [lake-0000, lake-0001]\n`,
+    `name: Weekend\nfrom: ${dateOf(SEASON, 143)}\nto: ${dateOf(SEASON, 145)}\nrods: 4\nlakes: [${[0, 1].slice(0, lakes).map(slugOf).join(", ")}]\n`,
   );
   const reports = new Map<number, string[]>();
   for (let n = 0; n < lakes; n++)
