@@ -40,6 +40,12 @@ interface GuideOptions {
   readonly zip?: string;
 }
 
+interface CheckOptions {
+  readonly data: string;
+  readonly format: "text" | "json";
+  readonly cache?: string | false;
+}
+
 interface NewOptions {
   readonly data: string;
   readonly ask: boolean;
@@ -89,9 +95,12 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .description("read the club folder and print every problem")
     .addOption(dataOption())
     .addOption(formatOption())
-    .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+    .addOption(cacheOption())
+    .addOption(noCacheOption())
+    .action(async ({ data, format, cache }: CheckOptions) => {
       const { checkCommand } = await import("./check.ts");
-      exit = await checkCommand({ dataDir: data, format, version }, effects);
+      const kept = cache === undefined ? {} : { cache };
+      exit = await checkCommand({ dataDir: data, format, version, ...kept }, effects);
     });
   program
     .command("preview")
