@@ -131,6 +131,16 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
       }
     });
   program
+    .command("import")
+    .description("add ice-off days from a CSV table to the lakes' files")
+    .argument("<file>", "the table: lake, season, on, or after and by")
+    .addOption(dataOption())
+    .option("--dry-run", "print what would be added, and write nothing", false)
+    .action(async (table: string, { data, dryRun }: { data: string; dryRun: boolean }) => {
+      const { importCommand } = await import("./import.ts");
+      exit = await importCommand({ table, dataDir: data, isDryRun: dryRun }, effects);
+    });
+  program
     .command("backtest")
     .description("score the season model on this club's past seasons")
     .addOption(dataOption())
