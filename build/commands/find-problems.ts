@@ -11,7 +11,7 @@ export async function findProblems(
   version: string,
   remember: Remember,
 ): Promise<readonly Diagnostic[]> {
-  const { club, problems } = await loadClub(dataDir);
+  const { club, problems } = await loadClub(dataDir, { remember });
   if (club === undefined) return problems;
   const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
     version,

@@ -12,7 +12,7 @@ import { OWN_FORM } from "./report-form.ts";
 import { mostOf } from "./report-table.ts";
 
 /** What becomes of one lake's file. */
-export interface LakeImport {
+interface LakeImport {
   /** Relative to the club folder. */
   readonly file: string;
   /** As it was read. */

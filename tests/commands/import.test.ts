@@ -1,6 +1,7 @@
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
+import { planIceOffImport } from "../../build/load/import-ice-off.ts";
 import { loadClub } from "../../build/load/load-club.ts";
 import { CLUB_YAML, clubFolder, type Files, LAKE_YAML } from "../load/club-folder.ts";
 import { run } from "./run.ts";
@@ -160,6 +161,8 @@ describe("one row wrong, and nothing is written", () => {
     expect({ exit, said }).toEqual({ exit: 1, said: "" });
     expect(await lakeText(club.data)).toBe(before);
     expect(await lakeText(club.data, "hare")).toBe(HARE);
+    const table = { file: "table.csv", slug: "", text: await readFile(club.table, "utf8") };
+    expect((await planIceOffImport(club.data, table)).lakes).toEqual([]);
   });
 
   test.each<[string, string | Uint8Array, number, string]>([
