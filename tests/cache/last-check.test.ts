@@ -1,4 +1,4 @@
-import { appendFile, mkdtemp, rm } from "node:fs/promises";
+import { appendFile, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import fc from "fast-check";
@@ -50,11 +50,14 @@ test("problems are looked for once, and again after an edit, by another version,
 
 test("what was found while the folder was edited is not kept", async () => {
   const cache = cacheIn(path.join(work, "meanwhile"), { identity: "test" });
+  const club = path.join(data, "club.yaml");
+  const before = await readFile(club);
   const edited = await problemsOnce(data, "1", cache, async () => {
-    await appendFile(path.join(data, "club.yaml"), "#\n");
+    await appendFile(club, "#\n");
     return [problem("old")];
   });
   expect(edited).toEqual([problem("old")]);
+  await writeFile(club, before);
   expect(await problemsOnce(data, "1", cache, async () => [problem("new")])).toEqual([problem("new")]);
 });
 

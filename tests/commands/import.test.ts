@@ -78,7 +78,7 @@ describe("rows are added, and what was there stays letter by letter", () => {
 
 test("lakes by name or file name, days as the club's form writes them, intervals, seasons south of the equator", async () => {
   const club = await clubWith(
-    "Lake;Season;On;After;By\nember;2018;5/9/2018;;\nHARE  TARN;;;5/1/2019;2019-05-08\nhare;;;;5/3/2018\nSouth Tarn;;9/20/2018;;\n",
+    "Lake;Season;On;After;By\nember;2018;5/9/2018;;\nHARE  TARN;;;5/1/2019;2019-05-08\nhare;;;;5/3/2018\nSouth Tarn;;1/10/2019;;\n",
     {
       "club.yaml": `${CLUB_YAML}reportForm: { dates: month/day/year, columns: { lake: Lake, date: Day } }\n`,
       "lakes/south.yaml": "name: South Tarn\nposition: { lat: -41.3, lon: 170 }\n",
@@ -90,7 +90,7 @@ test("lakes by name or file name, days as the club's form writes them, intervals
     { season: 2018, by: "2018-05-03" },
     { season: 2019, after: "2019-05-01", by: "2019-05-08" },
   ]);
-  expect(await recordsOf(club.data, "south")).toEqual([{ season: 2018, on: "2018-09-20" }]);
+  expect(await recordsOf(club.data, "south")).toEqual([{ season: 2018, on: "2019-01-10" }]);
 });
 
 test("what is there already is counted and left out, also the second time and within the table", async () => {
