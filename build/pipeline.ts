@@ -76,10 +76,10 @@ async function buildGuide(
 ): Promise<Omit<GuideResult, "made">> {
   progress("load", 0, 0);
   const note = noteGuide(request, cache);
-  const { club, problems } = await loadClub(
-    request.dataDir,
-    request.asOf === undefined ? {} : { asOf: request.asOf },
-  );
+  const { club, problems } = await loadClub(request.dataDir, {
+    ...(request.asOf === undefined ? {} : { asOf: request.asOf }),
+    remember: cache.remember,
+  });
   if (club === undefined) return { problems };
   progress("compute", 0, 0);
   const { guide, problems: doubts } = composeGuide(club, await loadContent(), {

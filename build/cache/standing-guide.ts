@@ -4,6 +4,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { CalendarDate } from "../model/calendar.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { type Cache, openCache } from "./cache.ts";
+import { clubFingerprint } from "./club-fingerprint.ts";
 import { type Fingerprint, fingerprintOf } from "./fingerprint.ts";
 
 /** A request for a guide, as far as its result depends on it. */
@@ -40,17 +41,10 @@ interface Standing {
 
 const KIND = "guide";
 
-/** What the club's hidden files hold, a version history for one, is never read. */
-const isRead = (name: string): boolean => !name.startsWith(".");
-
-/** Undefined for a part of a guide, and where the club folder cannot be read as it is: then the loader finds the words. */
+/** Undefined for a part of a guide, and where the club folder cannot be read as it is. */
 function inputsOf({ dataDir, version, asOf, baseUrl, only, preview }: GuideQuestion): Inputs | undefined {
-  if (only !== undefined) return undefined;
-  try {
-    return [version, asOf ?? null, baseUrl ?? null, preview ?? false, fingerprintOf(dataDir, isRead)];
-  } catch {
-    return undefined;
-  }
+  const club = only === undefined ? clubFingerprint(dataDir) : undefined;
+  return club && [version, asOf ?? null, baseUrl ?? null, preview ?? false, club];
 }
 
 /** True where a killed run left its folders beside the output: the next build clears them. */

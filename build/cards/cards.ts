@@ -4,9 +4,11 @@ import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
+import { computeAlways } from "../model/remember.ts";
 import { planBoxCards } from "./box-plan-files.ts";
 import type { CardFiles } from "./card-file.ts";
 import { type CardProblem, problemOf } from "./card-problem.ts";
+import type { Ruler } from "./flow.ts";
 import { createRuler, parseFonts } from "./fonts.ts";
 import { planLabels } from "./labels-files.ts";
 import { planLakeCards, planSheets } from "./lake-cards.ts";
@@ -50,11 +52,20 @@ function namesTaken(planned: readonly CardFiles[]): CardProblem[] {
   }));
 }
 
-/** What would not fit on the cards; inks nothing. */
-export function cardProblems(guide: Guide): CardProblem[] {
+/**
+ * What would not fit on the cards; inks nothing.
+ * @param remember keeps what was found from one run to the next: a card is placed only where what it is made of has changed
+ */
+export function cardProblems(guide: Guide, remember = computeAlways): CardProblem[] {
   const planned = planCards(guide);
-  const ruler = createRuler(parseFonts());
-  return [...planned.flatMap((files) => files.place(ruler).problems), ...namesTaken(planned)];
+  let ruler: Ruler | undefined;
+  const found = planned.flatMap(({ kind, names, needs, place }) =>
+    remember("card problems", { kind, names, needs }, () => {
+      ruler ??= createRuler(parseFonts());
+      return place(ruler).problems;
+    }),
+  );
+  return [...found, ...namesTaken(planned)];
 }
 
 const addressOf = (name: string): string => `cards/${name}.pdf`;

@@ -1,22 +1,28 @@
-import { cardProblems } from "../cards/cards.ts";
+import { openCache } from "../cache/cache.ts";
+import { problemsOnce } from "../cache/last-check.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
-import { composeGuide } from "../guide/compose.ts";
-import { loadClub } from "../load/load-club.ts";
-import { loadContent } from "../load/load-content.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
-import { problemCount } from "./guide.ts";
+import { problemCount } from "./problem-count.ts";
 
 export interface CheckRequest {
   readonly dataDir: string;
   readonly format: "text" | "json";
   readonly version: string;
+  /** Where results are kept from one run to the next; false for nowhere, undefined for the operating system's cache folder. */
+  readonly cache?: string | false;
 }
 
-async function problemsOf({ dataDir, version }: CheckRequest): Promise<readonly Diagnostic[]> {
-  const { club, problems } = await loadClub(dataDir);
-  if (club === undefined) return problems;
-  const { guide, problems: doubts } = composeGuide(club, await loadContent(), { version });
-  return [...problems, ...doubts, ...(guide === undefined ? [] : cardProblems(guide))];
+/** Looks for problems only where the folder is another than at the last check: what finds them takes long to load, too. */
+async function problemsOf({ dataDir, version, cache: asked }: CheckRequest): Promise<readonly Diagnostic[]> {
+  const cache = openCache(asked);
+  try {
+    return await problemsOnce(dataDir, version, cache, async () => {
+      const { findProblems } = await import("./find-problems.ts");
+      return findProblems(dataDir, version, cache.remember);
+    });
+  } finally {
+    cache.close();
+  }
 }
 
 /** Validates the club folder, doubtful reports and overfull cards included, and prints every problem found. */

@@ -40,6 +40,12 @@ interface GuideOptions {
   readonly zip?: string;
 }
 
+interface CheckOptions {
+  readonly data: string;
+  readonly format: "text" | "json";
+  readonly cache?: string | false;
+}
+
 interface NewOptions {
   readonly data: string;
   readonly ask: boolean;
@@ -89,9 +95,12 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .description("read the club folder and print every problem")
     .addOption(dataOption())
     .addOption(formatOption())
-    .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+    .addOption(cacheOption())
+    .addOption(noCacheOption())
+    .action(async ({ data, format, cache }: CheckOptions) => {
       const { checkCommand } = await import("./check.ts");
-      exit = await checkCommand({ dataDir: data, format, version }, effects);
+      const kept = cache === undefined ? {} : { cache };
+      exit = await checkCommand({ dataDir: data, format, version, ...kept }, effects);
     });
   program
     .command("preview")
@@ -120,6 +129,16 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
         const { newCommand } = await import("./new.ts");
         exit = await newCommand({ kind, name, dataDir: data }, effects);
       }
+    });
+  program
+    .command("import")
+    .description("add ice-off days from a CSV table to the lakes' files")
+    .argument("<file>", "the table: lake, season, on, or after and by")
+    .addOption(dataOption())
+    .option("--dry-run", "print what would be added, and write nothing", false)
+    .action(async (table: string, { data, dryRun }: { data: string; dryRun: boolean }) => {
+      const { importCommand } = await import("./import.ts");
+      exit = await importCommand({ table, dataDir: data, isDryRun: dryRun }, effects);
     });
   program
     .command("backtest")

@@ -1,23 +1,10 @@
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
-import type { Diagnostic } from "../model/diagnostic.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
 import { mendOutput, PublishError } from "../publish/publish.ts";
+import { counted, problemCount } from "./problem-count.ts";
 import { durationText } from "./progress-line.ts";
-
-const counted = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
-
-/** "2 errors, 1 warning", or "no problems". */
-export function problemCount(problems: readonly Diagnostic[]): string {
-  const errors = problems.filter(({ severity }) => severity === "error").length;
-  const warnings = problems.length - errors;
-  const parts = [
-    ...(errors > 0 ? [counted(errors, "error")] : []),
-    ...(warnings > 0 ? [counted(warnings, "warning")] : []),
-  ];
-  return parts.length === 0 ? "no problems" : parts.join(", ");
-}
 
 /** The guide stands in the output folder: packs it where that is asked for, and says what was made, where, and what to do with it. */
 async function handOver(

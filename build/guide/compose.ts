@@ -7,6 +7,7 @@ import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
 import { computeAlways, type Remember } from "../model/remember.ts";
+import type { RiggedLake } from "../rigs/bands.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
@@ -31,6 +32,8 @@ export interface ComposeOptions {
   readonly baseUrl?: string;
   /** Keeps costly results from one run to the next; computes always unless it is given. */
   readonly remember?: Remember;
+  /** True leaves out what no card shows and no problem can come of: the scores of past seasons, and where to go when. */
+  readonly forCards?: boolean;
 }
 
 export interface Composed {
@@ -86,6 +89,14 @@ const lightDays = ({ phases }: LakeForecast, { asOf }: Club): CalendarDate[] => 
 const isThisSeason = ({ date }: Report, lake: Lake, { season }: Club): boolean =>
   seasonOf(date, hemisphereOf(lake.position.lat)) === season;
 
+/** As little of a lake as its rigs follow from: what else is written about it leaves them as they are. */
+const riggedLake = ({ name, depthBands, maxDepth_m, turnoverRule }: Lake): RiggedLake => ({
+  name,
+  depthBands,
+  turnoverRule,
+  ...(maxDepth_m === undefined ? {} : { maxDepth_m }),
+});
+
 function composeLake(
   lake: Lake,
   forecast: LakeForecast,
@@ -95,7 +106,11 @@ function composeLake(
   remember: Remember,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const reports = club.reports.filter((report) => report.lake === lake.slug);
-  const rigs = rigsForLake(lake, club.rigs, club.units);
+  const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
+  const rigs = remember("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
+  const gear = remember("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
+    lakeGear(of.lake, of.box, of.water_C, of.units),
+  );
   const { water: place, problems } = composeWater(lake, lake.shape, {
     units: club.units,
     timezone: club.timezone,
@@ -135,7 +150,7 @@ function composeLake(
       why: whyText(forecast, club.asOf, lakesBySlug),
     },
     place,
-    ...lakeGear(lake, club.rigs, waterOf(forecast, reports, club), club.units),
+    ...gear,
     plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
     diet: composeDiet(lake, fished.evidence),
     catches: lakeCatches(
@@ -183,6 +198,8 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
   html: renderChapter(markdown),
 });
 
+const NO_DAYS: Guide["when"] = { occasions: [], pool: null, weeks: [], lakes: [] };
+
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
   const { remember = computeAlways } = options;
@@ -215,7 +232,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
     reportSeasons: reportSeasons(lakes),
-    when: composeWhen(club, forecast, lakes),
+    when: options.forCards === true ? NO_DAYS : composeWhen(club, forecast, lakes),
     trips: club.trips.map((trip) =>
       composeTrip(trip, {
         forecast,
@@ -230,10 +247,12 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     rigs: {
       rod_m: club.rigs.rod_m,
       offBottom: { ...club.rigs.offBottom },
-      ...rigTables(club.rigs, club.units),
-      ...gearTables(club.rigs, club.units),
+      ...remember("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
+        ...rigTables(box, units),
+        ...gearTables(box, units),
+      })),
     },
-    backtest: backtest(club.lakes, club.season, remember),
+    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, remember),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

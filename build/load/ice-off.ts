@@ -50,7 +50,8 @@ function shapeFault({ on, after, by }: IceOffValue): KeyFault | undefined {
   return undefined;
 }
 
-function keyFaults(value: IceOffValue, { hemisphere, moment }: SeasonContext): KeyFault[] {
+/** What is wrong with a row that its schema accepts, by key. */
+export function iceOffFaults(value: IceOffValue, { hemisphere, moment }: SeasonContext): KeyFault[] {
   const { season, on, after, by } = value;
   const future = futureSeason(season, moment);
   if (future !== undefined) return [{ key: "season", fault: future }];
@@ -75,7 +76,7 @@ export function iceOffRecords(
 ): IceOffRecord[] {
   const firstLines = new Map<number, number>();
   return rows.flatMap(({ value, path, where }) => {
-    const faults = keyFaults(value, context);
+    const faults = iceOffFaults(value, context);
     problems.push(...faults.map(({ key, fault }) => errorAt(doc.spot([...path, key]), fault)));
     if (faults.length > 0) return [];
     const unknown = afterAsOf(value.on ?? value.after ?? value.by, context.moment);

@@ -2,6 +2,7 @@ import * as polyclip from "polyclip-ts";
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { FigureName, LakeShape, LonLat, Ring, Sounding } from "../model/lake-shape.ts";
+import type { Remember } from "../model/remember.ts";
 import type { ClubFile } from "./club-files.ts";
 import { nearestOrList } from "./did-you-mean.ts";
 import { type RawShape, readGeojson } from "./geojson-file.ts";
@@ -81,10 +82,10 @@ const GEOJSON_ORDER = "[longitude, latitude], longitude first";
 /** A GeoJSON shape beside its lake; undefined, with problems, when its shoreline cannot be used. */
 function placedShape(
   raw: RawShape,
-  lake: Lake,
+  position: Lake["position"],
   problems: Diagnostic[],
 ): Omit<LakeShape, "soundings" | "figures"> | undefined {
-  const here: LonLat = [lake.position.lon, lake.position.lat];
+  const here: LonLat = [position.lon, position.lat];
   const beside = (line: readonly LonLat[]): LonLat[] => line.map((place) => besideLake(place, here));
   if (raw.shoreline.length === 0) return undefined;
   const shores = raw.shoreline.flatMap((polygon) => polygon.flatMap(({ line }) => line));
@@ -115,9 +116,13 @@ function placedShape(
 }
 
 /** Soundings beside their lake; none, with a problem, when they lie elsewhere. */
-function placedSoundings(csv: ClubFile | undefined, lake: Lake, problems: Diagnostic[]): Sounding[] {
-  const soundings = csv === undefined ? [] : readSoundings(csv, problems);
-  const here: LonLat = [lake.position.lon, lake.position.lat];
+function placedSoundings(
+  csv: ClubFile | null,
+  position: Lake["position"],
+  problems: Diagnostic[],
+): Sounding[] {
+  const soundings = csv === null ? [] : readSoundings(csv, problems);
+  const here: LonLat = [position.lon, position.lat];
   const fault =
     soundings.length === 0
       ? undefined
@@ -132,21 +137,30 @@ function placedSoundings(csv: ClubFile | undefined, lake: Lake, problems: Diagno
   return [];
 }
 
-function shapeOf(
-  files: { readonly geojson?: ClubFile; readonly csv?: ClubFile },
-  lake: Lake,
-  doc: LakeDraft["doc"],
-  problems: Diagnostic[],
-): LakeShape | undefined {
-  const soundings = placedSoundings(files.csv, lake, problems);
-  const figures = figuresOf(doc);
-  if (files.geojson !== undefined) {
-    const raw = readGeojson(files.geojson, problems);
-    const placed = raw && placedShape(raw, lake, problems);
-    return placed && { ...placed, soundings: soundings.filter(({ depth_m }) => depth_m > 0), figures };
+/** A shape as its files alone tell it. */
+type FiledShape = Omit<LakeShape, "figures">;
+
+interface ShapeNeeds {
+  readonly geojson: ClubFile | null;
+  readonly csv: ClubFile | null;
+  readonly position: Lake["position"];
+}
+
+/** Reads and checks the files of one lake's shape: long lists of positions, and every line of a shore held against the others. */
+function readShape(needs: ShapeNeeds): { shape: FiledShape | undefined; problems: readonly Diagnostic[] } {
+  const problems: Diagnostic[] = [];
+  return { shape: shapeOf(needs, problems), problems };
+}
+
+function shapeOf({ geojson, csv, position }: ShapeNeeds, problems: Diagnostic[]): FiledShape | undefined {
+  const soundings = placedSoundings(csv, position, problems);
+  if (geojson !== null) {
+    const raw = readGeojson(geojson, problems);
+    const placed = raw && placedShape(raw, position, problems);
+    return placed && { ...placed, soundings: soundings.filter(({ depth_m }) => depth_m > 0) };
   }
-  if (files.csv === undefined || soundings.length === 0) return undefined;
-  const { file } = files.csv;
+  if (csv === null || soundings.length === 0) return undefined;
+  const { file } = csv;
   const shore = walkedShore(soundings);
   const depths = soundings.filter(({ depth_m }) => depth_m > 0);
   const [crossing] = crossingsOf([shore]);
@@ -157,7 +171,6 @@ function shapeOf(
       contours: [],
       soundings: depths,
       marks: [],
-      figures,
     };
   problems.push(
     warningAt(startOf(file), {
@@ -177,6 +190,7 @@ function shapeOf(
  * @param files GeoJSON and CSV files of the lakes folder
  * @param drafts the lake files as they were read
  * @param slugs every lake file's slug, also of files that could not be read
+ * @param remember keeps what was read of the same files from one run to the next
  */
 export function withShapes(
   lakes: readonly Lake[],
@@ -184,6 +198,7 @@ export function withShapes(
   drafts: readonly LakeDraft[],
   slugs: readonly string[],
   problems: Diagnostic[],
+  remember: Remember,
 ): Lake[] {
   for (const { file, slug } of files)
     if (!slugs.includes(slug))
@@ -194,18 +209,18 @@ export function withShapes(
           hint: nearestOrList(slug, slugs, "lakes"),
         }),
       );
-  const fileOf = (slug: string, ending: string): ClubFile | undefined =>
-    files.find((one) => one.slug === slug && one.file.endsWith(ending));
+  const fileOf = (slug: string, ending: string): ClubFile | null =>
+    files.find((one) => one.slug === slug && one.file.endsWith(ending)) ?? null;
   return lakes.map((lake) => {
-    const [geojson, csv] = [fileOf(lake.slug, ".geojson"), fileOf(lake.slug, ".csv")];
+    const needs = {
+      geojson: fileOf(lake.slug, ".geojson"),
+      csv: fileOf(lake.slug, ".csv"),
+      position: lake.position,
+    };
     const doc = drafts.find(({ slug }) => slug === lake.slug)?.doc;
-    if (doc === undefined || (geojson === undefined && csv === undefined)) return lake;
-    const shape = shapeOf(
-      { ...(geojson === undefined ? {} : { geojson }), ...(csv === undefined ? {} : { csv }) },
-      lake,
-      doc,
-      problems,
-    );
-    return shape === undefined ? lake : { ...lake, shape };
+    if (doc === undefined || (needs.geojson === null && needs.csv === null)) return lake;
+    const { shape, problems: found } = remember("files of a shape", needs, readShape);
+    problems.push(...found);
+    return shape === undefined ? lake : { ...lake, shape: { ...shape, figures: figuresOf(doc) } };
   });
 }

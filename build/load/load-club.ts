@@ -1,6 +1,7 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import type { Club } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { computeAlways, type Remember } from "../model/remember.ts";
 import { momentOf, readClubFacts } from "./club-file.ts";
 import { type ClubFile, readClubFiles } from "./club-files.ts";
 import { recordedTwice } from "./ice-off.ts";
@@ -18,6 +19,8 @@ import { readTrip } from "./trip-file.ts";
 export interface LoadOptions {
   /** Overrides club.yaml's as-of date. */
   readonly asOf?: CalendarDate;
+  /** Keeps costly results from one run to the next; reads everything anew unless it is given. */
+  readonly remember?: Remember;
 }
 
 export interface LoadedClub {
@@ -63,7 +66,14 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   const moment = facts && momentOf(facts, options.asOf, written, hemisphere, problems);
 
   const finished = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);
-  const lakes = withShapes(finished, files.shapes, drafts, files.lakeSlugs, problems);
+  const lakes = withShapes(
+    finished,
+    files.shapes,
+    drafts,
+    files.lakeSlugs,
+    problems,
+    options.remember ?? computeAlways,
+  );
   const slugs = new Set(sides.keys());
   const planned = files.trips.flatMap((file) => readTrip(file, slugs, problems) ?? []);
   const pages = readAll(readPage, files.pages);

@@ -46,7 +46,7 @@ const EXAMPLE: Readonly<Record<DateOrder, string>> = {
 };
 
 /** The day as `YYYY-MM-DD`. A day written so is understood whatever the form's own order. */
-function dateCell(text: string, order: DateOrder): string | Unread {
+export function dateCell(text: string, order: DateOrder): string | Unread {
   const day = dayIn(text, order) ?? dayIn(text, "year-month-day");
   if (day !== undefined && day !== "no such day") return day;
   const other = (Object.keys(EXAMPLE) as DateOrder[]).find((candidate) => {
@@ -82,7 +82,8 @@ function quantityCell(
   });
 }
 
-const wholeCell = (text: string): number | Unread =>
+/** A number of things. */
+export const wholeCell = (text: string): number | Unread =>
   /^\d+$/.test(text)
     ? Number(text)
     : unread({
@@ -91,7 +92,8 @@ const wholeCell = (text: string): number | Unread =>
         hint: "write a number such as 2",
       });
 
-const slugCell = (slug: string | Fault): string | Unread => (isFault(slug) ? unread(slug) : slug);
+/** A file name, or what is wrong with the name given. */
+export const slugCell = (slug: string | Fault): string | Unread => (isFault(slug) ? unread(slug) : slug);
 
 /** What a cell says, as it would stand in a YAML file; {@link Unread} where it cannot be understood. */
 export function cellValue(text: string, column: FormColumn, context: CellContext): unknown {

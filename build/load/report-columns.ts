@@ -3,21 +3,25 @@ import type { Cell, Table } from "./csv-table.ts";
 import { didYouMean } from "./did-you-mean.ts";
 import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
 import { quoted } from "./quote.ts";
-import type { FormColumn, ReportForm } from "./report-form.ts";
 
-/** A column of the form and its place in the rows. */
-export interface PlacedColumn extends FormColumn {
-  readonly index: number;
+/** A column that is looked for, and whether club.yaml names its heading. */
+interface SoughtColumn {
+  readonly key: string;
+  readonly heading: string;
+  readonly isNamed: boolean;
 }
+
+/** A column and its place in the rows. */
+export type Placed<Column> = Column & { readonly index: number };
 
 const plain = (heading: string): string => heading.trim().replace(/\s+/g, " ").toLowerCase();
 
-const isNeeded = ({ key }: FormColumn): boolean => key === "lake" || key === "date";
+const isNeeded = ({ key }: SoughtColumn): boolean => key === "lake" || key === "date";
 
-const inClubYaml = ({ isNamed, key }: FormColumn): string =>
+const inClubYaml = ({ isNamed, key }: SoughtColumn): string =>
   isNamed ? `correct reportForm: columns: ${key} in club.yaml, or the heading here` : "correct the heading";
 
-function missing(column: FormColumn, headings: readonly string[]): Fault {
+function missing(column: SoughtColumn, headings: readonly string[]): Fault {
   const near = didYouMean(column.heading, headings);
   return {
     code: "missing-column",
@@ -29,7 +33,7 @@ function missing(column: FormColumn, headings: readonly string[]): Fault {
   };
 }
 
-function duplicate(column: FormColumn, first: number): Fault {
+function duplicate(column: SoughtColumn, first: number): Fault {
   return {
     code: "duplicate-column",
     message: `a second column is headed ${quoted(column.heading)}; the first is number ${first + 1}`,
@@ -38,15 +42,15 @@ function duplicate(column: FormColumn, first: number): Fault {
 }
 
 /**
- * Finds the form's columns in a table by their headings, capitals and spaces aside. Other columns are nobody's business,
- * unless one is most likely a column of the form misspelt.
+ * Finds columns in a table by their headings, capitals and spaces aside. Other columns are nobody's business,
+ * unless one is most likely a wanted one misspelt.
  */
-export function placeColumns(
+export function placeColumns<Column extends SoughtColumn>(
   { heading }: Table,
-  { columns }: ReportForm,
+  columns: readonly Column[],
   file: string,
   problems: Diagnostic[],
-): PlacedColumn[] {
+): Placed<Column>[] {
   const found = columns.map((column) => ({
     column,
     places: heading.flatMap((cell, i) => (plain(cell.text) === plain(column.heading) ? [i] : [])),
@@ -65,7 +69,7 @@ export function placeColumns(
 }
 
 function reportMissing(
-  column: FormColumn,
+  column: SoughtColumn,
   heading: readonly Cell[],
   others: readonly Cell[],
   file: string,

@@ -5,8 +5,8 @@ import type { Named } from "./named.ts";
 import { errorAt, startOf, type Unread, unread } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { type CellContext, cellValue } from "./report-cells.ts";
-import { type PlacedColumn, placeColumns } from "./report-columns.ts";
-import type { ReportForm } from "./report-form.ts";
+import { type Placed, placeColumns } from "./report-columns.ts";
+import type { FormColumn, ReportForm } from "./report-form.ts";
 import type { PlacedData } from "./yaml-document.ts";
 
 export interface TableContext {
@@ -18,7 +18,8 @@ export interface TableContext {
 /** What a spreadsheet writes for a letter that it could not keep. */
 const LOST_LETTER = "\ufffd";
 
-const empty = ({ key, heading }: PlacedColumn): Unread =>
+/** Stands for a cell in which something should be written. */
+export const emptyCell = ({ key, heading }: Pick<FormColumn, "heading"> & { readonly key: string }): Unread =>
   unread({
     code: "empty-value",
     message: "nothing is written here",
@@ -27,19 +28,19 @@ const empty = ({ key, heading }: PlacedColumn): Unread =>
 
 function rowValue(
   cells: readonly Cell[],
-  columns: readonly PlacedColumn[],
+  columns: readonly Placed<FormColumn>[],
   context: CellContext,
 ): Readonly<Record<string, unknown>> {
   const pairs = columns.flatMap((column) => {
     const text = cells[column.index]?.text ?? "";
     if (text !== "") return [[column.key, cellValue(text, column, context)] as const];
-    return column.key === "lake" || column.key === "date" ? [[column.key, empty(column)] as const] : [];
+    return column.key === "lake" || column.key === "date" ? [[column.key, emptyCell(column)] as const] : [];
   });
   return Object.fromEntries(pairs.filter(([, value]) => value !== undefined));
 }
 
 /** Rows that no heading fits, and letters that were lost before the file came here. */
-function tableProblems({ heading, rows }: Table): Diagnostic[] {
+export function tableProblems({ heading, rows }: Table): Diagnostic[] {
   return [heading, ...rows].flatMap((cells) => {
     const tooMany = cells.slice(heading.length).find(({ text }) => text !== "");
     const lost = cells.find(({ text }) => text.includes(LOST_LETTER));
@@ -88,6 +89,21 @@ export function mostOf(problems: readonly Diagnostic[]): Diagnostic[] {
   });
 }
 
+/** Rows as the data that a YAML file of them would hold, each value placed at its cell. */
+export function placedRows(
+  file: string,
+  { rows }: Table,
+  columns: readonly Placed<{ readonly key: string }>[],
+  readRow: (row: readonly Cell[]) => unknown,
+): PlacedData {
+  const spot = ([row, key]: readonly PropertyKey[]): SourceSpot => {
+    const written = rows[Number(row)];
+    const column = columns.find((candidate) => candidate.key === key);
+    return (written?.[column?.index ?? 0] ?? written?.[0])?.where ?? startOf(file);
+  };
+  return { file, data: rows.map(readRow), spot, keySpot: spot };
+}
+
 /** Reads a table of reports as the data that a YAML file of them would hold; undefined when it cannot be read. */
 export function readReportTable(
   file: ClubFile,
@@ -98,7 +114,7 @@ export function readReportTable(
   if (table === undefined) return undefined;
   const before = problems.length;
   problems.push(...tableProblems(table));
-  const columns = placeColumns(table, form, file.file, problems);
+  const columns = placeColumns(table, form.columns, file.file, problems);
   if (problems.slice(before).some(({ severity }) => severity === "error")) return undefined;
   const cells: CellContext = {
     dates: form.dates,
@@ -106,15 +122,5 @@ export function readReportTable(
     patterns,
     decimalComma: table.separator === ";",
   };
-  const spot = ([row, key]: readonly PropertyKey[]): SourceSpot => {
-    const written = table.rows[Number(row)];
-    const column = columns.find((candidate) => candidate.key === key);
-    return (written?.[column?.index ?? 0] ?? written?.[0])?.where ?? startOf(file.file);
-  };
-  return {
-    file: file.file,
-    data: table.rows.map((row) => rowValue(row, columns, cells)),
-    spot,
-    keySpot: spot,
-  };
+  return placedRows(file.file, table, columns, (row) => rowValue(row, columns, cells));
 }

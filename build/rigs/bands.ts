@@ -2,6 +2,9 @@ import type { DepthBand, Lake } from "../model/club.ts";
 import { PHASES, type Phase } from "../model/phase.ts";
 import type { PhaseRigs } from "./rig-plan.ts";
 
+/** What of a lake decides its rigs. */
+export type RiggedLake = Pick<Lake, "name" | "depthBands" | "maxDepth_m" | "turnoverRule">;
+
 /** Where to look when the club has not plumbed its own band. Common practice, no source. */
 const USUAL_BANDS: Readonly<Record<Phase, DepthBand>> = {
   "ice-off": { from_m: 0.6, to_m: 2 },
@@ -13,11 +16,11 @@ const USUAL_BANDS: Readonly<Record<Phase, DepthBand>> = {
 export const usualBandOf = (phase: Phase): PhaseRigs["band"] => ({ ...USUAL_BANDS[phase], source: "usual" });
 
 /** The phases a lake goes through: a lake that does not turn over has no turnover to fish. */
-export const phasesOf = (lake: Lake): readonly Phase[] =>
+export const phasesOf = (lake: Pick<RiggedLake, "turnoverRule">): readonly Phase[] =>
   lake.turnoverRule.turnsOver ? PHASES : PHASES.filter((phase) => phase !== "turnover");
 
 /** The water depths to fish in one phase, never deeper than the lake. */
-export function bandOf(lake: Lake, phase: Phase): PhaseRigs["band"] {
+export function bandOf(lake: RiggedLake, phase: Phase): PhaseRigs["band"] {
   const own = lake.depthBands[phase];
   const { from_m, to_m } = own ?? USUAL_BANDS[phase];
   const deepest_m = lake.maxDepth_m ?? Number.POSITIVE_INFINITY;

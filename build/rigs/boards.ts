@@ -1,7 +1,7 @@
-import type { DepthBand, Lake, RigBox } from "../model/club.ts";
+import type { DepthBand, RigBox } from "../model/club.ts";
 import { phaseName } from "../model/phase.ts";
 import { depthNumber, depthRange, depthUnit, type UnitSystem } from "../model/units.ts";
-import { bandOf, phasesOf } from "./bands.ts";
+import { bandOf, phasesOf, type RiggedLake } from "./bands.ts";
 import { type LeaderCandidate, leaderCandidates } from "./candidates.ts";
 import { cover } from "./cover.ts";
 import { overlap_m, SAME_M } from "./intervals.ts";
@@ -26,7 +26,7 @@ export interface BoardUse {
 }
 
 /** The bands of a lake that are fished under an indicator, phase by phase. */
-export const bandsToFish = (lake: Lake): BandToFish[] =>
+export const bandsToFish = (lake: RiggedLake): BandToFish[] =>
   phasesOf(lake)
     .filter((phase) => WAYS_OF_PHASE[phase].some(isUnderIndicator))
     .map((phase) => ({

@@ -1,7 +1,8 @@
-import type { Lake, RigBox } from "../model/club.ts";
+import type { RigBox } from "../model/club.ts";
 import type { DayState } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { atAnchor } from "./anchor.ts";
+import type { RiggedLake } from "./bands.ts";
 import { bandsToFish, leaderBoards } from "./boards.ts";
 import { tableDepths_m, tableStep_m } from "./countdown.ts";
 import type { UsualRig } from "./rig-plan.ts";
@@ -21,7 +22,7 @@ export const USUAL_WATER_C: Readonly<Record<DayState, number>> = {
 };
 
 /** Round depths that cover the bands fished under an indicator, no deeper than the lake, m. */
-function shotDepths_m(lake: Lake, units: UnitSystem): number[] {
+function shotDepths_m(lake: RiggedLake, units: UnitSystem): number[] {
   const step_m = tableStep_m(units);
   const bands = bandsToFish(lake).map(({ band }) => band);
   const from = Math.max(1, Math.floor(Math.min(...bands.map(({ from_m }) => from_m)) / step_m));
@@ -41,7 +42,7 @@ export interface LakeGear {
  * @param water_C 0 to 40 °C
  * @throws RangeError for other water
  */
-export const lakeGear = (lake: Lake, box: RigBox, water_C: number, units: UnitSystem): LakeGear => ({
+export const lakeGear = (lake: RiggedLake, box: RigBox, water_C: number, units: UnitSystem): LakeGear => ({
   boards: leaderBoards(bandsToFish(lake), box, { days: 1, rods: 1 }, units),
   shot: shotTable(box, water_C, shotDepths_m(lake, units), units),
 });

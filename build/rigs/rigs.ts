@@ -1,7 +1,7 @@
-import { type DepthBand, type Lake, type RigBox, WAYS, type Way } from "../model/club.ts";
+import { type DepthBand, type RigBox, WAYS, type Way } from "../model/club.ts";
 import { PHASES, type Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
-import { bandOf, phasesOf, usualBandOf } from "./bands.ts";
+import { bandOf, phasesOf, type RiggedLake, usualBandOf } from "./bands.ts";
 import { lineOf } from "./countdown.ts";
 import { indicatorRig } from "./indicator-rig.ts";
 import { leaderOf } from "./leader.ts";
@@ -17,7 +17,7 @@ const rigFor = (way: Way, phase: Phase, band: DepthBand, box: RigBox, units: Uni
  * What to fish on a lake, phase by phase: two phases for a lake that does not turn over, else three.
  * @param box free of the errors that `rigDiagnostics` finds
  */
-export function rigsForLake(lake: Lake, box: RigBox, units: UnitSystem): PhaseRigs[] {
+export function rigsForLake(lake: RiggedLake, box: RigBox, units: UnitSystem): PhaseRigs[] {
   return phasesOf(lake).map((phase) => {
     const band = bandOf(lake, phase);
     return {

@@ -1,4 +1,4 @@
-import { cp, mkdtemp, readFile, rm } from "node:fs/promises";
+import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -23,6 +23,7 @@ let work: string;
 beforeAll(async () => {
   work = await mkdtemp(path.join(tmpdir(), "readme-"));
   await cp("demo-data", path.join(work, "demo-data"), { recursive: true });
+  await writeFile(path.join(work, "ice-off.csv"), "lake,on\nOur First Lake,2015-05-09\n");
   process.chdir(work);
 });
 afterAll(async () => {

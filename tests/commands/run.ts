@@ -28,8 +28,8 @@ export async function runAsked(answers: readonly string[] | undefined, ...args: 
   const said: string[] = [];
   const warned: string[] = [];
   let clock_ms = Math.round(performance.now());
-  const isColdGuide = args[0] === "guide" && !args.some((arg) => arg === "--cache");
-  const exit = await main(isColdGuide ? [...args, "--no-cache"] : args, {
+  const isCold = (args[0] === "guide" || args[0] === "check") && !args.some((arg) => arg === "--cache");
+  const exit = await main(isCold ? [...args, "--no-cache"] : args, {
     say: (line) => said.push(line),
     warn: (line) => warned.push(line),
     today: () => TODAY,

@@ -1,0 +1,22 @@
+import { cardProblems } from "../cards/cards.ts";
+import { composeGuide } from "../guide/compose.ts";
+import { loadClub } from "../load/load-club.ts";
+import { loadContent } from "../load/load-content.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Remember } from "../model/remember.ts";
+
+/** Every problem of a club folder: what cannot be read, what is doubtful, what does not fit on a card. */
+export async function findProblems(
+  dataDir: string,
+  version: string,
+  remember: Remember,
+): Promise<readonly Diagnostic[]> {
+  const { club, problems } = await loadClub(dataDir, { remember });
+  if (club === undefined) return problems;
+  const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
+    version,
+    remember,
+    forCards: true,
+  });
+  return [...problems, ...doubts, ...(guide === undefined ? [] : cardProblems(guide, remember))];
+}
