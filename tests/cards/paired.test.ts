@@ -1,0 +1,63 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import type { Face } from "../../build/cards/face.ts";
+import { paired } from "../../build/cards/paired.ts";
+import type { Guide } from "../../build/guide/guide-schema.ts";
+import { demoGuide } from "../site/demo-guide.ts";
+import { cardsOf, need } from "./card-fixture.ts";
+import { withPdf } from "./rasterise.ts";
+
+const face = (title: string): Face => ({ title, parts: [], decoration: [] });
+const namesOf = (count: number) =>
+  paired(
+    "card",
+    Array.from({ length: count }, (_, i) => face(`side ${i + 1}`)),
+  ).map(({ front, back }) => [front.title, back.title]);
+
+test("sides go on fronts and backs by turns; a last one alone has a blank back", () => {
+  expect(namesOf(2)).toEqual([["side 1", "side 2"]]);
+  expect(namesOf(3)).toEqual([
+    ["side 1", "side 2"],
+    ["side 3", "card, blank back"],
+  ]);
+});
+
+describe("sheets of a trip's cards and of the rigs'", () => {
+  let guide: Guide;
+  let files: ReadonlyMap<string, Buffer>;
+  beforeAll(async () => {
+    const { lakes: _, ...rest } = await demoGuide();
+    guide = { ...rest, lakes: [] };
+    files = (await cardsOf(guide)).files;
+  }, 60_000);
+
+  const pagesOf = (name: string): Promise<string[]> =>
+    withPdf(need(files, name), async (pdf) =>
+      Array.from({ length: pdf.getPageCount() }, (_, page) => pdf.getPage(page).getText()),
+    );
+
+  test.each(["a4", "letter"])("on %s hold every word of the cards alone, an even number of pages", async (sheet) => {
+    for (const [sheets, alone] of [
+      ["rigs", ["rig-a6", "rig-drawings-a6"]],
+      ...guide.trips.map(({ slug }) => [`trip-${slug}`, [`trip-${slug}`, `box-${slug}`]] as const),
+    ] as const) {
+      const pages = await pagesOf(`${sheets}-${sheet}.pdf`);
+      expect([sheets, pages.length % 2]).toEqual([sheets, 0]);
+      const said = pages.join(" ");
+      for (const name of alone)
+        for (const [i, side] of (await pagesOf(`${name}.pdf`)).entries()) {
+          const half = i % 2 === 0 ? "front" : "back";
+          const pagesOfHalf = pages.filter((_, page) => (page % 2 === 0 ? "front" : "back") === half).join(" ");
+          for (const line of side.split("\n").filter((words) => words.trim() !== ""))
+            expect([name, half, pagesOfHalf.includes(line.trim()) || !said.includes(line.trim())]).toEqual([name, half, true]);
+        }
+    }
+  });
+
+  test("an unlisted trip is on no sheet but its own", () => {
+    const hidden = guide.trips.filter(({ unlisted }) => unlisted);
+    expect(hidden.length).toBeGreaterThan(0);
+    for (const { slug, name } of hidden)
+      for (const [file, bytes] of files)
+        if (!file.includes(slug)) expect([file, bytes.toString("latin1").includes(name)]).toEqual([file, false]);
+  });
+});
