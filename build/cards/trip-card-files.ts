@@ -29,9 +29,7 @@ const problemsOf = ({ file, misfits }: TripCard): CardProblem[] =>
 /** A trip's own card, its box's where it has flies, and sheets of both. */
 function planTrip(frame: GuideFrame, one: GuideTrip, lakes: Guide["lakes"]): CardFiles {
   const pair = [one.pick?.slug, one.pick?.fallback?.slug];
-  const roads = lakes
-    .filter(({ slug }) => pair.includes(slug))
-    .map(({ slug, access }) => ({ slug, access }));
+  const roads = lakes.filter(({ slug }) => pair.includes(slug)).map(({ slug, access }) => ({ slug, access }));
   const names = [
     tripFile(one),
     ...(hasBox(one) ? [boxFile(one)] : []),
