@@ -5,6 +5,7 @@ import { listedTrips } from "./contents.ts";
 export interface PrintFile {
   readonly what: string;
   readonly size: string;
+  /** How many. */
   readonly sides: string;
   /** The card alone, on a page of its own size; null where it comes on sheets only. */
   readonly alone: string | null;
@@ -18,11 +19,11 @@ export const SHEETS = [
   ["letter", "letter"],
 ] as const;
 
-const BOTH = "front and back";
+const BOTH = "2";
 const label = (what: string, sheets: string): PrintFile => ({
   what,
-  size: "90 × 30 mm",
-  sides: "one",
+  size: "90 × 30 mm",
+  sides: "1",
   alone: null,
   sheets,
 });
@@ -30,7 +31,7 @@ const label = (what: string, sheets: string): PrintFile => ({
 export const LAKE_SHEETS: PrintFile = {
   what: "All lake cards",
   size: "A6",
-  sides: BOTH,
+  sides: "2 each",
   alone: null,
   sheets: "sheets",
 };
@@ -47,7 +48,7 @@ export const REPORT_SLIP: PrintFile = {
 export const rigFiles = ({ rigs }: { readonly rigs: Pick<Guide["rigs"], "leaders"> }): PrintFile[] => [
   { what: "Rig card", size: "A6", sides: BOTH, alone: "rig-a6", sheets: "rigs" },
   { what: "Rig drawings to scale", size: "A6", sides: BOTH, alone: "rig-drawings-a6", sheets: "rigs" },
-  { what: "Rig card", size: "5 × 3 in", sides: BOTH, alone: "rig-5x3", sheets: null },
+  { what: "Rig card", size: "5 × 3 in", sides: BOTH, alone: "rig-5x3", sheets: null },
   ...(rigs.leaders.length === 0 ? [] : [label("Labels for the leader boards", "labels")]),
 ];
 
@@ -70,9 +71,9 @@ export const printedTrip = ({ slug, name, box, gear }: GuideTrip): PrintedTrip =
 export const tripFiles = ({ slug, name, hasBox, hasBoards }: PrintedTrip): PrintFile[] => {
   const sheets = `trip-${slug}`;
   return [
-    { what: `${name}: trip card`, size: "A6", sides: "two or more", alone: sheets, sheets },
+    { what: `${name}: trip card`, size: "A6", sides: "2 or more", alone: sheets, sheets },
     ...(hasBox
-      ? [{ what: `${name}: box card`, size: "A6", sides: "one or more", alone: `box-${slug}`, sheets }]
+      ? [{ what: `${name}: box card`, size: "A6", sides: "1 or more", alone: `box-${slug}`, sheets }]
       : []),
     ...(hasBoards ? [label(`${name}: labels for the leader boards`, `labels-${slug}`)] : []),
   ];
@@ -87,7 +88,7 @@ interface PrintedLake {
 const lakeFile = ({ slug, name, hasMap }: PrintedLake): PrintFile => ({
   what: hasMap ? `${name}: card and map card` : `${name}: card`,
   size: "A6",
-  sides: BOTH,
+  sides: hasMap ? "4" : BOTH,
   alone: slug,
   sheets: LAKE_SHEETS.sheets,
 });

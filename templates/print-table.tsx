@@ -19,7 +19,7 @@ const Row = ({ file, sheet }: { file: PrintFile; sheet: Sheet }) => (
 /** Every file to print of this guide. */
 export const PrintTable = ({ printed, sheet }: { printed: Printed; sheet: Sheet }) => (
   <Section title="The files of this guide" id="files">
-    <Scroll label="The files of this guide">
+    <Scroll label="Cards, their sizes and their files">
       <table>
         <caption>
           Alone: a page of the card’s own size. Sheets: cards to cut, with crop marks. All PDF.
@@ -31,7 +31,7 @@ export const PrintTable = ({ printed, sheet }: { printed: Printed; sheet: Sheet 
             <th scope="col">Sides</th>
             <th scope="col">Alone</th>
             {SHEETS.map(([, paper]) => (
-              <th scope="col">{paper} sheets</th>
+              <th scope="col">On {paper}</th>
             ))}
           </tr>
         </thead>

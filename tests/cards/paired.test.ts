@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { Face } from "../../build/cards/face.ts";
 import { paired } from "../../build/cards/paired.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { allFiles, printedOf, SHEETS } from "../../templates/print-files.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { cardsOf, need } from "./card-fixture.ts";
 import { withPdf } from "./rasterise.ts";
@@ -35,9 +36,9 @@ describe("sheets of a trip's cards and of the rigs'", () => {
       Array.from({ length: pdf.getPageCount() }, (_, page) => pdf.getPage(page).getText()),
     );
 
-  const wordsOf = (pages: readonly string[]): Set<string> => new Set(pages.join(" ").split(/\s+/));
-  const halves = (pages: readonly string[]) =>
-    [0, 1].map((half) => wordsOf(pages.filter((_, page) => page % 2 === half)));
+  /** The words of the odd pages and of the even ones; a turned page's come with other gaps. */
+  const halves = (pages: readonly string[]): string[] =>
+    [0, 1].map((half) => pages.filter((_, page) => page % 2 === half).join(" "));
 
   test.each(["a4", "letter"])(
     "on %s have all words of the fronts on odd pages, of the backs on even ones",
@@ -48,17 +49,27 @@ describe("sheets of a trip's cards and of the rigs'", () => {
       ] as const) {
         const pages = await pagesOf(`${sheets}-${sheet}.pdf`);
         expect([sheets, pages.length % 2]).toEqual([sheets, 0]);
-        const onSheets = halves(pages);
+        const onSheets = halves(pages).map((words) => words.replace(/\s+/g, ""));
         for (const name of alone)
           for (const [half, words] of halves(await pagesOf(`${name}.pdf`)).entries())
-            expect([name, half, [...words].filter((word) => !onSheets[half]?.has(word))]).toEqual([
+            expect([
               name,
               half,
-              [],
-            ]);
+              words.split(/\s+/).filter((word) => !onSheets[half]?.includes(word)),
+            ]).toEqual([name, half, []]);
       }
     },
   );
+
+  test("every file but an unlisted trip's is in the table on the page about printing, and no other", () => {
+    const hidden = guide.trips.filter(({ unlisted }) => unlisted);
+    const listed = allFiles(printedOf(guide), guide).flatMap(({ alone, sheets }) => [
+      ...(alone === null ? [] : [`${alone}.pdf`]),
+      ...(sheets === null ? [] : SHEETS.map(([ending]) => `${sheets}-${ending}.pdf`)),
+    ]);
+    const written = [...files.keys()].filter((name) => !hidden.some(({ slug }) => name.includes(slug)));
+    expect([...new Set(listed)].sort()).toEqual(written.sort());
+  });
 
   test("an unlisted trip is on no sheet but its own", () => {
     const hidden = guide.trips.filter(({ unlisted }) => unlisted);
