@@ -11,6 +11,7 @@ import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
 import { Page } from "./layout.tsx";
 import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
+import { LAKE_SHEETS } from "./print-files.ts";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 import { outingText } from "./trip/trip-words.ts";
 
@@ -234,13 +235,7 @@ export function BoardPage({
           </ul>
         </Section>
       )}
-      <PrintList
-        files={[
-          ["All lake cards, on A4", "sheets-a4"],
-          ["All lake cards, on letter", "sheets-letter"],
-        ]}
-        sheet={sheet}
-      />
+      <PrintList files={[LAKE_SHEETS]} sheet={sheet} />
     </Page>
   );
 }

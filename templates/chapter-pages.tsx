@@ -3,6 +3,8 @@ import { STATE_WORDS } from "../build/model/phase.ts";
 import { Page } from "./layout.tsx";
 import { Backtest } from "./methods-score.tsx";
 import { Harmless, Section } from "./parts.tsx";
+import type { Printed } from "./print-files.ts";
+import { PrintTable } from "./print-table.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
 const whenText = ({ when }: Caution): string =>
@@ -28,15 +30,18 @@ function ShortCautions({ sheet }: { sheet: Sheet }) {
   );
 }
 
-/** A standing chapter or a page of the club's own; methods and cautions add what was computed. */
+/** A standing chapter or a page of the club's own; methods, cautions and printing add what is this guide's own. */
 export const ChapterPage = ({
   chapter,
   backtest = null,
+  printed = null,
   sheet,
 }: {
   chapter: GuidePage;
   /** Of past seasons; shown on the page of methods. */
   backtest?: Guide["backtest"];
+  /** What there is to print; shown on the page about printing. */
+  printed?: Printed | null;
   sheet: Sheet;
 }) => (
   <Page sheet={sheet} title={chapter.title} description={`${chapter.title}: ${sheet.guide.club.name}.`}>
@@ -44,6 +49,7 @@ export const ChapterPage = ({
     {sheet.address === ADDRESS.chapter("cautions") ? <ShortCautions sheet={sheet} /> : null}
     <Harmless class="prose" html={chapter.html} />
     <Backtest rows={backtest} />
+    {printed === null ? null : <PrintTable printed={printed} sheet={sheet} />}
   </Page>
 );
 

@@ -4,6 +4,7 @@ import type { Caution } from "../build/guide/guide-schema.ts";
 import { dayMonthYear } from "../build/model/calendar.ts";
 import type { DayState } from "../build/model/phase.ts";
 import { hasChapter } from "./contents.ts";
+import { type PrintFile, SHEETS } from "./print-files.ts";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
 /** A heading in the margin and what belongs to it. */
@@ -101,21 +102,28 @@ export const sizesText = (sizes: readonly number[]): string =>
 export const inOneLine = (parts: readonly (string | null)[]): string =>
   parts.filter((part) => part !== null && part !== "").join(" · ");
 
-/** PDFs to print: what each is, and its name under cards/. */
-export const PrintList = ({
-  files,
-  sheet,
-}: {
-  files: readonly (readonly [what: string, name: string])[];
-  sheet: Sheet;
-}) => (
+/** PDFs to print: each card alone where it has a file of its own, and on sheets. */
+export const PrintList = ({ files, sheet }: { files: readonly PrintFile[]; sheet: Sheet }) => (
   <Section title="To print" id="print">
     <ul class="plain">
-      {files.map(([what, name]) => (
+      {files.map(({ what, size, alone, sheets }) => (
         <li>
-          <a href={sheet.to(ADDRESS.card(name))}>{what}</a> (PDF)
+          {alone === null ? what : <a href={sheet.to(ADDRESS.card(alone))}>{what}</a>}, {size}
+          {sheets === null
+            ? null
+            : SHEETS.map(([ending, paper]) => (
+                <>
+                  {" · "}
+                  <a href={sheet.to(ADDRESS.card(`${sheets}-${ending}`))}>{paper} sheets</a>
+                </>
+              ))}
         </li>
       ))}
     </ul>
+    {hasChapter(sheet.guide, "printing") ? (
+      <p class="small">
+        PDF. <a href={sheet.to(ADDRESS.chapter("printing"))}>All files, and how to print them</a>
+      </p>
+    ) : null}
   </Section>
 );

@@ -10,7 +10,7 @@ import {
 import { Shot, Sinking, Swing } from "./gear-tables.tsx";
 import { Page } from "./layout.tsx";
 import { capital, Fact, PrintList, Scroll, Section } from "./parts.tsx";
-import { SLIPS } from "./reports/slips.ts";
+import { REPORT_SLIP, rigFiles } from "./print-files.ts";
 import { LeaderDrawing, LeanPicture, SwingPicture } from "./rigs/drawings.tsx";
 import { leaderId } from "./rigs/places.ts";
 import { Ways } from "./rigs/ways.tsx";
@@ -166,17 +166,7 @@ export function RigsPage({ sheet }: { sheet: Sheet }) {
           <Tippet sheet={sheet} />
         </Section>
       )}
-      <PrintList
-        files={[
-          ["Rig card, A6", "rig-a6"],
-          ["Rig card, 5 × 3 in", "rig-5x3"],
-          ["Rig drawings to scale, A6", "rig-drawings-a6"],
-          ["Labels for the leader boards, A4", "labels-a4"],
-          ["Labels for the leader boards, letter", "labels-letter"],
-          ...SLIPS,
-        ]}
-        sheet={sheet}
-      />
+      <PrintList files={[...rigFiles(sheet.guide), REPORT_SLIP]} sheet={sheet} />
       <p class="small">
         Worked out for a rod of {depthText(rigs.rod_m, club.units)}. Planning aids: plumb, count and look
         again on the water.

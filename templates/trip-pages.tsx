@@ -5,6 +5,7 @@ import { countdownText, holdText, type Rig, setDepthText } from "./lake/rig-word
 import { Page } from "./layout.tsx";
 import { LeaderBoards } from "./leader-boards.tsx";
 import { Cautions, Fact, ForecastNote, Harmless, inOneLine, PrintList, Section } from "./parts.tsx";
+import { printedTrip, tripFiles } from "./print-files.ts";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 import { BoxPlan } from "./trip/box-plan.tsx";
 import { TripDays, TripLight } from "./trip/days.tsx";
@@ -120,18 +121,7 @@ export function TripPage({ trip, roads, sheet }: { trip: GuideTrip; roads: reado
           <Harmless class="prose" html={trip.notes} />
         </Section>
       )}
-      <PrintList
-        files={[
-          ["This trip’s card", `trip-${trip.slug}`],
-          ...(trip.gear.boards.boards.length === 0
-            ? []
-            : ([
-                ["Labels for this trip’s leader boards, A4", `labels-${trip.slug}-a4`],
-                ["Labels for this trip’s leader boards, letter", `labels-${trip.slug}-letter`],
-              ] as const)),
-        ]}
-        sheet={sheet}
-      />
+      <PrintList files={tripFiles(printedTrip(trip))} sheet={sheet} />
       <Section title="To take along" id="take">
         <p>
           <a href={sheet.to(ADDRESS.tripCalendar(trip.slug))}>The trip’s days as a calendar</a> (ICS)

@@ -16,7 +16,7 @@ import {
 } from "./column.ts";
 import type { FaceLayout, Part } from "./face.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
-import { addLakeShot, lakeShot } from "./lake-shot.ts";
+import { addLakeShot, type LakeShot, lakeShot } from "./lake-shot.ts";
 import { mm } from "./paper.ts";
 import { type QrSymbol, QUIET_MODULES, qrSymbol } from "./qr.ts";
 import { ascent_pt, SMALL, STRONG } from "./type-styles.ts";
@@ -95,13 +95,11 @@ function addRules(column: Column, { rules }: GuideLake): void {
 const isLead = ({ id }: Caution): boolean => id === "lead";
 
 /** Shot for the water fished, under a rule, and the caution that goes with it. */
-function addShot(column: Column, guide: GuideFrame, lake: GuideLake, depths: number): void {
-  const table = lakeShot(guide, lake, depths, WIDTH);
-  if (table === null) return;
+function addShot(column: Column, guide: GuideFrame, table: LakeShot): void {
   addRule(column, 0.6);
   column.y_pt += 2;
   const lead = guide.cautions.find(isLead);
-  const caution = lead === undefined ? [] : [run(`${lead.short} ${agencyText(lead.agency)} `, SMALL)];
+  const caution = lead === undefined ? [] : [run(`${lead.short} ${agencyText(lead.agency)}`, SMALL)];
   addLakeShot(column, guide, table, caution);
   column.y_pt += 3;
 }
@@ -215,23 +213,25 @@ const extents = (cautions: number): BackExtent[] => [
 export function layoutBack(guide: GuideFrame, lake: GuideLake, ruler: Ruler): FaceLayout {
   const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
-  const hasShot = lakeShot(guide, lake, 1, WIDTH) !== null;
   const cautions = cardCautions(guide, lake);
   const withoutLead = cautions.filter((caution) => !isLead(caution));
   const set = (extent: BackExtent, blankRows: number): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
-    const said = hasShot && extent.depths > 0 ? withoutLead : cautions;
+    const shot = lakeShot(guide, lake, extent.depths, WIDTH);
+    const said = shot === null ? cautions : withoutLead;
     addWarnings(column, lake, said.slice(0, extent.cautions));
     addRules(column, lake);
-    if (extent.depths > 0) addShot(column, guide, lake, extent.depths);
+    if (shot !== null) addShot(column, guide, shot);
     if (extent.fetch) addFetch(column, lake, units);
     addBlanks(column, blankRows, units);
     addFoot(column, guide, lake, symbol);
     return column;
   };
   const spare_pt = (extent: BackExtent): number => BOTTOM - set(extent, BLANK_ROWS.least).y_pt;
-  const extent = extents(cautions.length).find((one) => spare_pt(one) >= 0) ?? {
+  const hasOneDepth = lakeShot(guide, lake, 1, WIDTH) !== null;
+  const all = extents(cautions.length).filter(({ depths }) => depths !== 1 || hasOneDepth);
+  const extent = all.find((one) => spare_pt(one) >= 0) ?? {
     cautions: LEAST_CAUTIONS,
     depths: 0,
     fetch: false,

@@ -51,8 +51,8 @@ const sideOf = (title: string, column: Column): FaceLayout => ({
   misfits: [...column.misfits, ...overflow(column, FRAME.bottom_pt, {})],
 });
 
-/** Sizes of lettering for the box, the largest that gets it on one side is taken. */
-const LETTERING_PT = [GLANCE.size_pt, 12.5, 10.5, SMALL.size_pt];
+/** Sizes of lettering for the box, the largest that gets it on one side is taken; the last has an x-height of 1.5 mm. */
+const LETTERING_PT = [GLANCE.size_pt, 12.5, 10.5, SMALL.size_pt, 8.6];
 
 interface BoxOptions {
   readonly ink: Ink;
@@ -77,26 +77,20 @@ function drawingMisfits(svg: string, { ink, width }: BoxOptions, ruler: Ruler): 
 
 /** The head of a side of the box: whose it is and how much it holds. */
 function startBox(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): Column {
-  const column = startSide(guide, "The box", ruler);
-  addText(column, [run(`${trip.name}, ${whole(dayRange(trip.from, trip.to))}`, STRONG)], {
-    role: "P",
-    field: "trip names",
-  });
-  addText(column, [run(`${boxSum(trip.box)}.`, SMALL)], { role: "P", field: "patterns" });
-  column.y_pt += GAP_PT;
+  const column = createColumn(ruler, FRAME.left_pt, FRAME.width_pt, FRAME.top_pt);
+  addCardHead(column, guide.asOf, { title: trip.name, side: whole("the box"), field: "trip names" });
+  const days = run(`${whole(dayRange(trip.from, trip.to))}  `, STRONG);
+  addText(column, [days, run(`${boxSum(trip.box)}.`, SMALL)], { role: "P", field: "patterns" });
   return column;
 }
 
-/** Ink of the largest lettering in which the rows fit on the fewest sides they can do with. */
+/** Ink of the largest lettering in which the rows fit on one side or, where none does, as many on each as can be. */
 function boxOptions(rows: Box["rows"], room_pt: number, ruler: Ruler): BoxOptions {
-  const small: BoxOptions = { ink: paperInk, width: FRAME.width_pt };
-  const sides = Math.ceil(rows.length / rowsThatFit(rows, small, room_pt));
-  const perSide = Math.ceil(rows.length / sides);
-  const fits = (options: BoxOptions): boolean =>
-    rowsThatFit(rows, options, room_pt) >= perSide &&
-    drawingMisfits(flyBox(rows, options), options, ruler).length === 0;
-  const all = LETTERING_PT.map((textSize): BoxOptions => ({ ...small, ink: { ...paperInk, textSize } }));
-  return all.find(fits) ?? small;
+  const all = LETTERING_PT.map(
+    (textSize): BoxOptions => ({ ink: { ...paperInk, textSize }, width: FRAME.width_pt }),
+  ).filter((options) => drawingMisfits(flyBox(rows, options), options, ruler).length === 0);
+  const onOneSide = all.find((options) => rowsThatFit(rows, options, room_pt) >= rows.length);
+  return onOneSide ?? all.at(-1) ?? { ink: paperInk, width: FRAME.width_pt };
 }
 
 /** Everything to tie, and from what. */
@@ -139,7 +133,7 @@ const heightOf = (column: Column, { runs, tick }: Line): number =>
   countLines(column, runs, column.width_pt - (tick ? BESIDE_TICK_PT : 0)) * leading_pt(SMALL);
 
 /**
- * The box, drawn on as many sides as its rows need, about as many rows on each; where nothing is to be tied, the last of
+ * The box, drawn on as many sides as its rows need, each filled before the next; where nothing is to be tied, the last of
  * them says so, and closes the card.
  */
 function boxSides(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): FaceLayout[] {
@@ -157,11 +151,11 @@ function boxSides(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): FaceLayout[
   const closing_pt = closing.reduce((sum, next) => sum + next.gap_pt + heightOf(start, next), 0);
   const room_pt = FRAME.bottom_pt - start.y_pt - closing_pt;
   const options = boxOptions(rows, room_pt, ruler);
-  const sides = Math.ceil(rows.length / rowsThatFit(rows, options, room_pt));
+  const perSide = rowsThatFit(rows, options, room_pt);
+  const sides = Math.ceil(rows.length / perSide);
   return Array.from({ length: sides }, (_, side) => {
     const column = startBox(guide, trip, ruler);
-    const part = [side, side + 1].map((i) => Math.round((i * rows.length) / sides));
-    const [from = 0, to = rows.length] = part;
+    const [from, to] = [side * perSide, Math.min((side + 1) * perSide, rows.length)];
     const svg = flyBox(rows, { ...options, part: [from, to] });
     column.misfits.push(...drawingMisfits(svg, options, ruler));
     addDrawing(column, svg, flyBoxTitle(rows.slice(from, to)));

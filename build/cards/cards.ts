@@ -5,7 +5,6 @@ import type { Guide } from "../guide/guide-schema.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { computeAlways } from "../model/remember.ts";
-import { planBoxCards } from "./box-plan-files.ts";
 import type { CardFiles } from "./card-file.ts";
 import { type CardProblem, problemOf } from "./card-problem.ts";
 import type { Ruler } from "./flow.ts";
@@ -14,8 +13,7 @@ import { planLabels } from "./labels-files.ts";
 import { planLakeCards, planSheets } from "./lake-cards.ts";
 import { planReportSlips } from "./report-slip-files.ts";
 import { planRigCards } from "./rig-card-files.ts";
-import { planRigDrawings } from "./rig-drawings-card.ts";
-import { planTripCards } from "./trip-card.ts";
+import { planTripCards } from "./trip-card-files.ts";
 
 /** Every file of cards, or one lake's own alone. */
 function planCards(guide: Guide, only?: string): CardFiles[] {
@@ -27,11 +25,9 @@ function planCards(guide: Guide, only?: string): CardFiles[] {
     ? [
         ...lakes,
         planSheets(frame, guide.lakes),
-        ...planRigCards(frame),
-        planRigDrawings(frame),
+        planRigCards(frame),
         ...planLabels(frame, guide),
         planReportSlips(frame),
-        ...planBoxCards(frame, guide.trips),
         ...planTripCards(frame, guide),
       ]
     : lakes;
@@ -81,10 +77,10 @@ interface CardOptions {
 }
 
 /**
- * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
- * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
- * each trip that needs any; `cards/box-TRIP.pdf`, each trip's fly box and tying list, and `cards/trip-TRIP.pdf`, its
- * own card; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.
+ * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them; the rig
+ * cards, and `cards/rigs-SHEET.pdf` with those of A6; the leader boards' labels: `cards/labels-SHEET.pdf` for the club and
+ * its listed trips, `cards/labels-TRIP-SHEET.pdf` for each trip that needs any; `cards/trip-TRIP.pdf`, each trip's own card,
+ * `cards/box-TRIP.pdf`, its fly box and tying list, and `cards/trip-TRIP-SHEET.pdf` with both; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.
  * One file is placed, written and forgotten before the next.
  * @returns what does not fit; then `outDir` holds some of the cards, and must not be published
  * @throws naming the card that cannot be made; a system error when a file cannot be written

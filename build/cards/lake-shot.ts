@@ -14,6 +14,8 @@ type Shot = Guide["rigs"]["shot"];
 const ROW_HEAD_PT = 20;
 /** Room for a cell's shot on one line. */
 const LEAST_CELL_PT = 80;
+/** One depth in one drift is no table: the rig card has it. */
+const LEAST_CELLS = 2;
 
 /** The table's depths in the water where fish are, or the first below it where none lies in it. */
 function rowsIn({ rows }: Shot, band: { readonly from_m: number; readonly to_m: number }): Shot["rows"] {
@@ -32,7 +34,7 @@ const spread = <T>(all: readonly T[], most: number): T[] =>
       );
 
 /** The lake's own part of the shot table: the depths fished in the phase that leads, and the drifts that shot can hold. */
-interface LakeShot {
+export interface LakeShot {
   readonly words: string;
   readonly drifts: Shot["columns"];
   readonly rows: readonly { readonly depth_m: number; readonly cells: readonly string[] }[];
@@ -40,7 +42,7 @@ interface LakeShot {
 
 /**
  * Shot against drift for the water fished now or next, at most `most` depths of it and no more drifts than fit in a
- * width; nothing where no shot is ever called for.
+ * width; nothing where no shot is ever called for, or for one depth in one drift alone.
  */
 export function lakeShot(
   guide: GuideFrame,
@@ -59,7 +61,7 @@ export function lakeShot(
       ({ drift, place }) => drift.rod_s !== null && rows.some(({ cells }) => cells[place]?.problem === null),
     )
     .slice(0, Math.floor((width_pt - ROW_HEAD_PT) / LEAST_CELL_PT));
-  if (rows.length === 0 || held.length === 0) return null;
+  if (rows.length * held.length < LEAST_CELLS) return null;
   return {
     words: `${phaseName(plan.phase).toLowerCase()}, indicator drifting one rod (${whole(depthText(rod_m, units))}) in`,
     drifts: held.map(({ drift }) => drift),
@@ -70,14 +72,15 @@ export function lakeShot(
   };
 }
 
-/** The table, under a caution and the words that say how to read it. */
+/** The table, under a caution and, on a line of their own, the words that say how to read it. */
 export function addLakeShot(
   column: Column,
   guide: GuideFrame,
   { words, drifts, rows }: LakeShot,
   caution: readonly Run[],
 ): void {
-  addText(column, [...caution, run("Shot  ", STRONG), run(words, SMALL)], { role: "P", field: "shot names" });
+  if (caution.length > 0) addText(column, caution, { role: "P", field: "cautions" });
+  addText(column, [run("Shot  ", STRONG), run(words, SMALL)], { role: "P", field: "shot names" });
   const each_pt = (column.width_pt - ROW_HEAD_PT) / drifts.length;
   addGrid(
     column,

@@ -4,17 +4,14 @@ import { leaderAtDeepest, rigTitle } from "../draw/rig-hung.ts";
 import { leanDrawing, leanTitle } from "../draw/rig-lean.tsx";
 import { swingDrawing, swingTitle } from "../draw/swing-plan.tsx";
 import type { GuideFrame } from "../guide/guide-frame.ts";
-import { type CardFiles, cardFiles } from "./card-file.ts";
 import { frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
-import { cardPdf } from "./card-pdf.ts";
-import { problemOf } from "./card-problem.ts";
 import type { Column } from "./column.ts";
 import { addDrawing } from "./drawing.ts";
+import type { Ruler } from "./flow.ts";
 import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
 import { addWords, layoutSide } from "./rig-card.ts";
 
-const SLUG = "rig-drawings-a6";
 /** The drift of the swing that is drawn, seconds a rod length: a middling one of the table. */
 const DRAWN_DRIFT_S = 60;
 /** Both drawings of the back are this wide, so that they stand one below the other. */
@@ -47,21 +44,16 @@ function addLeanAndSwing(column: Column, { rigs, club: { units } }: GuideFrame):
 }
 
 /** The rigs drawn to scale, on a card of their own beside the tables: hanging on the front, leaning and swinging on the back. */
-export const planRigDrawings = (guideFrame: GuideFrame): CardFiles =>
-  cardFiles("rig drawings", [SLUG], { guide: guideFrame }, ({ guide }, ruler) => {
-    const frame = frameOf(A6, CARD_MARGIN_PT);
-    const front = layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
+export function layoutRigDrawings(guide: GuideFrame, ruler: Ruler) {
+  const frame = frameOf(A6, CARD_MARGIN_PT);
+  return {
+    front: layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
       addCardHead(column, guide.asOf, { title: "The rig to scale", field: "rig" });
       addRig(column, guide, frame.bottom_pt);
-    });
-    const back = layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {
+    }),
+    back: layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {
       addCardHead(column, guide.asOf, { title: "Lean and swing", field: "rig" });
       addLeanAndSwing(column, guide);
-    });
-    return {
-      problems: [...front.misfits, ...back.misfits].map((misfit) => problemOf(SLUG, misfit)),
-      ink: async (fonts) => [
-        await cardPdf(guide, [front.face, back.face], { title: "Rig drawings, A6,", paper: A6 }, fonts),
-      ],
-    };
-  });
+    }),
+  };
+}

@@ -1,14 +1,11 @@
 import type { GuideFrame } from "../guide/guide-frame.ts";
-import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
+import type { GuideLake, GuideTrip } from "../guide/guide-schema.ts";
 import { tellLines } from "../guide/trip-tell.ts";
 import type { Outing } from "../guide/when-schema.ts";
 import { dayRange, weekdayDayMonth } from "../model/calendar.ts";
 import { chanceNumber, chanceText, hoursText } from "../model/units.ts";
-import { type CardFiles, cardFiles } from "./card-file.ts";
 import { frameOf } from "./card-frame.ts";
 import { addCardHead } from "./card-head.ts";
-import { cardPdf } from "./card-pdf.ts";
-import { problemOf } from "./card-problem.ts";
 import { byAgency, whole } from "./card-words.ts";
 import { addRule, addText, type Column } from "./column.ts";
 import { type Ruler, type Run, run } from "./flow.ts";
@@ -205,22 +202,3 @@ export function layoutTripCard(guide: TripGuide, trip: GuideTrip, ruler: Ruler) 
     },
   );
 }
-
-/** Each trip's own card, of unlisted trips too; no sheet holds them. */
-export const planTripCards = (frame: GuideFrame, { trips, lakes }: Guide): CardFiles[] =>
-  trips.map((trip) => {
-    const name = `trip-${trip.slug}`;
-    const pair = [trip.pick?.slug, trip.pick?.fallback?.slug];
-    const roads = lakes
-      .filter(({ slug }) => pair.includes(slug))
-      .map(({ slug, access }) => ({ slug, access }));
-    return cardFiles("trip card", [name], { frame, trip, lakes: roads }, ({ frame, trip, lakes }, ruler) => {
-      const { faces, misfits } = layoutTripCard({ ...frame, lakes }, trip, ruler);
-      return {
-        problems: misfits.map((misfit) => problemOf(name, misfit)),
-        ink: async (fonts) => [
-          await cardPdf(frame, faces, { title: `${trip.name}: trip card`, paper: A6 }, fonts),
-        ],
-      };
-    });
-  });

@@ -22,8 +22,6 @@ const PITCH = 0.74;
 const BOX_SHARE = 0.38;
 /** Between the box's edge and its first fly, as a share of the lettering. */
 const EDGE = 0.5;
-/** Between one row's lettering and the next, as a share of it. */
-const BETWEEN = 0.05;
 /** The line with the key below the box, as a share of the lettering. */
 const KEY = 1.9;
 
@@ -51,7 +49,7 @@ function planOf(rows: readonly Row[], { ink: { textSize: size }, width }: FlyBox
   const count = right + size * 0.5 + widest(rows.map(({ carry }) => String(carry)));
   const label = count + size * 0.5;
   const below = widest(rows.map((row) => `${row.name} ${varietyText(row)}`)) > width - label;
-  const row = size * ((below ? 2 : 1) * LEADING + BETWEEN);
+  const row = size * (below ? 2 : 1) * LEADING;
   return { size, left, right, pitch: flies / most, count, label, below, row };
 }
 

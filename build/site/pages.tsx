@@ -6,6 +6,7 @@ import { LakePage } from "../../templates/lake/lake-page.tsx";
 import { LakePlacePage } from "../../templates/lake/place/place-page.tsx";
 import { LakeReportsPage } from "../../templates/lake/reports-page.tsx";
 import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
+import { printedOf } from "../../templates/print-files.ts";
 import { type ReportedLake, ReportsPage } from "../../templates/reports/reports-page.tsx";
 import { ReportSeasonPage } from "../../templates/reports/season-page.tsx";
 import { RigsPage } from "../../templates/rigs-page.tsx";
@@ -129,7 +130,11 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
     ...guide.chapters.map((chapter) =>
       page(
         ADDRESS.chapter(chapter.slug),
-        { chapter, backtest: chapter.slug === "methods" ? backtest : null },
+        {
+          chapter,
+          backtest: chapter.slug === "methods" ? backtest : null,
+          printed: chapter.slug === "printing" ? printedOf(guide) : null,
+        },
         (own, sheet) => <ChapterPage {...own} sheet={sheet} />,
       ),
     ),

@@ -2,9 +2,9 @@ import type { Guide } from "../../build/guide/guide-schema.ts";
 import { reportsText } from "../../build/guide/report-words.ts";
 import { Page } from "../layout.tsx";
 import { PrintList, Scroll, Section } from "../parts.tsx";
+import { REPORT_SLIP } from "../print-files.ts";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 import { CatchHeads, CatchNote, TotalCells } from "./catch-columns.tsx";
-import { SLIPS } from "./slips.ts";
 
 /** A lake, and how many reports it has. */
 export interface ReportedLake {
@@ -73,7 +73,7 @@ export const ReportsPage = ({
       <CatchNote />
     </Section>
     <Lakes all={lakes} sheet={sheet} />
-    <PrintList files={SLIPS} sheet={sheet} />
+    <PrintList files={[REPORT_SLIP]} sheet={sheet} />
     <Section title="To follow" id="take">
       <p>
         <a href={sheet.to(ADDRESS.reportsFeed)}>New reports as a feed</a> (Atom), for a feed reader.

@@ -5,7 +5,7 @@ import type { BoxPattern } from "../../build/flies/box-plan-varieties.ts";
 import type { GuideTrip } from "../../build/guide/guide-schema.ts";
 import { lake, pattern, trip } from "../flies/box-plan-fixture.ts";
 import { day } from "../lake-fixture.ts";
-import { LEGIBLE, POINT_MM } from "../reference/paper.ts";
+import { ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
 import { cardsOf, need, ruler } from "./card-fixture.ts";
 import { faults, piecesOf, written } from "./legibility.ts";
 import { withPdf } from "./rasterise.ts";
@@ -158,7 +158,23 @@ describe("sides", () => {
       "To tie for Quiet walk",
     ]);
     expect(sidesOf(patternsOf(20)).filter((title) => title.startsWith("To tie")).length).toBeGreaterThan(1);
-    expect(sidesOf(patternsOf(20)).filter((title) => title.startsWith("The box")).length).toBeGreaterThan(1);
+    expect(sidesOf(patternsOf(60)).filter((title) => title.startsWith("The box")).length).toBeGreaterThan(1);
+  });
+
+  test("thirty rows stand on one side; of more, the first side is filled before the next begins", () => {
+    const boxSides = (count: number) =>
+      layoutBoxPlan(rigGuide(), tripWith(narrow(patternsOf(count))), ruler).filter(({ face }) =>
+        face.title.startsWith("The box"),
+      );
+    expect(boxSides(30).map(({ face }) => face.title)).toEqual(["The box for Quiet walk, rows 1 to 30"]);
+    const many = boxSides(40);
+    expect(many.length).toBe(2);
+    const [first] = many;
+    if (first === undefined) throw new Error("no front");
+    const lowest = Math.max(...letteringOf(first.face).map(({ y }) => y));
+    // A row more would not fit: less than two lines of the least lettering are left above the margin.
+    expect(lowest).toBeGreaterThan((ISO_216_MM.A6[1] - 4) / POINT_MM - 2 * 11);
+    expect(many.flatMap(({ face }) => faults(face))).toEqual([]);
   });
 
   test("a few rows are lettered to be read at a glance", () => {

@@ -236,10 +236,14 @@ describe.skipIf(missing.length > 0)(missing.length > 0 ? install : "every PDF, b
     return starts.map((i) => (i / DPI) * 25.4);
   }
 
-  test.each([
-    ["sheets-a4.pdf", ISO_216_MM.A4],
-    ["sheets-letter.pdf", US_LETTER_PT.map((side) => side * POINT_MM) as [number, number]],
-  ] as const)(
+  const LETTER_MM = US_LETTER_PT.map((side) => side * POINT_MM) as [number, number];
+  const KINDS_OF_SHEETS = ["sheets", "rigs", "report-slips", "trip-late-may-weekend"];
+  test.each(
+    KINDS_OF_SHEETS.flatMap((kind) => [
+      [`${kind}-a4.pdf`, ISO_216_MM.A4] as const,
+      [`${kind}-letter.pdf`, LETTER_MM] as const,
+    ]),
+  )(
     "%s: cut marks of a back lie within 0.5 mm of its front's, an A6 card apart",
     async (name, [wide, high]) => {
       const [front, back] = [await popplerRaster(at(name), 1, DPI), await popplerRaster(at(name), 2, DPI)];

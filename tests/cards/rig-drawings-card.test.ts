@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { planRigDrawings } from "../../build/cards/rig-drawings-card.ts";
+import { layoutRigDrawings } from "../../build/cards/rig-drawings-card.ts";
 import { cardsOf, need, ruler } from "./card-fixture.ts";
 import { withPdf } from "./rasterise.ts";
 import { rigGuide, rigsWith } from "./rig-fixture.ts";
@@ -13,7 +13,8 @@ const wordsOf = async (guide = rigGuide()): Promise<string[]> => {
 };
 
 test("the drawings fit their card", () => {
-  expect(planRigDrawings(rigGuide()).place(ruler).problems).toEqual([]);
+  const { front, back } = layoutRigDrawings(rigGuide(), ruler);
+  expect([...front.misfits, ...back.misfits]).toEqual([]);
 });
 
 test("the front draws a leader's sections, the back the lean and every holder angle's swing", async () => {
