@@ -9,6 +9,7 @@ import type { Occasion, Outing } from "../build/guide/when-schema.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
+import { lakeSheets } from "./lake-sheets.ts";
 import { Page } from "./layout.tsx";
 import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
@@ -234,13 +235,7 @@ export function BoardPage({
           </ul>
         </Section>
       )}
-      <PrintList
-        files={[
-          ["All lake cards, on A4", "sheets-a4"],
-          ["All lake cards, on letter", "sheets-letter"],
-        ]}
-        sheet={sheet}
-      />
+      <PrintList files={lakeSheets(all)} sheet={sheet} />
     </Page>
   );
 }

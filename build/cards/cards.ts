@@ -2,6 +2,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { sheetVolumes } from "../guide/sheet-volumes.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { planBoxCards } from "./box-plan-files.ts";
@@ -24,7 +25,7 @@ function planCards(guide: Guide, only?: string): CardFiles[] {
   return only === undefined
     ? [
         ...lakes,
-        planSheets(frame, guide.lakes),
+        ...sheetVolumes(guide.lakes).map((volume) => planSheets(frame, volume)),
         ...planRigCards(frame),
         planRigDrawings(frame),
         ...planLabels(frame, guide),
@@ -70,7 +71,8 @@ interface CardOptions {
 }
 
 /**
- * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them, the rig cards, and the
+ * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them
+ * (`cards/sheets-SHEET-1.pdf` and on where they are too many for one file), the rig cards, and the
  * leader boards' labels: `cards/labels-SHEET.pdf` for the club and its listed trips, `cards/labels-TRIP-SHEET.pdf` for
  * each trip that needs any; `cards/box-TRIP.pdf`, each trip's fly box and tying list, and `cards/trip-TRIP.pdf`, its
  * own card; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.

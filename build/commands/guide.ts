@@ -1,5 +1,6 @@
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
+import { LAKES_PER_VOLUME } from "../guide/sheet-volumes.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
@@ -18,6 +19,11 @@ export function problemCount(problems: readonly Diagnostic[]): string {
   ];
   return parts.length === 0 ? "no problems" : parts.join(", ");
 }
+
+const sheetsToPrint = (lakes: number): string =>
+  lakes > LAKES_PER_VOLUME
+    ? "sheets-a4-1.pdf or sheets-letter-1.pdf and on"
+    : "sheets-a4.pdf or sheets-letter.pdf";
 
 /** The guide stands in the output folder: packs it where that is asked for, and says what was made, where, and what to do with it. */
 async function handOver(
@@ -41,7 +47,7 @@ async function handOver(
   ];
   effects.say(`${printable(club)}, as of ${asOf}: ${parts.join(", ")} in ${outDir} (${how()})`);
   effects.say(`Open:  ${outDir}/index.html`);
-  const sheets = only === undefined ? "sheets-a4.pdf or sheets-letter.pdf" : `${only}.pdf`;
+  const sheets = only === undefined ? sheetsToPrint(lakes) : `${only}.pdf`;
   effects.say(`Print: ${outDir}/cards/${sheets}, at 100 %, two-sided`);
   effects.say(`Share: ${zipFile ?? `copy the folder ${outDir} to any web space or stick`}`);
   return EXIT.done;
