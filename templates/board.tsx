@@ -9,9 +9,9 @@ import type { Occasion, Outing } from "../build/guide/when-schema.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
+import { lakeSheets } from "./lake-sheets.ts";
 import { Page } from "./layout.tsx";
 import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
-import { LAKE_SHEETS } from "./print-files.ts";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 import { outingText } from "./trip/trip-words.ts";
 
@@ -235,7 +235,7 @@ export function BoardPage({
           </ul>
         </Section>
       )}
-      <PrintList files={[LAKE_SHEETS]} sheet={sheet} />
+      <PrintList files={lakeSheets(all)} sheet={sheet} />
     </Page>
   );
 }

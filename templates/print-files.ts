@@ -1,5 +1,7 @@
 import type { Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import { sheetsName, sheetVolumes } from "../build/guide/sheet-volumes.ts";
 import { listedTrips } from "./contents.ts";
+import { lakeSheets } from "./lake-sheets.ts";
 
 /** One card: what it is, and its files under cards/, their endings left out. */
 export interface PrintFile {
@@ -27,14 +29,6 @@ const label = (what: string, sheets: string): PrintFile => ({
   alone: null,
   sheets,
 });
-
-export const LAKE_SHEETS: PrintFile = {
-  what: "All lake cards",
-  size: "A6",
-  sides: "2 each",
-  alone: null,
-  sheets: "sheets",
-};
 
 export const REPORT_SLIP: PrintFile = {
   what: "Report slip to fill in by pencil",
@@ -85,12 +79,12 @@ interface PrintedLake {
   readonly hasMap: boolean;
 }
 
-const lakeFile = ({ slug, name, hasMap }: PrintedLake): PrintFile => ({
+const lakeFile = ({ slug, name, hasMap }: PrintedLake, sheets: string): PrintFile => ({
   what: hasMap ? `${name}: card and map card` : `${name}: card`,
   size: "A6",
   sides: hasMap ? "4" : BOTH,
   alone: slug,
-  sheets: LAKE_SHEETS.sheets,
+  sheets,
 });
 
 /** What decides which cards a guide has that everybody may see. */
@@ -111,9 +105,9 @@ export const printedOf = (guide: Guide): Printed => ({
 
 /** Every card of a guide: what all share first, then trip by trip and lake by lake. */
 export const allFiles = ({ lakes, trips }: Printed, guide: Parameters<typeof rigFiles>[0]): PrintFile[] => [
-  LAKE_SHEETS,
+  ...lakeSheets(lakes),
   ...rigFiles(guide),
   REPORT_SLIP,
   ...trips.flatMap(tripFiles),
-  ...lakes.map(lakeFile),
+  ...sheetVolumes(lakes).flatMap((volume) => volume.lakes.map((lake) => lakeFile(lake, sheetsName(volume)))),
 ];

@@ -2,6 +2,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { sheetVolumes } from "../guide/sheet-volumes.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { computeAlways } from "../model/remember.ts";
@@ -24,7 +25,7 @@ function planCards(guide: Guide, only?: string): CardFiles[] {
   return only === undefined
     ? [
         ...lakes,
-        planSheets(frame, guide.lakes),
+        ...sheetVolumes(guide.lakes).map((volume) => planSheets(frame, volume)),
         planRigCards(frame),
         ...planLabels(frame, guide),
         planReportSlips(frame),
@@ -77,8 +78,8 @@ interface CardOptions {
 }
 
 /**
- * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them; the rig
- * cards, and `cards/rigs-SHEET.pdf` with those of A6; the leader boards' labels: `cards/labels-SHEET.pdf` for the club and
+ * Writes `cards/SLUG.pdf` for every lake, its map's card behind its own, `cards/sheets-SHEET.pdf` with all of them
+ * (`cards/sheets-1-SHEET.pdf` and on where they are too many for one file); the rig cards, and `cards/rigs-SHEET.pdf` with those of A6; the leader boards' labels: `cards/labels-SHEET.pdf` for the club and
  * its listed trips, `cards/labels-TRIP-SHEET.pdf` for each trip that needs any; `cards/trip-TRIP.pdf`, each trip's own card,
  * `cards/box-TRIP.pdf`, its fly box and tying list, and `cards/trip-TRIP-SHEET.pdf` with both; `cards/report-slip-a6.pdf` and `cards/report-slips-SHEET.pdf`, the slip to report on. SHEET is `a4` or `letter`.
  * One file is placed, written and forgotten before the next.

@@ -1,5 +1,6 @@
 import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { GuideLake } from "../guide/guide-schema.ts";
+import { type SheetVolume, sheetsName } from "../guide/sheet-volumes.ts";
 import { layoutBack } from "./back.ts";
 import { type CardFiles, cardFiles } from "./card-file.ts";
 import { cardPdf } from "./card-pdf.ts";
@@ -73,19 +74,19 @@ function* layoutsOf(guide: GuideFrame, lakes: readonly GuideLake[], ruler: Ruler
   for (const lake of lakes) yield* layoutLake(guide, lake, ruler);
 }
 
-/** The sheets of all lakes' cards. What does not fit on a card is said of the lake's own file. */
-export const planSheets = (frame: GuideFrame, all: readonly GuideLake[]): CardFiles =>
+/** The sheets of a volume of lakes' cards. What does not fit on a card is said of the lake's own file. */
+export const planSheets = (frame: GuideFrame, own: SheetVolume<GuideLake>): CardFiles =>
   cardFiles(
     "sheets of lake cards",
-    SHEET_NAMES.map((sheet) => `sheets-${sheet}`),
-    { guide: frame, lakes: all },
-    ({ guide, lakes }, ruler) => ({
+    SHEET_NAMES.map((paper) => `${sheetsName(own)}-${paper}`),
+    { guide: frame, ...own },
+    ({ guide, number, lakes }, ruler) => ({
       problems: [],
       ink: (fonts) =>
         sheetsPdfs(
           guide,
           {
-            what: "Lake cards",
+            what: number === null ? "Lake cards" : `Lake cards, volume ${number}`,
             cards: layoutsOf(guide, lakes, ruler),
             count: lakes.length + lakes.filter(hasMapCard).length,
           },

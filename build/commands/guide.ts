@@ -1,10 +1,16 @@
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
+import { LAKES_PER_VOLUME } from "../guide/sheet-volumes.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
 import { mendOutput, PublishError } from "../publish/publish.ts";
 import { counted, problemCount } from "./problem-count.ts";
 import { durationText } from "./progress-line.ts";
+
+const sheetsToPrint = (lakes: number): string =>
+  lakes > LAKES_PER_VOLUME
+    ? "sheets-1-a4.pdf or sheets-1-letter.pdf and on"
+    : "sheets-a4.pdf or sheets-letter.pdf";
 
 /** The guide stands in the output folder: packs it where that is asked for, and says what was made, where, and what to do with it. */
 async function handOver(
@@ -28,7 +34,7 @@ async function handOver(
   ];
   effects.say(`${printable(club)}, as of ${asOf}: ${parts.join(", ")} in ${outDir} (${how()})`);
   effects.say(`Open:  ${outDir}/index.html`);
-  const sheets = only === undefined ? "sheets-a4.pdf or sheets-letter.pdf" : `${only}.pdf`;
+  const sheets = only === undefined ? sheetsToPrint(lakes) : `${only}.pdf`;
   effects.say(`Print: ${outDir}/cards/${sheets}, at 100 %, two-sided`);
   effects.say(`Share: ${zipFile ?? `copy the folder ${outDir} to any web space or stick`}`);
   return EXIT.done;
