@@ -1,5 +1,5 @@
 /** What a package-lock.json says of one package. */
-export interface LockedPackage {
+interface LockedPackage {
   readonly version?: string;
   readonly license?: string;
   readonly dev?: boolean;
