@@ -30,6 +30,20 @@ function ShortCautions({ sheet }: { sheet: Sheet }) {
   );
 }
 
+/** The licences under which others' work is in the guide or made it. */
+const Licences = ({ sheet }: { sheet: Sheet }) => (
+  <Section title="Licence texts" id="licences">
+    <ul>
+      <li>
+        <a href={sheet.to(ADDRESS.fontLicence)}>The typeface’s licence</a>
+      </li>
+      <li>
+        <a href={sheet.to(ADDRESS.notices)}>Licences of everything the program is built from</a>
+      </li>
+    </ul>
+  </Section>
+);
+
 /** A standing chapter or a page of the club's own; methods, cautions and printing add what is this guide's own. */
 export const ChapterPage = ({
   chapter,
@@ -48,6 +62,7 @@ export const ChapterPage = ({
     <h1>{chapter.title}</h1>
     {sheet.address === ADDRESS.chapter("cautions") ? <ShortCautions sheet={sheet} /> : null}
     <Harmless class="prose" html={chapter.html} />
+    {sheet.address === ADDRESS.chapter("about") ? <Licences sheet={sheet} /> : null}
     <Backtest rows={backtest} />
     {printed === null ? null : <PrintTable printed={printed} sheet={sheet} />}
   </Page>

@@ -85,4 +85,6 @@ export const ADDRESS = {
   icon: "assets/icon.svg",
   textFont: "assets/text.woff2",
   boldFont: "assets/bold.woff2",
+  fontLicence: "assets/font-licence.txt",
+  notices: "notices.txt",
 } as const;

@@ -1,11 +1,7 @@
 import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { expect, test } from "vitest";
-
-interface Locked {
-  readonly license?: string;
-  readonly dev?: boolean;
-  readonly hasInstallScript?: boolean;
-}
+import { type Lock, noticesText, usedPackages } from "../build/bench/notices-text.ts";
 
 /** SPDX names of licences under which a club may use, change and hand on the program with what it is built from. */
 const ALLOWED = [
@@ -22,26 +18,13 @@ const ALLOWED = [
   "MPL-2.0",
   "OFL-1.1",
 ];
-/** What the licence file of a package says where its package.json says nothing, or misspells it. */
-const READ_FROM_ITS_FILE: Readonly<Record<string, string>> = {
-  jstat: "MIT",
-  "png-js": "MIT",
-  "splaytree-ts": "BSD-3-Clause",
-};
-
-const { packages } = JSON.parse(readFileSync("package-lock.json", "utf8")) as {
-  packages: Readonly<Record<string, Locked>>;
-};
-const used = Object.entries(packages)
-  .filter(([place, { dev }]) => place !== "" && dev !== true)
-  .map(([place, locked]) => ({ name: place.replace(/^.*node_modules\//, ""), ...locked }));
+const lock = JSON.parse(readFileSync("package-lock.json", "utf8")) as Lock;
+const used = usedPackages(lock);
 
 test("every library that ships with the program is under a licence that allows it", () => {
   expect(used.length).toBeGreaterThan(50);
-  const others = used.filter(({ name, license = "" }) =>
-    (READ_FROM_ITS_FILE[name] ?? license).split(" AND ").some((word) => !ALLOWED.includes(word)),
-  );
-  expect(others.map(({ name, license }) => `${name}: ${license ?? "none said"}`)).toEqual([]);
+  const others = used.filter(({ license }) => license.split(" AND ").some((word) => !ALLOWED.includes(word)));
+  expect(others.map(({ name, license }) => `${name}: ${license}`)).toEqual([]);
 });
 
 test("none of them needs a script run when it is installed, but for one that is switched off", () => {
@@ -50,4 +33,22 @@ test("none of them needs a script run when it is installed, but for one that is 
   };
   const scripted = used.filter(({ hasInstallScript }) => hasInstallScript === true).map(({ name }) => name);
   expect(scripted.filter((name) => allowScripts[name] !== false)).toEqual([]);
+});
+
+test("the notice of licences is in step with package-lock.json; else: npm run notices", () => {
+  const notice = readFileSync("content/notices.txt", "utf8");
+  expect(notice).toBe(noticesText(lock));
+  const { dependencies, devDependencies } = JSON.parse(readFileSync("package.json", "utf8")) as Record<
+    "dependencies" | "devDependencies",
+    Readonly<Record<string, string>>
+  >;
+  for (const name of Object.keys(dependencies)) expect(notice).toContain(`\n  ${name} `);
+  for (const name of Object.keys(devDependencies)) expect(notice).not.toContain(`\n  ${name} `);
+});
+
+test("the licence that goes with the fonts is theirs", () => {
+  const file = createRequire(import.meta.url).resolve("@fontsource/atkinson-hyperlegible-next/LICENSE");
+  const text = readFileSync(file, "utf8");
+  expect(text).toMatch(/^Copyright .* The Atkinson Hyperlegible Next Project Authors/);
+  expect(text).toContain("SIL OPEN FONT LICENSE Version 1.1");
 });

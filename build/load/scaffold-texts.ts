@@ -39,7 +39,7 @@ units: imperial
 # holidays:
 #   - { name: Spring holiday, from: ${season}-05-23, to: ${season}-05-25 }
 
-# Only for reports exported from a form as reports/YEAR.csv: which column holds what. See README.md.
+# Only for reports exported from a form as reports/YEAR.csv: which column holds what. See content/manual/record-a-season.md.
 # reportForm:
 #   dates: month/day/year
 #   columns:

@@ -12,12 +12,12 @@ import { writeLinkPictures } from "./link-pictures.ts";
 import { type SitePage, sitePages } from "./pages.tsx";
 
 const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
+const fontPackage = (file: string): string =>
+  createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible-next/${file}`);
 const fontFile = (weight: number): string =>
-  createRequire(import.meta.url).resolve(
-    `@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-${weight}-normal.woff2`,
-  );
+  fontPackage(`files/atkinson-hyperlegible-next-latin-${weight}-normal.woff2`);
 
-/** Files that every page loads, from where they lie to where they go. */
+/** Files that are the same for every guide, from where they lie to where they go: what pages load, and the licences. */
 const ASSETS: Readonly<Record<string, string>> = {
   [path.join(TEMPLATES, "icon.svg")]: ADDRESS.icon,
   [path.join(TEMPLATES, "browser/glare.js")]: ADDRESS.glare,
@@ -29,6 +29,8 @@ const ASSETS: Readonly<Record<string, string>> = {
   [path.join(TEMPLATES, "browser/search.js")]: ADDRESS.searchScript,
   [fontFile(400)]: ADDRESS.textFont,
   [fontFile(700)]: ADDRESS.boldFont,
+  [fontPackage("LICENSE")]: ADDRESS.fontLicence,
+  [fileURLToPath(new URL("../../content/notices.txt", import.meta.url))]: ADDRESS.notices,
 };
 
 /** Styles as readers load them: without what is written for those who change them, an eighth fewer bytes on the way. */

@@ -61,6 +61,17 @@ describe("pages of a guide with everything", () => {
     await demo.remove();
   });
 
+  test("the page about the guide leads to the licence that goes with the fonts, and to all others", () => {
+    const about = pageOf(site, "about/index.html");
+    for (const [address, words] of [
+      ["assets/font-licence.txt", "SIL OPEN FONT LICENSE Version 1.1"],
+      ["notices.txt", "Licences of what this program is built from"],
+    ] as const) {
+      expect(about).toContain(`href="../${address}"`);
+      expect(site.files.get(address)?.toString("utf8")).toContain(words);
+    }
+  });
+
   test("a lake's page with all it loads is under 100,000 bytes", () => {
     const html = site.files.get("lakes/ember/index.html")?.length ?? Number.NaN;
     const assets = [...site.files].filter(([name]) => name.startsWith("assets/"));
