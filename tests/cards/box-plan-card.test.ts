@@ -162,10 +162,15 @@ describe("sides", () => {
   });
 
   test("thirty rows stand on one side; of more, the first side is filled before the next begins", () => {
-    const boxSides = (count: number) =>
-      layoutBoxPlan(rigGuide(), tripWith(narrow(patternsOf(count))), ruler).filter(({ face }) =>
+    const trip = tripWith(narrow(patternsOf(1)));
+    const [row] = trip.box.rows;
+    if (row === undefined) throw new Error("no row");
+    const boxSides = (count: number) => {
+      const rows = Array.from({ length: count }, (_, i) => ({ ...row, row: i + 1 }));
+      return layoutBoxPlan(rigGuide(), { ...trip, box: { ...trip.box, rows } }, ruler).filter(({ face }) =>
         face.title.startsWith("The box"),
       );
+    };
     expect(boxSides(30).map(({ face }) => face.title)).toEqual(["The box for Quiet walk, rows 1 to 30"]);
     const many = boxSides(40);
     expect(many.length).toBe(2);
