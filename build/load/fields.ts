@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { Fault } from "./problem.ts";
-import { quoted } from "./quote.ts";
+import { asWritten, quoted, shortened } from "./quote.ts";
 import { REFUSALS, type Refusal, written } from "./written.ts";
 
 /** `2026-5-9` or `2026/05/09` as it should be written, when it is a day that exists. */
@@ -12,7 +12,7 @@ function tidied(text: string): CalendarDate | undefined {
 }
 
 const refuseDay: Refusal = (raw) => {
-  const text = String(raw);
+  const text = asWritten(raw);
   const meant = tidied(text);
   if (meant !== undefined)
     return {
@@ -57,7 +57,7 @@ export const refuseCount =
   (most: number, orElse = ""): Refusal =>
   (raw) => ({
     code: "not-a-count",
-    message: `${typeof raw === "string" ? quoted(raw) : String(raw)} is not a number of things`,
+    message: `${typeof raw === "string" ? quoted(raw) : shortened(asWritten(raw))} is not a number of things`,
     hint: `write a whole number from 0 to ${most}${orElse}`,
   });
 
@@ -68,10 +68,10 @@ export const count = (most: number, description: string) =>
 const TIPPET_SIZE = /^([0-7](\.5)?|8)X$/;
 
 const refuseSize: Refusal = (raw) => {
-  const meant = /^([0-7](?:\.5)?|8) ?x?$/i.exec(String(raw).trim())?.[1];
+  const meant = /^([0-7](?:\.5)?|8) ?x?$/i.exec(asWritten(raw).trim())?.[1];
   return {
     code: "not-a-tippet-size",
-    message: `${quoted(String(raw))} is not a tippet size`,
+    message: `${quoted(asWritten(raw))} is not a tippet size`,
     hint: meant === undefined ? "write 0X to 8X, half sizes as 4.5X" : `write ${meant}X`,
   };
 };

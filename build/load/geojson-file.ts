@@ -5,7 +5,7 @@ import { nearestOrList } from "./did-you-mean.ts";
 import { LINE_DEPTH, NO_POSITION, type RawLine, readLines } from "./geojson-lines.ts";
 import { type JsonDocument, type JsonPath, readJson } from "./json-document.ts";
 import { errorAt, type Fault, isFault } from "./problem.ts";
-import { quoted } from "./quote.ts";
+import { asWritten, quoted } from "./quote.ts";
 import { readContourDepth, readPosition } from "./shape-fields.ts";
 
 /** A lake's GeoJSON file, read but not yet held against the lake. */
@@ -37,8 +37,6 @@ interface Group {
   readonly mark?: unknown;
   readonly name?: unknown;
 }
-/** A value as it stands in the file. */
-const written = (value: unknown): string => (typeof value === "string" ? value : JSON.stringify(value));
 const isGroup = (value: unknown): value is Group =>
   typeof value === "object" && value !== null && !Array.isArray(value);
 
@@ -145,7 +143,7 @@ class Reader {
   }
 
   #contour(geometry: Group, properties: Group, path: JsonPath, within: JsonPath): void {
-    const levels = LINE_DEPTH[String(geometry.type)];
+    const levels = LINE_DEPTH.get(geometry.type);
     if (levels === undefined) {
       this.#wrongGeometry("contour", "LineString or Polygon", path);
       return;
@@ -172,8 +170,8 @@ class Reader {
         message:
           mark === undefined
             ? "this mark does not say what it marks"
-            : `${quoted(written(mark))} is not a mark`,
-        hint: nearestOrList(written(mark ?? ""), MARK_KINDS, "marks"),
+            : `${quoted(asWritten(mark))} is not a mark`,
+        hint: nearestOrList(asWritten(mark ?? ""), MARK_KINDS, "marks"),
       });
       return;
     }

@@ -11,12 +11,12 @@ export interface RawLine {
 }
 
 /** How deep the lists of positions lie in each geometry that holds lines. */
-export const LINE_DEPTH: Readonly<Record<string, number>> = {
-  LineString: 0,
-  MultiLineString: 1,
-  Polygon: 1,
-  MultiPolygon: 2,
-};
+export const LINE_DEPTH: ReadonlyMap<unknown, number> = new Map([
+  ["LineString", 0],
+  ["MultiLineString", 1],
+  ["Polygon", 1],
+  ["MultiPolygon", 2],
+]);
 
 export const NO_POSITION: Fault = {
   code: "not-a-position",

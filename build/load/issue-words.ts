@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { nearestAndList } from "./did-you-mean.ts";
 import { type Fault, isFault, isUnread } from "./problem.ts";
-import { quoted } from "./quote.ts";
+import { asWritten, quoted, shortened } from "./quote.ts";
 import { examplesOf, isGroup, type Schema } from "./schema-at.ts";
 import { REFUSALS, type Refusal } from "./written.ts";
 
@@ -10,7 +10,7 @@ type Issue = z.core.$ZodIssue;
 const described = (raw: unknown): string => {
   if (Array.isArray(raw)) return "a list";
   if (isGroup(raw)) return "a group of keys";
-  return typeof raw === "string" ? `the text ${quoted(raw)}` : String(raw);
+  return typeof raw === "string" ? `the text ${quoted(raw)}` : asWritten(raw);
 };
 
 /** What belongs where a value of another kind was found, and how it is written. */
@@ -72,7 +72,7 @@ function outOfRange(
   const limit = issue.code === "too_small" ? `less than ${issue.minimum}` : `more than ${issue.maximum}`;
   return {
     code: "out-of-range",
-    message: `${String(raw)} is ${limit}`,
+    message: `${shortened(asWritten(raw))} is ${limit}`,
     hint:
       schema instanceof z.ZodNumber
         ? `write a number from ${schema.minValue} to ${schema.maxValue}`
@@ -94,7 +94,7 @@ export function faultOf(issue: Issue, raw: unknown, schema: Schema | undefined):
       return {
         code: "not-a-choice",
         message: `${typeof raw === "string" ? quoted(raw) : described(raw)} is not one of the choices`,
-        hint: nearestAndList(String(raw), issue.values.map(String), "choices"),
+        hint: nearestAndList(asWritten(raw), issue.values.map(String), "choices"),
       };
     case "custom": {
       const { fault } = issue.params ?? {};

@@ -3,6 +3,7 @@ import { WATER_COLOURS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
 import { day, oneOf, text, whole } from "./fields.ts";
 import { quantity } from "./quantity.ts";
+import { asWritten, shortened } from "./quote.ts";
 import { REFUSALS } from "./written.ts";
 
 /** Deepest lake on earth, rounded up; a limit against slips of the keyboard. */
@@ -58,7 +59,7 @@ const degrees = (limit: number, name: string, description: string, example: numb
     .register(REFUSALS, {
       refuse: (raw) => ({
         code: "out-of-range",
-        message: `${String(raw)} is not a ${name}: it runs from -${limit} to ${limit}`,
+        message: `${shortened(asWritten(raw))} is not a ${name}: it runs from -${limit} to ${limit}`,
         hint: "correct it, or swap lat and lon: lat is how far north, lon how far east, south and west being negative",
       }),
     });

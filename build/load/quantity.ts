@@ -1,6 +1,6 @@
 import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../model/units.ts";
 import type { Fault } from "./problem.ts";
-import { quoted, shortened } from "./quote.ts";
+import { asWritten, quoted, shortened } from "./quote.ts";
 import { type Refusal, written } from "./written.ts";
 
 export interface QuantityLimits {
@@ -69,7 +69,7 @@ export function quantity(kind: QuantityKindName, limits: QuantityLimits) {
     };
   };
   const refuse: Refusal = (raw) => {
-    const text = String(raw).trim();
+    const text = asWritten(raw).trim();
     if (/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text))
       return {
         code: "missing-unit",

@@ -8,3 +8,7 @@ export function shortened(text: string): string {
 
 /** The same in quotation marks. */
 export const quoted = (text: string): string => `“${shortened(text)}”`;
+
+/** A value on one line; never by its own idea of a text, for a club's group may have a key “toString”. */
+export const asWritten = (raw: unknown): string =>
+  typeof raw === "object" && raw !== null ? JSON.stringify(raw) : String(raw);

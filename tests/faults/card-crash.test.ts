@@ -29,7 +29,7 @@ test("3: a card that breaks the program is named, and the old guide stays", asyn
   inking.fails = true;
   const { exit, warned } = await run("guide", "--data", clubs.new, "--out", out);
   expect(exit).toBe(3);
-  expect(warned).toMatch(/^The program failed: cards\/lake-0000\.pdf cannot be made: the ink is dry$/m);
+  expect(warned).toMatch(/^The program failed: cards\/ember\.pdf cannot be made: the ink is dry$/m);
   expect(warned).toContain(`Nothing written, ${out} is as it was.`);
   expect(warned).toMatch(/TypeError: the ink is dry\n\s+at /);
   expect(await contentsOf(out)).toEqual(before);

@@ -4,6 +4,7 @@ import path from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { isDeepStrictEqual } from "node:util";
 import { seeded } from "../../build/bench/seeded.ts";
+import { mendOutput } from "../../build/publish/publish.ts";
 import { ADDRESS } from "../../templates/sheet.ts";
 import { type Child, start, startGuide } from "./child.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
@@ -152,7 +153,7 @@ export class KillGround {
     };
     const run = await runOnce(0, 20 + chance * 200);
     const [found, left] = [await numbersIn(out), await besides(ground)];
-    const next = await nextAfter(out, ground, options);
+    const next = await nextAfter(out, ground);
     await rm(ground, { recursive: true, force: true });
     return {
       aim: canExchange ? "many swaps" : "many swaps, two renames",
@@ -173,9 +174,9 @@ async function numbersIn(out: string): Promise<ReadonlySet<string> | undefined> 
   return new Set([...whole, ...Object.values(pages)]);
 }
 
-/** The next run is the real command with data that cannot be read: it publishes nothing, and mends. */
-async function nextAfter(out: string, ground: string, options: Parameters<typeof start>[2]): Promise<string> {
-  await startGuide(path.join(ground, "no-club"), out, options).ended;
+/** What every run does first, without the build behind it. */
+async function nextAfter(out: string, ground: string): Promise<string> {
+  await mendOutput(out);
   const numbers = await numbersIn(out);
   return [
     ...(numbers === undefined ? ["the next run left no guide"] : []),

@@ -9,7 +9,7 @@ let runs: KillRun[];
 beforeAll(async () => {
   ground = await KillGround.prepare();
   runs = await killRuns(ground, { commands: 4, swaps: 8, seed: 20260516, name: "test" });
-}, 240_000);
+}, 900_000);
 afterAll(() => ground.remove());
 
 test("some builds were killed in the midst of their work", () => {

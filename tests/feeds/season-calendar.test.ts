@@ -40,3 +40,11 @@ test("lines are folded at 75 octets and end in CRLF", () => {
   expect(text).not.toMatch(/[^\r]\n/);
   expect(Math.max(...lines.map((line) => Buffer.byteLength(line)))).toBeLessThanOrEqual(75);
 });
+
+// RFC 5545, 3.1: CONTROL is every control character but the tab, and no text may hold one.
+test("a name's controls stay out, and its line breaks inject no property", () => {
+  const odd = { ...lake, name: "Ember\u0007\u001b[2J\nATTENDEE:mailto:x@club.example" };
+  const said = seasonCalendar(guide, odd);
+  expect(said.replaceAll("\r\n", "")).not.toMatch(/\p{Cc}/u);
+  expect(said).not.toMatch(/^ATTENDEE/m);
+});

@@ -8,6 +8,10 @@ const ACTIVE = new Set(
     " ",
   ),
 );
+/** Attributes that are read, not run: a club's text may stand in them. */
+const isText = (key: string): boolean =>
+  /^(data-|aria-)/.test(key) ||
+  ["id", "for", "name", "value", "title", "alt", "label", "content"].includes(key);
 const URL_ATTRIBUTES = new Set(
   "href src srcset action formaction data poster xlink:href background ping cite".split(" "),
 );
@@ -25,7 +29,9 @@ function partsOf(element: HtmlElement): string[] {
   const isActive =
     ACTIVE.has(name) &&
     !(name === "meta" && attributes.some(([key]) => key === "name" || key === "property"));
-  const shown = attributes.map(([key, value]) => `${key}=${shortened(value)}`).sort();
+  const shown = attributes
+    .map(([key, value]) => (isText(key) && name !== "meta" ? key : `${key}=${shortened(value)}`))
+    .sort();
   return [
     ...(isActive
       ? [`<${name} ${shown.join(" ")}>${["script", "style"].includes(name) ? element.textContent : ""}`]

@@ -18,4 +18,4 @@ test("no club folder breaks the program, its pages or its feeds, or leaves its f
   );
   // A fuzzer whose every club is refused looks at no page.
   expect(ends.guide).toBeGreaterThan(50);
-}, 300_000);
+}, 900_000);
