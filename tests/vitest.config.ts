@@ -1,5 +1,11 @@
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-  test: { include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"], testTimeout: 60_000, hookTimeout: 120_000 },
+  test: {
+    include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+    // Every core: many tests wait for a browser or for a build in a process of its own.
+    maxWorkers: "100%",
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
 });
