@@ -1,6 +1,6 @@
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { errorAt, type Fault, startOf } from "./problem.ts";
-import { readYaml, type YamlDocument } from "./yaml-document.ts";
+import { lineStarts, readYaml, type YamlDocument } from "./yaml-document.ts";
 
 /** A row as it is written behind its dash: `{ season: 2017, on: 2017-05-09 }`. */
 export type IceOffText = string;
@@ -28,10 +28,7 @@ const isGroup = (data: unknown): data is Readonly<Record<string, unknown>> =>
   typeof data === "object" && data !== null && !Array.isArray(data);
 
 /** Offsets at which the lines begin, and the end of the text. */
-function lineStarts(text: string): number[] {
-  const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map(({ index, 0: end }) => index + end.length)];
-  return starts.at(-1) === text.length ? starts : [...starts, text.length];
-}
+const lineBounds = (text: string): number[] => [...new Set([...lineStarts(text), text.length])];
 
 /** The line, from 1, on which the last thing known of the row begins. */
 function lastLineOf(row: unknown, index: number, doc: YamlDocument): number {
@@ -54,7 +51,7 @@ interface Place {
 }
 
 function inPlaceOfBrackets(text: string, line: number, keyIndent: number): Place[] {
-  const lineStart = lineStarts(text)[line - 1] ?? 0;
+  const lineStart = lineBounds(text)[line - 1] ?? 0;
   NOTHING_IN_BRACKETS.lastIndex = text.indexOf(":", lineStart) + 1;
   if (!NOTHING_IN_BRACKETS.test(text)) return [];
   const end = NOTHING_IN_BRACKETS.lastIndex;
@@ -62,7 +59,7 @@ function inPlaceOfBrackets(text: string, line: number, keyIndent: number): Place
   return [
     {
       text: kept,
-      offset: lineStarts(kept)[line] ?? kept.length,
+      offset: lineBounds(kept)[line] ?? kept.length,
       indent: keyIndent + USUAL_INDENT,
       before: "",
     },
@@ -82,7 +79,7 @@ function placesFor(text: string, doc: YamlDocument, data: Readonly<Record<string
   if (!Array.isArray(list)) return [];
   if (list.length === 0) return inPlaceOfBrackets(text, key.line, key.column - 1);
   const last = list.length - 1;
-  const starts = lineStarts(text);
+  const starts = lineBounds(text);
   const line = lastLineOf(list[last], last, doc);
   return starts
     .slice(line, line + LINES_TO_TRY)
@@ -99,8 +96,7 @@ function withRows(rows: readonly IceOffText[], { text, offset, indent, before }:
 
 /**
  * A lake file's text with rows behind those of `iceOff`, or with such a list at its end; all that was there stays as it
- * is, letter by letter, but for
- * the brackets of an empty list. Undefined, with a problem, where the file's form does not allow that.
+ * is, letter by letter, but for the brackets of an empty list. Undefined, with a problem, where the file's form does not allow that.
  * @param rows none that the file holds already
  */
 export function insertIceOff(
@@ -113,7 +109,7 @@ export function insertIceOff(
   if (doc === undefined) return undefined;
   const { data } = doc;
   const at = doc.spot([KEY]);
-  const start = (lineStarts(text)[at.line - 1] ?? 0) + at.column - 1;
+  const start = (lineBounds(text)[at.line - 1] ?? 0) + at.column - 1;
   const list = isGroup(data) && Array.isArray(data[KEY]) ? data[KEY] : [];
   if (list.length > 0 && text[start] === "[") {
     problems.push(errorAt(at, IN_BRACKETS));

@@ -42,8 +42,14 @@ const NEARBY = 500;
 
 export type SpotOf = (offset: number) => SourceSpot;
 
+/** Offsets at which the lines begin; the last may be the text's end. */
+export const lineStarts = (text: string): number[] => [
+  0,
+  ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length),
+];
+
 export function spotter(file: string, text: string): SpotOf {
-  const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length)];
+  const starts = lineStarts(text);
   return (offset) => {
     let low = 0;
     let high = starts.length - 1;

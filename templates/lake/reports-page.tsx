@@ -6,7 +6,7 @@ import { reportsText } from "../../build/guide/report-words.ts";
 import { dayRange } from "../../build/model/calendar.ts";
 import { Page } from "../layout.tsx";
 import { Drawing, Scroll, Section } from "../parts.tsx";
-import { CatchCells, CatchHeads, CatchNote, TotalCells } from "../reports/catch-columns.tsx";
+import { CatchCells, CatchHeads, CatchNote, SeasonsTable } from "../reports/catch-columns.tsx";
 import { ReportList } from "../reports/report-list.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 
@@ -16,27 +16,7 @@ function Catch({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
   const { seasons, caught } = lake.reported;
   return (
     <Section title="Catch" id="catch">
-      <Scroll label="Catch by season">
-        <table class="eaten">
-          <thead>
-            <tr>
-              <th scope="col">Season</th>
-              <th scope="col">Reports</th>
-              <CatchHeads />
-            </tr>
-          </thead>
-          <tbody>
-            {seasons.map((totals) => (
-              <tr>
-                <th scope="row">
-                  <a href={`#season-${totals.season}`}>{totals.season}</a>
-                </th>
-                <TotalCells totals={totals} />
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
+      <SeasonsTable label="Catch by season" seasons={seasons} hrefOf={(season) => `#season-${season}`} />
       {caught.length === 0 ? null : (
         <Scroll label="Catch by pattern and way">
           <table class="eaten">

@@ -1,5 +1,6 @@
 import type { LakeReports } from "../../build/guide/report-seasons-schema.ts";
 import { catchRateNumber, rounded } from "../../build/model/units.ts";
+import { Scroll } from "../parts.tsx";
 
 type Rate = LakeReports["caught"][number]["rate"];
 type Totals = Omit<LakeReports["seasons"][number], "season">;
@@ -37,6 +38,39 @@ export const TotalCells = ({ totals }: { totals: Totals }) => (
     <td>{totals.reports}</td>
     <CatchCells fish={totals.told === 0 ? null : totals.fish} rate={totals.rate} />
   </>
+);
+
+/** A row for each season, which leads to what `hrefOf` says. */
+export const SeasonsTable = ({
+  label,
+  seasons,
+  hrefOf,
+}: {
+  label: string;
+  seasons: LakeReports["seasons"];
+  hrefOf: (season: number) => string;
+}) => (
+  <Scroll label={label}>
+    <table class="eaten">
+      <thead>
+        <tr>
+          <th scope="col">Season</th>
+          <th scope="col">Reports</th>
+          <CatchHeads />
+        </tr>
+      </thead>
+      <tbody>
+        {seasons.map((totals) => (
+          <tr>
+            <th scope="row">
+              <a href={hrefOf(totals.season)}>{totals.season}</a>
+            </th>
+            <TotalCells totals={totals} />
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  </Scroll>
 );
 
 /** What the columns mean. */

@@ -1,10 +1,10 @@
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { reportsText } from "../../build/guide/report-words.ts";
 import { Page } from "../layout.tsx";
-import { PrintList, Scroll, Section } from "../parts.tsx";
+import { PrintList, Section } from "../parts.tsx";
 import { REPORT_SLIP } from "../print-files.ts";
 import { ADDRESS, type Sheet } from "../sheet.ts";
-import { CatchHeads, CatchNote, TotalCells } from "./catch-columns.tsx";
+import { CatchNote, SeasonsTable } from "./catch-columns.tsx";
 
 /** A lake, and how many reports it has. */
 export interface ReportedLake {
@@ -49,27 +49,11 @@ export const ReportsPage = ({
   >
     <h1>Reports</h1>
     <Section title="Seasons" id="seasons">
-      <Scroll label="Catch season by season">
-        <table class="eaten">
-          <thead>
-            <tr>
-              <th scope="col">Season</th>
-              <th scope="col">Reports</th>
-              <CatchHeads />
-            </tr>
-          </thead>
-          <tbody>
-            {seasons.map((totals) => (
-              <tr>
-                <th scope="row">
-                  <a href={sheet.to(ADDRESS.reportSeason(totals.season))}>{totals.season}</a>
-                </th>
-                <TotalCells totals={totals} />
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
+      <SeasonsTable
+        label="Catch season by season"
+        seasons={seasons}
+        hrefOf={(season) => sheet.to(ADDRESS.reportSeason(season))}
+      />
       <CatchNote />
     </Section>
     <Lakes all={lakes} sheet={sheet} />

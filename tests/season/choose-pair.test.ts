@@ -7,7 +7,7 @@ import { hemisphereOfLakes } from "../../build/season/records.ts";
 import { regionSeasons } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, day, FOUR_LAKES, SEASON } from "./club.ts";
-import { studentT } from "./draws.ts";
+import { placeByWeight, studentT } from "./draws.ts";
 
 const CLUB = clubOf("2026-03-01");
 const forecast = forecastSeason(CLUB);
@@ -26,22 +26,13 @@ function drawnSprings(): ((slug: string, day: number) => boolean)[] {
   if (region === undefined) throw new Error("no region");
   const { grid, weights } = region.posterior;
   const random = seeded(11);
-  const below: number[] = [];
-  weights.forEach((weight, p) => {
-    below.push((below[p - 1] ?? 0) + weight);
-  });
+  const draw = placeByWeight(weights, random);
   return Array.from({ length: DRAWS }, () => {
-    const u = random();
-    let [low, high] = [0, below.length - 1];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((below[middle] ?? 1) < u) low = middle + 1;
-      else high = middle;
-    }
+    const p = draw();
     const springs = new Map(
       region.lakes.map(({ lake, law }) => {
         const iceOff = Math.round(
-          law.m + (grid.s[low] ?? 0) + law.x * (grid.k[low] ?? 0) + law.scale * studentT(random, 4),
+          law.m + (grid.s[p] ?? 0) + law.x * (grid.k[p] ?? 0) + law.scale * studentT(random, 4),
         );
         const onset = iceOff + 8 + Math.floor(8 * random());
         return [lake.slug, { iceOff, onset, clear: onset + 8 + Math.floor(8 * random()) }] as const;

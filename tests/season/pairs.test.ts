@@ -5,7 +5,7 @@ import { hemisphereOfLakes } from "../../build/season/records.ts";
 import { regionSeasons } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, FOUR_LAKES, SEASON } from "./club.ts";
-import { normal, studentT } from "./draws.ts";
+import { normal, placeByWeight, studentT } from "./draws.ts";
 
 const CLUB = clubOf("2026-03-01");
 const DRAWS = 60_000;
@@ -15,21 +15,8 @@ test("two lakes that share a spring, against brute force: springs drawn from the
   if (region === undefined) throw new Error("no region");
   const { grid, weights } = region.posterior;
   const random = seeded(3);
-  const below: number[] = [];
-  weights.forEach((weight, p) => {
-    below.push((below[p - 1] ?? 0) + weight);
-  });
   /** A season point by its weight: the shared spring, drawn once for both lakes. */
-  const draw = (): number => {
-    const u = random();
-    let [low, high] = [0, below.length - 1];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((below[middle] ?? 1) < u) low = middle + 1;
-      else high = middle;
-    }
-    return low;
-  };
+  const draw = placeByWeight(weights, random);
   const lakes = region.lakes.filter(({ lake }) => ["alder", "dogwood"].includes(lake.slug));
   const days = [100, 112, 120, 128, 136, 145];
   const counts = days.map(() => ({ either: 0, apart: [0, 0] }));
