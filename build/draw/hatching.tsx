@@ -145,21 +145,34 @@ export const Hatching = ({ state, band, ink }: { state: DayState; band: Band; in
   />
 );
 
-/** The same hatching within closed rings. */
+/** What two lists of stretches, each in order, have in common. */
+export const commonStretches = (some: readonly Segment[], others: readonly Segment[]): Segment[] =>
+  some.flatMap(([from, to]) =>
+    others.flatMap(([start, end]): Segment[] =>
+      Math.max(from, start) < Math.min(to, end) ? [[Math.max(from, start), Math.min(to, end)]] : [],
+    ),
+  );
+
+/** The same hatching within closed rings, and only where others hold the place too, if any are given. */
 export const RingHatching = ({
   state,
   rings,
+  within,
   ink,
 }: {
   state: DayState;
   rings: readonly Ring[];
+  within?: readonly Ring[];
   ink: Ink;
 }) => (
   <HatchLines
     state={state}
     ink={ink}
     corners={rings.flat()}
-    stretchesOn={(level, slope) => stretchesInside(rings, level, slope)}
+    stretchesOn={(level, slope) => {
+      const own = stretchesInside(rings, level, slope);
+      return within === undefined ? own : commonStretches(own, stretchesInside(within, level, slope));
+    }}
   />
 );
 

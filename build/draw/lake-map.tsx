@@ -94,7 +94,7 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
   const most = { width, height: options.height === undefined ? width * TALLEST : options.height - below };
   const frame = mapFrame(map, most, size);
   const room: Box = { left: 0, top: 0, right: width, bottom: frame.height };
-  const areas = drawnZones(shown, map, frame);
+  const areas = drawnZones(shown, frame);
   const shore = map.shoreline.map((polygon) => polygon.map((ring) => ring.map(frame.toSpot)));
   const islands = shore.flatMap(([, ...inner]) => inner);
   const contours = roomyContours(map, shore.flat(), size).map(({ depth_m, lines }) => ({
@@ -112,7 +112,7 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
   );
   const key = keyOf(
     marks,
-    areas.flatMap(({ zone, shared }) => shared.map(({ over }) => [zone, over] as const)),
+    areas.flatMap(({ zone, under }) => under.map((over) => [zone, over.zone] as const)),
   );
   const keyTop = frame.height + size * SCALE_ROW;
   const height = tenth(keyTop + key.height + size * 0.3);
@@ -123,8 +123,8 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
       {areas.map(({ zone, rings }) => (
         <Area zone={zone} rings={rings} ink={ink} />
       ))}
-      {areas.flatMap(({ zone, shared }) =>
-        shared.map(({ over, rings }) => <SharedHatching zone={zone} over={over} rings={rings} ink={ink} />),
+      {areas.flatMap(({ zone, rings, under }) =>
+        under.map((over) => <SharedHatching zone={zone} rings={rings} over={over} ink={ink} />),
       )}
       {contours.map(({ lines, within }) => (
         <path

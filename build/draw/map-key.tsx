@@ -60,7 +60,7 @@ export function keyRows(
         return (
           <>
             <Area zone={over} rings={rings} ink={ink} />
-            <SharedHatching zone={zone} over={over} rings={rings} ink={ink} />
+            <SharedHatching zone={zone} rings={rings} over={{ zone: over, rings }} ink={ink} />
             <Swatch at={at} />
           </>
         );

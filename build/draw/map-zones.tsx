@@ -1,38 +1,31 @@
-import * as polyclip from "polyclip-ts";
 import type { JSX } from "preact";
 import type { GuideLake } from "../guide/guide-schema.ts";
 import { stateOfPhase } from "../model/phase.ts";
 import { type Ring, RingHatching } from "./hatching.tsx";
 import type { Ink } from "./ink.ts";
-import { type DrawnMap, linePath, type MapFrame } from "./map-frame.ts";
+import { linePath, type MapFrame } from "./map-frame.ts";
 
 export type Zone = GuideLake["place"]["zones"][number];
 
-type Polygons = ReturnType<typeof polyclip.intersection>;
-
-/** Where to fish in one phase, and where that lies over another phase's ground. */
+/** Where to fish in one phase, and the zones drawn over it that share ground with it. */
 export interface DrawnZone {
   readonly zone: Zone;
   readonly rings: readonly Ring[];
-  /** Ground of the zones drawn over it that is this zone's as well. */
-  readonly shared: readonly { readonly over: Zone; readonly rings: readonly Ring[] }[];
+  readonly under: readonly Pick<DrawnZone, "zone" | "rings">[];
 }
 
-/** The zones in the drawing, cut off at the shore, the first lowest. */
-export function drawnZones(zones: readonly Zone[], map: DrawnMap, { toSpot }: MapFrame): DrawnZone[] {
-  const inWater = zones.map((zone) => ({
+const shareDepths = (one: Zone, other: Zone): boolean =>
+  Math.max(one.from_m, other.from_m) < Math.min(one.to_m, other.to_m);
+
+/** The zones in the drawing, the first lowest. */
+export function drawnZones(zones: readonly Zone[], { toSpot }: MapFrame): DrawnZone[] {
+  const drawn = zones.map((zone) => ({
     zone,
-    polygons: polyclip.intersection(zone.polygons, map.shoreline),
+    rings: zone.polygons.flatMap((polygon) => polygon.map((ring) => ring.map(toSpot))),
   }));
-  const ringsOf = (polygons: Polygons): Ring[] =>
-    polygons.flatMap((polygon) => polygon.map((ring) => ring.map(toSpot)));
-  return inWater.map(({ zone, polygons }, i) => ({
-    zone,
-    rings: ringsOf(polygons),
-    shared: inWater.slice(i + 1).flatMap((above) => {
-      const rings = ringsOf(polyclip.intersection(polygons, above.polygons));
-      return rings.length === 0 ? [] : [{ over: above.zone, rings }];
-    }),
+  return drawn.map((one, i) => ({
+    ...one,
+    under: drawn.slice(i + 1).filter(({ zone }) => shareDepths(one.zone, zone)),
   }));
 }
 
@@ -55,20 +48,15 @@ export const Area = ({ zone, rings, ink }: { zone: Zone; rings: readonly Ring[];
   );
 };
 
-/** A zone's hatching over the ground of another, in the ink that shows there. */
+/** A zone's hatching where another is drawn over it, in the ink that shows there. */
 export function SharedHatching({
   zone,
-  over,
   rings,
+  over,
   ink,
-}: {
-  zone: Zone;
-  over: Zone;
-  rings: readonly Ring[];
-  ink: Ink;
-}): JSX.Element {
+}: Pick<DrawnZone, "zone" | "rings"> & { over: DrawnZone["under"][number]; ink: Ink }): JSX.Element {
   const state = stateOfPhase(zone.phase);
-  const hatch = ink.states[stateOfPhase(over.phase)].words;
+  const hatch = ink.states[stateOfPhase(over.zone.phase)].words;
   const states = { ...ink.states, [state]: { ...ink.states[state], hatch } };
-  return <RingHatching state={state} rings={rings} ink={{ ...ink, states }} />;
+  return <RingHatching state={state} rings={rings} within={over.rings} ink={{ ...ink, states }} />;
 }

@@ -7,6 +7,7 @@ import { deeperThan, type PlanePolygon, without } from "./isobands.ts";
 import type { MultiPolygon } from "./map-schema.ts";
 import { toDecimals, writtenLine } from "./rounding.ts";
 import type { LakeDepths, Zone } from "./shape-schema.ts";
+import { clippedTo } from "./shore-clip.ts";
 
 /** The depths at which fish are looked for in one phase. */
 export interface PhaseBand {
@@ -85,7 +86,7 @@ export function composeZones(
       from_m,
       to_m,
       share: toDecimals(shares.between(from_m, reachesBottom ? Number.POSITIVE_INFINITY : to_m), 4),
-      polygons: writtenPolygons(polygons, basin),
+      polygons: writtenPolygons(polygons === drawn ? drawn : clippedTo(drawn, polygons), basin),
     };
   });
 }

@@ -47,7 +47,8 @@ export function deeperThan(
   });
 }
 
-function holds(ring: readonly Point[], { x, y }: Point): boolean {
+/** True where a point lies within a closed ring. */
+export function holds(ring: readonly Point[], { x, y }: Point): boolean {
   let inside = false;
   for (const [i, b] of ring.entries()) {
     const a = ring[i - 1];

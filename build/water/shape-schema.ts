@@ -33,7 +33,7 @@ export const zoneSchema = bandSchema.extend({
   share: z.number().min(0).max(1).meta({ description: "Share of the lake's area." }),
   polygons: multiPolygonSchema.meta({
     description:
-      "GeoJSON coordinates, true to half a cell of the depth grid: draw it clipped to the shoreline.",
+      "GeoJSON coordinates, true to half a cell of the depth grid, cut off at the shoreline as it is drawn.",
   }),
 });
 export type Zone = z.infer<typeof zoneSchema>;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Band } from "../../build/draw/band.ts";
-import { stretchesInside, stretchesWithin } from "../../build/draw/hatching.tsx";
+import { commonStretches, stretchesInside, stretchesWithin } from "../../build/draw/hatching.tsx";
 
 /** A triangle with corners (0, 0), (10, 10) and (10, 0): under the level y = 0, over the line y = x. */
 const TRIANGLE: Band = { xs: [0, 10], upper: [0, 0], lower: [0, 10] };
@@ -66,4 +66,23 @@ test("a line through a ring with an island has two stretches, whichever way the 
     [6, 10],
   ]);
   expect(stretchesInside([shore, island], 12, 0)).toEqual([]);
+});
+
+test("a place lies in what two lists of stretches have in common exactly where it lies in both", () => {
+  const stretches = fc
+    .uniqueArray(fc.integer({ min: 0, max: 100 }), { minLength: 2, maxLength: 8 })
+    .map((ends) => ends.toSorted((a, b) => a - b))
+    .map((ends) =>
+      ends.flatMap((from, i) =>
+        i % 2 === 0 && ends[i + 1] !== undefined ? [[from, ends[i + 1] ?? 0] as const] : [],
+      ),
+    );
+  const isOn = (some: readonly (readonly [number, number])[], at: number): boolean =>
+    some.some(([from, to]) => from < at && at < to);
+  fc.assert(
+    fc.property(stretches, stretches, (some, others) => {
+      const common = commonStretches(some, others);
+      for (let at = 0.5; at < 100; at++) expect(isOn(common, at)).toBe(isOn(some, at) && isOn(others, at));
+    }),
+  );
 });
