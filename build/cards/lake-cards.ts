@@ -2,19 +2,15 @@ import type { GuideFrame } from "../guide/guide-frame.ts";
 import type { GuideLake } from "../guide/guide-schema.ts";
 import { type SheetVolume, sheetsName } from "../guide/sheet-volumes.ts";
 import { layoutBack } from "./back.ts";
-import { type CardFiles, cardFiles } from "./card-file.ts";
+import { type CardFiles, type CardKind, type CardLayout, type CardTools, cardFiles } from "./card-file.ts";
 import { cardPdf } from "./card-pdf.ts";
-import { type CardProblem, problemOf } from "./card-problem.ts";
+import { problemOf } from "./card-problem.ts";
 import type { Ruler } from "./flow.ts";
 import { layoutFront } from "./front.ts";
 import { layoutMapBack } from "./map-back.ts";
 import { layoutMapFront } from "./map-front.ts";
 import { A6, SHEET_NAMES } from "./paper.ts";
-import { type CardFaces, sheetsPdfs } from "./sheets.ts";
-
-interface CardLayout extends CardFaces {
-  readonly problems: readonly CardProblem[];
-}
+import { sheetsPdfs } from "./sheets.ts";
 
 /** Places everything on both sides of a lake's card, and says what does not fit. Inks nothing. */
 export function layoutCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout {
@@ -53,44 +49,61 @@ function layoutLake(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayou
 }
 
 /** A lake's cards, its map's behind its own. */
-export const planLakeCards = (frame: GuideFrame, one: GuideLake): CardFiles =>
-  cardFiles("lake cards", [one.slug], { guide: frame, lake: one }, ({ guide, lake }, ruler) => {
+export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
+  kind: "lake cards",
+  place: ({ guide, lake }, { ruler, placedLakes }) => {
     const own = layoutLake(guide, lake, ruler);
     const title = `${lake.name}: ${own.length > 1 ? "lake and map cards" : "lake card"}`;
     return {
       problems: own.flatMap(({ problems }) => problems),
-      ink: async (fonts) => [
-        await cardPdf(
-          guide,
-          own.flatMap(({ front, back }) => [front, back]),
-          { title, paper: A6 },
-          fonts,
-        ),
-      ],
+      ink: async (fonts) => {
+        placedLakes.set(lake, own);
+        const faces = own.flatMap(({ front, back }) => [front, back]);
+        return [await cardPdf(guide, faces, { title, paper: A6 }, fonts)];
+      },
     };
-  });
+  },
+};
 
-function* layoutsOf(guide: GuideFrame, lakes: readonly GuideLake[], ruler: Ruler): Generator<CardLayout> {
-  for (const lake of lakes) yield* layoutLake(guide, lake, ruler);
+export const planLakeCards = (guide: GuideFrame, lake: GuideLake): CardFiles =>
+  cardFiles(LAKE_CARDS, [lake.slug], { guide, lake });
+
+function* layoutsOf(
+  guide: GuideFrame,
+  lakes: readonly GuideLake[],
+  { ruler, placedLakes }: CardTools,
+): Generator<CardLayout> {
+  for (const lake of lakes) {
+    yield* placedLakes.get(lake) ?? layoutLake(guide, lake, ruler);
+    placedLakes.delete(lake);
+  }
 }
 
 /** The sheets of a volume of lakes' cards. What does not fit on a card is said of the lake's own file. */
-export const planSheets = (frame: GuideFrame, own: SheetVolume<GuideLake>): CardFiles =>
+export const LAKE_SHEETS: CardKind<{
+  guide: GuideFrame;
+  number: number | null;
+  lakes: readonly GuideLake[];
+}> = {
+  kind: "sheets of lake cards",
+  place: ({ guide, number, lakes }, tools) => ({
+    problems: [],
+    ink: (fonts) =>
+      sheetsPdfs(
+        guide,
+        {
+          what: number === null ? "Lake cards" : `Lake cards, volume ${number}`,
+          cards: layoutsOf(guide, lakes, tools),
+          count: lakes.length + lakes.filter(hasMapCard).length,
+        },
+        fonts,
+      ),
+  }),
+};
+
+export const planSheets = (guide: GuideFrame, volume: SheetVolume<GuideLake>): CardFiles =>
   cardFiles(
-    "sheets of lake cards",
-    SHEET_NAMES.map((paper) => `${sheetsName(own)}-${paper}`),
-    { guide: frame, ...own },
-    ({ guide, number, lakes }, ruler) => ({
-      problems: [],
-      ink: (fonts) =>
-        sheetsPdfs(
-          guide,
-          {
-            what: number === null ? "Lake cards" : `Lake cards, volume ${number}`,
-            cards: layoutsOf(guide, lakes, ruler),
-            count: lakes.length + lakes.filter(hasMapCard).length,
-          },
-          fonts,
-        ),
-    }),
+    LAKE_SHEETS,
+    SHEET_NAMES.map((paper) => `${sheetsName(volume)}-${paper}`),
+    { guide, ...volume },
   );

@@ -160,7 +160,7 @@ const ON_INDEX_CARD: RigCardDesign = {
   },
 };
 
-export const RIG_CARDS: readonly RigCardDesign[] = [ON_A6, ON_INDEX_CARD];
+export const RIG_CARD_DESIGNS: readonly RigCardDesign[] = [ON_A6, ON_INDEX_CARD];
 
 /** Fills one side of a card, and says what runs over its foot. */
 export function layoutSide(

@@ -1,7 +1,7 @@
 import type { GuideFrame } from "../guide/guide-frame.ts";
-import type { Guide, GuideTrip } from "../guide/guide-schema.ts";
+import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
 import { layoutBoxPlan } from "./box-plan-card.ts";
-import { type CardFiles, cardFiles } from "./card-file.ts";
+import { type CardFiles, type CardKind, cardFiles } from "./card-file.ts";
 import { cardPdf } from "./card-pdf.ts";
 import { type CardProblem, problemOf } from "./card-problem.ts";
 import type { Face, Misfit } from "./face.ts";
@@ -26,23 +26,22 @@ const boxFile = ({ slug }: GuideTrip): string => `box-${slug}`;
 const problemsOf = ({ file, misfits }: TripCard): CardProblem[] =>
   misfits.map((misfit) => problemOf(file, misfit));
 
+type TripNeeds = {
+  readonly guide: GuideFrame;
+  readonly trip: GuideTrip;
+  readonly lakes: readonly Pick<GuideLake, "slug" | "access">[];
+};
+
 /** A trip's own card, its box's where it has flies, and sheets of both. */
-function planTrip(frame: GuideFrame, one: GuideTrip, lakes: Guide["lakes"]): CardFiles {
-  const pair = [one.pick?.slug, one.pick?.fallback?.slug];
-  const roads = lakes.filter(({ slug }) => pair.includes(slug)).map(({ slug, access }) => ({ slug, access }));
-  const names = [
-    tripFile(one),
-    ...(hasBox(one) ? [boxFile(one)] : []),
-    ...SHEET_NAMES.map((sheet) => `${tripFile(one)}-${sheet}`),
-  ];
-  return cardFiles("trip cards", names, { frame, trip: one, lakes: roads }, (needs, ruler) => {
-    const { frame: guide, trip } = needs;
+export const TRIP_CARDS: CardKind<TripNeeds> = {
+  kind: "trip cards",
+  place: ({ guide, trip, lakes }, { ruler }) => {
     const box = hasBox(trip) ? layoutBoxPlan(guide, trip, ruler) : [];
     const cards: TripCard[] = [
       {
         file: tripFile(trip),
         title: `${trip.name}: trip card`,
-        ...layoutTripCard({ ...guide, lakes: needs.lakes }, trip, ruler),
+        ...layoutTripCard({ ...guide, lakes }, trip, ruler),
       },
       {
         file: boxFile(trip),
@@ -65,9 +64,19 @@ function planTrip(frame: GuideFrame, one: GuideTrip, lakes: Guide["lakes"]): Car
         )),
       ],
     };
-  });
-}
+  },
+};
 
+function planTrip(frame: GuideFrame, one: GuideTrip, lakes: Guide["lakes"]): CardFiles {
+  const pair = [one.pick?.slug, one.pick?.fallback?.slug];
+  const roads = lakes.filter(({ slug }) => pair.includes(slug)).map(({ slug, access }) => ({ slug, access }));
+  const names = [
+    tripFile(one),
+    ...(hasBox(one) ? [boxFile(one)] : []),
+    ...SHEET_NAMES.map((sheet) => `${tripFile(one)}-${sheet}`),
+  ];
+  return cardFiles(TRIP_CARDS, names, { guide: frame, trip: one, lakes: roads });
+}
 /** The cards of each trip, of unlisted ones too: on files of their own, so that an unlisted trip is not given away. */
 export const planTripCards = (frame: GuideFrame, { trips, lakes }: Guide): CardFiles[] =>
   trips.map((trip) => planTrip(frame, trip, lakes));

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { layoutRigCard, RIG_CARDS } from "../../build/cards/rig-card.ts";
+import { layoutRigCard, RIG_CARD_DESIGNS } from "../../build/cards/rig-card.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { INDEX_CARD_PT, ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
 import { leader } from "../rigs/box-fixture.ts";
@@ -18,7 +18,7 @@ const SIZES_MM: Readonly<Record<string, readonly [number, number]>> = {
 
 /** Both sides of one size of card, with its faults and what it says does not fit. */
 function cardOf(slug: string, guide: Guide) {
-  const design = RIG_CARDS.find((one) => one.slug === slug);
+  const design = RIG_CARD_DESIGNS.find((one) => one.slug === slug);
   if (design === undefined) throw new Error(`no card ${slug}`);
   const { front, back } = layoutRigCard(guide, design, ruler);
   const faces = [front.face, back.face];
@@ -189,7 +189,7 @@ test("the small card says that it leaves out depths, and the deepest is on it", 
 test("the caution for lead shot stands first on both, with the agency it follows", () => {
   const always = rigGuide().cautions;
   const lead = { id: "lead", when: ["always" as const], short: "Read the lead rules.", agency: "An agency" };
-  for (const { slug } of RIG_CARDS) {
+  for (const { slug } of RIG_CARD_DESIGNS) {
     const { words } = cardOf(slug, rigGuide({ cautions: [...always, lead] }));
     expect(words).toContain("Read the lead rules. (An agency)");
     const jacket = words.indexOf("Wear the life jacket");
