@@ -1,6 +1,5 @@
-import svgToPdfkit from "svg-to-pdfkit";
 import type { Face, Part, Piece } from "./face.ts";
-import type { FontName } from "./type-styles.ts";
+import { inkDrawing } from "./ink-drawing.ts";
 
 function drawPiece(document: PDFKit.PDFDocument, piece: Piece): void {
   switch (piece.kind) {
@@ -16,17 +15,7 @@ function drawPiece(document: PDFKit.PDFDocument, piece: Piece): void {
       else document.path(piece.path).lineWidth(piece.stroke_pt).stroke("black");
       break;
     case "svg":
-      document.save();
-      svgToPdfkit(document, piece.svg, piece.x_pt, piece.y_pt, {
-        width: piece.width_pt,
-        height: piece.height_pt,
-        assumePt: true,
-        fontCallback: (_family, bold): FontName => (bold ? "bold" : "regular"),
-        warningCallback: (message) => {
-          throw new Error(`A drawing cannot be put on a card: ${message}`);
-        },
-      });
-      document.restore();
+      inkDrawing(document, piece);
       break;
   }
 }

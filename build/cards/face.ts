@@ -19,8 +19,6 @@ export type Piece =
       readonly svg: string;
       readonly x_pt: number;
       readonly y_pt: number;
-      readonly width_pt: number;
-      readonly height_pt: number;
     };
 
 /** A part of a face with its meaning, for readers that cannot see the page; in reading order. */

@@ -88,8 +88,6 @@ function addPhaseHeading(column: Column, plan: Plan, lake: GuideLake): void {
     svg: stateSwatch(state, paperInk, SWATCH_PT.width, SWATCH_PT.height),
     x_pt: LEFT,
     y_pt: top_pt + 1,
-    width_pt: SWATCH_PT.width,
-    height_pt: SWATCH_PT.height,
   });
   addText(column, [run(`${phaseName(plan.phase)}  `, STRONG), run(phaseDaysText(lake, plan), SMALL)], {
     role: "H2",

@@ -61,8 +61,6 @@ export function layoutFront(guide: GuideFrame, lake: GuideLake, ruler: Ruler): F
         }),
         x_pt: LEFT,
         y_pt: stripTop_pt,
-        width_pt: WIDTH,
-        height_pt: stripHeight_pt,
       },
     ],
   };

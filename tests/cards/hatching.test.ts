@@ -20,9 +20,7 @@ async function printedSwatches(): Promise<Raster[]> {
       for (const state of DAY_STATES) {
         document.addPage({ size: [SIDE_PT, SIDE_PT], margin: 0 });
         const svg = stateSwatch(state, paperInk, SIDE_PT, SIDE_PT);
-        drawDecoration(document, [
-          { kind: "svg", svg, x_pt: 0, y_pt: 0, width_pt: SIDE_PT, height_pt: SIDE_PT },
-        ]);
+        drawDecoration(document, [{ kind: "svg", svg, x_pt: 0, y_pt: 0 }]);
       }
     },
   );

@@ -70,7 +70,7 @@ async function printedLines(): Promise<Raster[]> {
         { ...trolled, line: { ...line, kind } },
         { ink: paperInk, width: 220, height: 100, units: "imperial" },
       );
-      drawDecoration(document, [{ kind: "svg", svg, x_pt: 0, y_pt: 0, width_pt: 220, height_pt: 120 }]);
+      drawDecoration(document, [{ kind: "svg", svg, x_pt: 0, y_pt: 0 }]);
     }
   });
   return withPdf(bytes, async (pdf) => {
