@@ -8,6 +8,34 @@ interface DocumentWords {
   readonly asOf: CalendarDate;
 }
 
+/**
+ * pdfkit makes bytes of their own of each operator, of which a page has thousands, and joins them when the page is done.
+ * Here the operators are joined first, which takes a fraction of the time and comes to the same bytes.
+ */
+class JoinedDocument extends PDFDocument {
+  readonly #operators: string[] = [];
+
+  override addContent(operator: string): this {
+    this.#operators.push(operator);
+    return this;
+  }
+
+  #write(): void {
+    if (this.#operators.length > 0) super.addContent(this.#operators.splice(0).join("\n"));
+  }
+
+  override addPage(options?: PDFKit.PDFDocumentOptions): this {
+    this.#write();
+    super.addPage(options);
+    return this;
+  }
+
+  override end(): void {
+    this.#write();
+    super.end();
+  }
+}
+
 /** A PDF that is being made. */
 export interface OpenDocument {
   readonly document: PDFKit.PDFDocument;
@@ -23,8 +51,9 @@ export interface OpenDocument {
  */
 export function openDocument({ title, author, asOf }: DocumentWords, fonts: Fonts): OpenDocument {
   const date = new Date(`${asOf}T00:00:00Z`);
-  const document = new PDFDocument({
+  const document = new JoinedDocument({
     autoFirstPage: false,
+    font: "",
     pdfVersion: "1.7",
     tagged: true,
     displayTitle: true,

@@ -98,6 +98,9 @@ const drawnText = (
   { x, y, "font-size": size, fill = "#000000", "text-anchor": anchor = "start" }: Attributes,
 ): DrawnText => ({ runs, x: number(x), y: number(y), size: number(size), fill, left: LEFT[anchor] ?? 0 });
 
+/** A drawing is written as HTML has it, where an attribute without a value is an empty one; else it is XML. */
+const EMPTY_ATTRIBUTE = "attribute without value.";
+
 /** A drawing as it is inked. */
 export interface Drawn {
   /** What lies outside is not seen, as on a page. */
@@ -118,7 +121,7 @@ export function readDrawing(svg: string): Drawn {
   let runs: { text: string; font: TypeStyle["font"] }[] = [];
   const parser = new SaxesParser();
   parser.on("error", (error) => {
-    throw error;
+    if (!error.message.endsWith(EMPTY_ATTRIBUTE)) throw error;
   });
   parser.on("opentag", ({ name, attributes }) => {
     const unknown = Object.keys(attributes).find((attribute) => !isKnown(name, attribute));

@@ -33,7 +33,7 @@ const FILES: Readonly<Record<FontName, string>> = {
  */
 function parseFont(name: FontName): ParsedFont {
   const file = createRequire(import.meta.url).resolve(`${PACKAGE}/${FILES[name]}`);
-  const document = new PDFDocument({ autoFirstPage: false });
+  const document = new PDFDocument({ autoFirstPage: false, font: "" });
   document.font(readFileSync(file));
   return remembering((document as unknown as { readonly _font: { readonly font: ParsedFont } })._font.font);
 }
@@ -70,11 +70,18 @@ export function registerFonts(document: PDFKit.PDFDocument, fonts: Fonts): void 
 
 /** Measures text exactly as it will be set, in a document of its own that is never written. */
 export function createRuler(fonts: Fonts): Ruler {
-  const document = new PDFDocument({ autoFirstPage: false });
+  const document = new PDFDocument({ autoFirstPage: false, font: "" });
   registerFonts(document, fonts);
+  const widths = new Map<string, number>();
   return {
-    width_pt: (text: string, { font, size_pt }: TypeStyle) =>
-      document.font(font).fontSize(size_pt).widthOfString(text),
+    width_pt: (text: string, { font, size_pt }: TypeStyle) => {
+      const key = `${font} ${size_pt} ${text}`;
+      const known = widths.get(key);
+      if (known !== undefined) return known;
+      const width = document.font(font).fontSize(size_pt).widthOfString(text);
+      widths.set(key, width);
+      return width;
+    },
     missing: (text: string, { font }: TypeStyle) =>
       [...new Set(text)].filter((c) => !fonts[font].hasGlyphForCodePoint(c.codePointAt(0) ?? 0)),
     xHeight_pt: ({ font, size_pt }: TypeStyle) => (fonts[font].xHeight / fonts[font].unitsPerEm) * size_pt,

@@ -1,5 +1,6 @@
 import svgToPdfkit from "svg-to-pdfkit";
 import { describe, expect, test } from "vitest";
+import { layoutBoxPlan } from "../../build/cards/box-plan-card.ts";
 import { makeDocument } from "../../build/cards/document.ts";
 import { readDrawing } from "../../build/cards/drawn.ts";
 import type { Piece } from "../../build/cards/face.ts";
@@ -16,7 +17,7 @@ type Drawing = Extract<Piece, { readonly kind: "svg" }>;
 
 const fonts = parseFonts();
 
-/** Every drawing on the cards of the demonstration lakes and rigs. */
+/** Every drawing on the cards of the demonstration lakes, rigs and trips. */
 async function drawings(): Promise<Drawing[]> {
   const guide = await demoGuide();
   const ruler = createRuler(fonts);
@@ -29,6 +30,7 @@ async function drawings(): Promise<Drawing[]> {
     ),
     rigs.front.face,
     rigs.back.face,
+    ...guide.trips.flatMap((trip) => layoutBoxPlan(guide, trip, ruler).map(({ face }) => face)),
   ];
   return sides
     .flatMap(({ parts, decoration }) => [...parts.flatMap(piecesOf), ...decoration])
@@ -84,6 +86,12 @@ describe("what a card could not show", () => {
   ])("%s, is refused", (_, inner, message) => {
     expect(() => readDrawing(drawing(inner))).toThrow(message);
   });
+});
+
+test("an attribute without a value is an empty one, as in HTML", () => {
+  expect(readDrawing('<svg viewBox="0 0 9 9"><path d stroke="#111111"></path></svg>').parts).toMatchObject([
+    { path: "", stroke: "#111111" },
+  ]);
 });
 
 test("what a group says counts for all in it, unless they say it themselves", () => {
