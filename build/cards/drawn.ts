@@ -1,4 +1,5 @@
 import { SaxesParser } from "saxes";
+import { SVGPathData } from "svg-pathdata";
 import type { TypeStyle } from "./type-styles.ts";
 
 /** How a line or a ground of a drawing is inked. */
@@ -64,6 +65,10 @@ const number = (value: string | undefined): number => {
   if (value === undefined || !Number.isFinite(read)) throw new Error(`A drawing has “${value}” for a number`);
   return read;
 };
+
+/** The same path without quadratic curves: PDF knows cubic ones only, and pdfkit bends the others otherwise than SVG. */
+const cubic = (path: string): string =>
+  /[qt]/i.test(path) ? new SVGPathData(path).toAbs().qtToC().encode() : path;
 
 /** A circle as four quarters of it. */
 function circlePath({ cx, cy, r }: Attributes): string {
@@ -134,7 +139,7 @@ export function readDrawing(svg: string): Drawn {
     open.push({ name, style });
     const { d: path = "", viewBox } = attributes;
     if (name === "svg") [, , width = 0, height = 0] = (viewBox ?? "").split(" ").map(number);
-    if (name === "path") parts.push(drawnPath(path, style));
+    if (name === "path") parts.push(drawnPath(cubic(path), style));
     if (name === "circle") parts.push(drawnPath(circlePath(style), style));
     if (name === "text") runs = [];
   });
