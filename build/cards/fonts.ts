@@ -4,21 +4,26 @@ import PDFDocument from "pdfkit";
 import type { Ruler } from "./flow.ts";
 import { FONT_NAMES, type FontName, type TypeStyle } from "./type-styles.ts";
 
-/** Glyphs of a stretch of text, in font units. */
-interface GlyphRun {
-  readonly glyphs: readonly unknown[];
-  readonly positions: readonly object[];
-  readonly advanceWidth: number;
-}
-
-/** The part used here of a font that pdfkit has parsed. */
+/** The part used here of a font file that is parsed. */
 interface ParsedFont {
-  layout(text: string, features?: unknown): GlyphRun;
   hasGlyphForCodePoint(codePoint: number): boolean;
-  readonly xHeight: number;
   readonly ascent: number;
   readonly descent: number;
+  readonly xHeight: number;
   readonly unitsPerEm: number;
+}
+
+/** The part used here of a font in a document of pdfkit. */
+interface DocumentFont {
+  readonly font: ParsedFont;
+  /** Words as they were laid out, by themselves. */
+  layoutCache: object;
+}
+
+/** A font for all documents. */
+interface SharedFont {
+  readonly parsed: ParsedFont;
+  readonly words: object;
 }
 
 const PACKAGE = "@expo-google-fonts/atkinson-hyperlegible-next";
@@ -27,45 +32,32 @@ const FILES: Readonly<Record<FontName, string>> = {
   bold: "700Bold/AtkinsonHyperlegibleNext_700Bold.ttf",
 };
 
+/** The font that a document has taken last; pdfkit’s types do not know it. */
+const fontOf = (document: PDFKit.PDFDocument): DocumentFont =>
+  (document as unknown as { readonly _font: DocumentFont })._font;
+
 /**
  * Parses a font once for all documents: pdfkit takes a parsed font as well as a file, and parsing anew for every
- * card costs far more than drawing it.
+ * card costs far more than drawing it. Words are laid out once for all documents too.
  */
-function parseFont(name: FontName): ParsedFont {
+function shareFont(name: FontName): SharedFont {
   const file = createRequire(import.meta.url).resolve(`${PACKAGE}/${FILES[name]}`);
   const document = new PDFDocument({ autoFirstPage: false, font: "" });
-  document.font(readFileSync(file));
-  return remembering((document as unknown as { readonly _font: { readonly font: ParsedFont } })._font.font);
+  const { font: parsed, layoutCache: words } = fontOf(document.font(readFileSync(file)));
+  return { parsed, words };
 }
 
-/**
- * The same font, which lays each stretch of text out once for all documents. pdfkit scales the positions it is given
- * in place, so each document gets its own copy of them.
- */
-function remembering(font: ParsedFont): ParsedFont {
-  const runs = new Map<string, GlyphRun>();
-  return Object.assign(Object.create(font) as ParsedFont, {
-    layout(text: string, features?: unknown): GlyphRun {
-      if (features !== undefined) return font.layout(text, features);
-      let run = runs.get(text);
-      if (run === undefined) {
-        const { glyphs, positions, advanceWidth } = font.layout(text);
-        run = { glyphs, positions, advanceWidth };
-        runs.set(text, run);
-      }
-      return { ...run, positions: run.positions.map((position) => ({ ...position })) };
-    },
-  });
-}
+export type Fonts = Readonly<Record<FontName, SharedFont>>;
 
-export type Fonts = Readonly<Record<FontName, ParsedFont>>;
-
-export const parseFonts = (): Fonts => ({ regular: parseFont("regular"), bold: parseFont("bold") });
+export const parseFonts = (): Fonts => ({ regular: shareFont("regular"), bold: shareFont("bold") });
 
 /** Makes the fonts known to a document under their own names. */
 export function registerFonts(document: PDFKit.PDFDocument, fonts: Fonts): void {
-  for (const name of FONT_NAMES)
-    document.registerFont(name, fonts[name] as unknown as PDFKit.Mixins.PDFFontSource);
+  for (const name of FONT_NAMES) {
+    const { parsed, words } = fonts[name];
+    document.registerFont(name, parsed as unknown as PDFKit.Mixins.PDFFontSource);
+    fontOf(document.font(name)).layoutCache = words;
+  }
 }
 
 /** Measures text exactly as it will be set, in a document of its own that is never written. */
@@ -83,7 +75,8 @@ export function createRuler(fonts: Fonts): Ruler {
       return width;
     },
     missing: (text: string, { font }: TypeStyle) =>
-      [...new Set(text)].filter((c) => !fonts[font].hasGlyphForCodePoint(c.codePointAt(0) ?? 0)),
-    xHeight_pt: ({ font, size_pt }: TypeStyle) => (fonts[font].xHeight / fonts[font].unitsPerEm) * size_pt,
+      [...new Set(text)].filter((c) => !fonts[font].parsed.hasGlyphForCodePoint(c.codePointAt(0) ?? 0)),
+    xHeight_pt: ({ font, size_pt }: TypeStyle) =>
+      (fonts[font].parsed.xHeight / fonts[font].parsed.unitsPerEm) * size_pt,
   };
 }

@@ -143,7 +143,7 @@ describe.skipIf(missing.length > 0)(missing.length > 0 ? install : "every PDF, b
   });
 
   test("no word of a card is smaller than Degani's least, none lies on another", async () => {
-    const { ascent, descent, xHeight } = parseFonts().regular;
+    const { ascent, descent, xHeight } = parseFonts().regular.parsed;
     const xHeight_mm = ({ top, bottom }: Word): number =>
       ((bottom - top) / (ascent - descent)) * xHeight * POINT_MM;
     /** The middle half of a word's height, which no other word may enter. */
