@@ -1,3 +1,4 @@
+import path from "node:path";
 import * as polyclip from "polyclip-ts";
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
@@ -200,8 +201,9 @@ export function withShapes(
   problems: Diagnostic[],
   remember: Remember,
 ): Lake[] {
+  const known = new Set(slugs);
   for (const { file, slug } of files)
-    if (!slugs.includes(slug))
+    if (!known.has(slug))
       problems.push(
         warningAt(startOf(file), {
           code: "shape-without-lake",
@@ -209,15 +211,15 @@ export function withShapes(
           hint: nearestOrList(slug, slugs, "lakes"),
         }),
       );
-  const fileOf = (slug: string, ending: string): ClubFile | null =>
-    files.find((one) => one.slug === slug && one.file.endsWith(ending)) ?? null;
+  const byName = new Map(files.map((one) => [path.posix.basename(one.file), one]));
+  const docs = new Map(drafts.map(({ slug, doc }) => [slug, doc]));
   return lakes.map((lake) => {
     const needs = {
-      geojson: fileOf(lake.slug, ".geojson"),
-      csv: fileOf(lake.slug, ".csv"),
+      geojson: byName.get(`${lake.slug}.geojson`) ?? null,
+      csv: byName.get(`${lake.slug}.csv`) ?? null,
       position: lake.position,
     };
-    const doc = drafts.find(({ slug }) => slug === lake.slug)?.doc;
+    const doc = docs.get(lake.slug);
     if (doc === undefined || (needs.geojson === null && needs.csv === null)) return lake;
     const { shape, problems: found } = remember("files of a shape", needs, readShape);
     problems.push(...found);

@@ -43,15 +43,25 @@ const inLibrary = (unit: string): string => LIBRARY_SPELLING[unit] ?? unit;
 /** Digits that survive a conversion in floating point; what comes after them is noise: two weeks are 14 days. */
 const TRUSTED_DIGITS = 12;
 
+const converters = new Map<string, (value: number) => number>();
+
+/** What converts numbers of one unit into another, made once: the library takes units apart each time it is asked. */
+function converter(from: string, to: string): (value: number) => number {
+  const key = `${from} ${to}`;
+  const known = converters.get(key) ?? Qty.swiftConverter(from, to);
+  converters.set(key, known);
+  return known;
+}
+
 /** `value` in `unit`, converted to the kind's base unit. */
 export function toBase(value: number, unit: string, kind: QuantityKindName): number {
   const { base } = QUANTITY_KINDS[kind];
   if (inLibrary(unit) === base) return value;
-  return Number(Qty(value, inLibrary(unit)).to(base).scalar.toPrecision(TRUSTED_DIGITS));
+  return Number(converter(inLibrary(unit), base)(value).toPrecision(TRUSTED_DIGITS));
 }
 
 const fromBase = (value: number, kind: QuantityKindName, unit: string): number =>
-  Qty(value, QUANTITY_KINDS[kind].base).to(inLibrary(unit)).scalar;
+  converter(QUANTITY_KINDS[kind].base, inLibrary(unit))(value);
 
 /** Rounds half away from zero to `digits` decimals and drops trailing zeros: "2.5", "12". */
 export const rounded = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));
