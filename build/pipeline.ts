@@ -1,4 +1,5 @@
 import path from "node:path";
+import { reckonShapesAhead } from "./ahead/shapes-ahead.ts";
 import { type Cache, openCache } from "./cache/cache.ts";
 import { fingerprintOf } from "./cache/fingerprint.ts";
 import { openLastFiles } from "./cache/last-files.ts";
@@ -82,6 +83,7 @@ async function buildGuide(
   });
   if (club === undefined) return { problems };
   progress("compute", 0, 0);
+  await reckonShapesAhead(club, cache, (done, total) => progress("compute", done, total));
   const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
     ...request,
     remember: cache.remember,

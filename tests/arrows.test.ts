@@ -20,6 +20,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   publish: [],
   finish: ["templates", "feeds", "guide", "model"],
   cache: ["model"],
+  ahead: ["cache", "threads", "guide", "water", "model"],
 };
 
 /** Rooms that only compute: no files, no clock, no page or card library. */

@@ -12,9 +12,13 @@ const MOST_BYTES = 200_000_000;
 
 /** Results of earlier runs. */
 export interface Cache {
+  /** False where nothing is kept. */
+  readonly keeps: boolean;
   readonly remember: Remember;
   /** What was kept under these needs; undefined when nothing was. */
   recall(kind: string, needs: unknown): unknown;
+  /** Whether something is kept under these needs, read or not. */
+  has(kind: string, needs: unknown): boolean;
   /** Keeps plain data until it is recalled. */
   keep(kind: string, needs: unknown, value: unknown): void;
   /** Call it when a run is over: keeps the cache within its bounds. */
@@ -29,7 +33,9 @@ export interface CacheOptions {
 
 const NO_CACHE: Cache = {
   remember: computeAlways,
+  keeps: false,
   recall: () => undefined,
+  has: () => false,
   keep: () => {},
   close: () => {},
 };
@@ -61,6 +67,8 @@ export function cacheIn(dir: string, { identity, most_bytes = MOST_BYTES }: Cach
       write(key, result);
       return result;
     },
+    keeps: true,
+    has: (kind, needs) => store.has(keyOf(identity, kind, needs)),
     recall: (kind, needs) => read(keyOf(identity, kind, needs))?.value,
     keep: (kind, needs, value) => write(keyOf(identity, kind, needs), value),
     close: () => {

@@ -15,6 +15,8 @@ import path from "node:path";
 export interface Store {
   /** The file of this name as it was last written. */
   get(name: string): Buffer | undefined;
+  /** True where there is such a file. */
+  has(name: string): boolean;
   /** Writes the file whole or not at all, also when another run writes it at the same time. */
   put(name: string, bytes: Buffer): void;
   /** Drops the least lately used files until the rest holds no more than `most_bytes`, and what killed runs left. */
@@ -80,6 +82,7 @@ export function openStore(dir: string, now_ms: () => number): Store {
         attempt(() => utimesSync(file, now_ms() / 1000, now_ms() / 1000));
         return bytes;
       }),
+    has: (key) => attempt(() => lstatSync(fileOf(key)).isFile()) ?? false,
     put: (key, bytes) => {
       const half = path.join(dir, `${key}.${randomUUID()}.part`);
       attempt(() => {

@@ -88,13 +88,17 @@ async function makeBatches(
   made: (files: number) => void,
 ): Promise<readonly CardProblem[]> {
   if (batches.length >= BATCHES_FOR_THREADS) {
-    const answers = await runInThreads<readonly CardFiles[], number, readonly CardProblem[]>({
+    const problems: (readonly CardProblem[])[] = [];
+    await runInThreads<readonly CardFiles[], number, readonly CardProblem[]>({
       script: THREAD,
       data: { outDir },
       jobs: batches,
       hear: made,
+      take: (found, batch) => {
+        problems[batch] = found;
+      },
     });
-    return answers.flat();
+    return problems.flat();
   }
   return batches.length === 0 ? [] : openPress(outDir)(batches.flat(), made);
 }

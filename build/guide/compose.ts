@@ -7,7 +7,6 @@ import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
 import { computeAlways, type Remember } from "../model/remember.ts";
-import type { RiggedLake } from "../rigs/bands.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
@@ -20,6 +19,7 @@ import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence }
 import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
 import { caughtByPattern, lakeSeasons, reportSeasons } from "./report-totals.ts";
+import { fishedBands, riggedLake } from "./rigged-lake.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
 import { unrecordedIceOff } from "./unrecorded-ice-off.ts";
@@ -89,14 +89,6 @@ const lightDays = ({ phases }: LakeForecast, { asOf }: Club): CalendarDate[] => 
 const isThisSeason = ({ date }: Report, lake: Lake, { season }: Club): boolean =>
   seasonOf(date, hemisphereOf(lake.position.lat)) === season;
 
-/** As little of a lake as its rigs follow from: what else is written about it leaves them as they are. */
-const riggedLake = ({ name, depthBands, maxDepth_m, turnoverRule }: Lake): RiggedLake => ({
-  name,
-  depthBands,
-  turnoverRule,
-  ...(maxDepth_m === undefined ? {} : { maxDepth_m }),
-});
-
 function composeLake(
   lake: Lake,
   forecast: LakeForecast,
@@ -115,7 +107,7 @@ function composeLake(
     units: club.units,
     timezone: club.timezone,
     days: lightDays(forecast, club),
-    bands: rigs,
+    bands: fishedBands(lake),
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
     remember,
   });

@@ -9,7 +9,7 @@ type Said<Told, Answer> = { readonly told: Told } | { readonly answer: Answer };
 const START = new URL("./start-thread.mjs", import.meta.url);
 
 /** Work that is divided among threads. */
-interface Divided<Job, Told> {
+interface Divided<Job, Told, Answer> {
   /** What each thread runs; it calls `answerJobs`. */
   readonly script: URL;
   /** What every thread is given when it starts: plain data. */
@@ -17,21 +17,22 @@ interface Divided<Job, Told> {
   /** Plain data. */
   readonly jobs: readonly Job[];
   /** Told of what threads say while they work. */
-  readonly hear: (told: Told) => void;
+  readonly hear?: (told: Told) => void;
+  /** Given the answer to each job as it comes. */
+  readonly take: (answer: Answer, job: number) => void;
 }
 
 /**
  * Does jobs in as many threads as the machine has processors, each thread one job after another.
- * @returns the answers in the order of the jobs
- * @throws what a job throws, with the other threads stopped
+ * @throws what a job, or who hears of it, throws, with all threads stopped
  */
 export async function runInThreads<Job, Told, Answer>({
   script,
   data,
   jobs,
   hear,
-}: Divided<Job, Told>): Promise<Answer[]> {
-  const answers: Answer[] = [];
+  take,
+}: Divided<Job, Told, Answer>): Promise<void> {
   let next = 0;
   const lane = (worker: Worker): Promise<void> =>
     new Promise((resolve, reject) => {
@@ -42,10 +43,14 @@ export async function runInThreads<Job, Told, Answer>({
         else worker.postMessage(jobs[at]);
       };
       worker.on("message", (said: Said<Told, Answer>) => {
-        if ("told" in said) hear(said.told);
-        else {
-          answers[at] = said.answer;
-          takeNext();
+        try {
+          if ("told" in said) hear?.(said.told);
+          else {
+            take(said.answer, at);
+            takeNext();
+          }
+        } catch (error) {
+          reject(error);
         }
       });
       worker.on("error", reject);
@@ -62,7 +67,6 @@ export async function runInThreads<Job, Told, Answer>({
   );
   try {
     await Promise.all(workers.map(lane));
-    return answers;
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
   }

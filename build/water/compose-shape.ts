@@ -96,8 +96,11 @@ export interface ShapeOptions {
   readonly remember: Remember;
 }
 
+/** What the results of `reckonShape` are kept as. */
+export const SHAPE = "shape";
+
 /** All that the reckoning of a shape may look at. */
-interface ShapeNeeds {
+export interface ShapeNeeds {
   readonly shape: DrawnShape;
   /** The club's own figure of the greatest depth. */
   readonly greatest_m: number | null;
@@ -105,16 +108,31 @@ interface ShapeNeeds {
   readonly bands: readonly PhaseBand[];
 }
 
+/** What a shape's reckoning may look at, of a lake and of what is asked. */
+export const shapeNeeds = (
+  { maxDepth_m }: Pick<Lake, "maxDepth_m">,
+  { figures: _, ...shape }: LakeShape,
+  { units, bands }: Pick<ShapeOptions, "units" | "bands">,
+): ShapeNeeds => ({
+  shape,
+  greatest_m: maxDepth_m ?? null,
+  units,
+  bands: bands.map(({ phase, band: { from_m, to_m } }) => ({ phase, band: { from_m, to_m } })),
+});
+
 type Shaped = Pick<LakeWater, "map" | "size" | "zones" | "wind"> & {
   readonly size: LakeSize;
   readonly depths: LakeDepths | null;
 };
 
-/** The costly part: everything that follows from the drawn shape alone. */
-function reckonShape({ shape, greatest_m, units, bands }: ShapeNeeds): {
+/** What follows from a drawn shape alone. */
+export interface ReckonedShape {
   readonly shaped: Shaped;
   readonly problems: readonly Diagnostic[];
-} {
+}
+
+/** The costly part of a lake: tens of milliseconds. */
+export function reckonShape({ shape, greatest_m, units, bands }: ShapeNeeds): ReckonedShape {
   const problems: Diagnostic[] = [];
   const basin = layBasin(shape, greatest_m ?? undefined, problems);
   const drawn = drawnPolygons(basin);
@@ -142,20 +160,12 @@ function reckonShape({ shape, greatest_m, units, bands }: ShapeNeeds): {
 /** What a lake's shape tells, and what in it cannot be right. */
 export function composeShape(
   lake: Lake,
-  { figures, ...shape }: LakeShape,
-  { units, bands, remember }: ShapeOptions,
+  shape: LakeShape,
+  options: ShapeOptions,
   problems: Diagnostic[],
 ): Shaped {
-  const { shaped, problems: found } = remember(
-    "shape",
-    {
-      shape,
-      greatest_m: lake.maxDepth_m ?? null,
-      units,
-      bands: bands.map(({ phase, band: { from_m, to_m } }) => ({ phase, band: { from_m, to_m } })),
-    },
-    reckonShape,
-  );
+  const { units, remember } = options;
+  const { shaped, problems: found } = remember(SHAPE, shapeNeeds(lake, shape, options), reckonShape);
   const known_m = [...shape.contours, ...shape.soundings].reduce(
     (most, { depth_m }) => Math.max(most, depth_m),
     0,
@@ -165,7 +175,7 @@ export function composeShape(
     ...found,
     ...figureProblems(
       lake,
-      { where: shape.where, figures },
+      shape,
       {
         area_ha: size.area_ha,
         isSounded: shape.soundings.length > 0,

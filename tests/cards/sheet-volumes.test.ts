@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from "node:fs/promises";
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import fc from "fast-check";
@@ -7,9 +7,10 @@ import { openDigest } from "../../build/cache/digest.ts";
 import { writeCards } from "../../build/cards/cards.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { LAKES_PER_VOLUME, sheetVolumes } from "../../build/guide/sheet-volumes.ts";
+import type { Progress } from "../../build/model/progress.ts";
 import { lakeSheets } from "../../templates/lake-sheets.ts";
 import { guideOf } from "../lake-fixture.ts";
-import { AS_OF, ember } from "./card-fixture.ts";
+import { AS_OF, cardsOf, ember, need } from "./card-fixture.ts";
 
 let dir: string;
 beforeEach(async () => {
@@ -82,5 +83,39 @@ describe("sheets in volumes", () => {
       sheets: "sheets-1",
     });
     expect(lakeSheets(guide.lakes.slice(-1)).map(({ what }) => what)).toEqual(["All lake cards"]);
+  });
+});
+
+describe("many volumes, which are made in threads", () => {
+  const guide = guideWith(2 * LAKES_PER_VOLUME + 2);
+
+  test("are the same files as they are alone, all told of", async () => {
+    const told: (readonly [number, number])[] = [];
+    const progress: Progress = (_, done, total) => told.push([done, total]);
+    expect(await writeCards(guide, dir, { progress })).toEqual([]);
+    const names = await readdir(path.join(dir, "cards"));
+    expect(names.filter((name) => name.startsWith("lake-"))).toHaveLength(guide.lakes.length);
+    expect(names.filter((name) => name.startsWith("sheets-"))).toHaveLength(6);
+    expect(told.at(-1)).toEqual([names.length, names.length]);
+    for (const slug of [slugAt(0), slugAt(LAKES_PER_VOLUME), slugAt(2 * LAKES_PER_VOLUME + 1)]) {
+      const { files } = await cardsOf(guide, slug);
+      expect(await readFile(path.join(dir, "cards", `${slug}.pdf`))).toEqual(need(files, `${slug}.pdf`));
+    }
+  });
+
+  test("say of every volume what does not fit, in the lakes’ order", async () => {
+    const bad = [LAKES_PER_VOLUME - 1, 2 * LAKES_PER_VOLUME];
+    const lakes = guide.lakes.map((lake, i) =>
+      bad.includes(i) ? { ...lake, summary: "Mind the second reed bed. ".repeat(60) } : lake,
+    );
+    const problems = await writeCards({ ...guide, lakes }, dir);
+    expect([...new Set(problems.map(({ card }) => card))]).toEqual(bad.map(slugAt));
+  });
+
+  test("name the card that breaks the program", async () => {
+    const lakes = guide.lakes.map((lake, i) => (i === 50 ? { ...lake, daily: null as never } : lake));
+    await expect(writeCards({ ...guide, lakes }, dir)).rejects.toThrow(
+      /^cards\/lake-050\.pdf cannot be made: /,
+    );
   });
 });
