@@ -9,7 +9,7 @@ const here = (file) => fileURLToPath(new URL(file, import.meta.url));
 const { status, error } = spawnSync(
   process.execPath,
   [
-    "--max-semi-space-size=64",
+    "--max-semi-space-size=32",
     "--import",
     import.meta.resolve("tsx"),
     here("./cli.ts"),

@@ -1,3 +1,4 @@
+import "./small-heap.ts";
 import { openAsker } from "./commands/asker.ts";
 import { asCalled } from "./commands/called-as.ts";
 import { main } from "./commands/command-line.ts";

@@ -1,3 +1,4 @@
+import "../small-heap.ts";
 import { main } from "../commands/command-line.ts";
 import { today } from "../commands/today.ts";
 import { openStageWatch } from "./stage-watch.ts";
