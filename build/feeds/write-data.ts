@@ -14,6 +14,23 @@ const listedOnly = (guide: Guide): Guide => ({
   trips: guide.trips.filter(({ unlisted }) => !unlisted),
 });
 
+/** The JSON of an object in pieces, a piece for each item of its lists: the lakes of a large club are tens of megabytes. */
+function* jsonPieces(object: object): Generator<string> {
+  let before = "{";
+  for (const [key, value] of Object.entries(object)) {
+    if (value === undefined) continue;
+    yield `${before}${JSON.stringify(key)}:`;
+    before = ",";
+    if (!Array.isArray(value)) yield JSON.stringify(value);
+    else {
+      yield "[";
+      for (const [i, item] of value.entries()) yield `${i === 0 ? "" : ","}${JSON.stringify(item)}`;
+      yield "]";
+    }
+  }
+  yield "}\n";
+}
+
 /**
  * Writes what programs read: guide.json, the JSON Schemas, the feed of reports, each trip's and each lake's
  * calendar and, where a lake's shape is known, its map and marks.
@@ -32,7 +49,7 @@ export async function writeData(
       path.join(outDir, "schema", `${kind}.schema.json`),
       `${JSON.stringify(schema, null, 2)}\n`,
     );
-  await writeFile(path.join(outDir, "guide.json"), `${JSON.stringify(listedOnly(guide))}\n`);
+  await writeFile(path.join(outDir, "guide.json"), jsonPieces(listedOnly(guide)));
   for (const trip of guide.trips) {
     const folder = path.join(outDir, "trips", trip.slug);
     await mkdir(folder, { recursive: true });

@@ -2,7 +2,7 @@ import { availableParallelism } from "node:os";
 import { parentPort, Worker, workerData } from "node:worker_threads";
 
 /** Of a thread's young objects; a larger share saves little time and is held by every thread. */
-const YOUNG_MB = 48;
+const YOUNG_MB = 24;
 
 type Said<Told, Answer> = { readonly told: Told } | { readonly answer: Answer };
 
