@@ -25,6 +25,7 @@ process.exitCode = await main(process.argv.slice(2), {
   say: printedBy(console.log),
   warn: printedBy(console.error),
   today,
+  env: process.env,
   now_ms,
   progress: line.progress,
   ...(process.stdin.isTTY ? { openAsker: () => openAsker(process.stdin, process.stderr) } : {}),

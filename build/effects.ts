@@ -13,6 +13,8 @@ export interface Effects {
   now_ms(): number;
   /** Absent where nobody wants to know how far a build is. */
   readonly progress?: Progress;
+  /** What the program was started with; absent where it does not matter. */
+  readonly env?: Readonly<Record<string, string | undefined>>;
   /** Absent where nobody is there to be asked. */
   openAsker?(): Asker;
 }

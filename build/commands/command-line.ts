@@ -4,6 +4,7 @@ import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { SCAFFOLD_KINDS, type ScaffoldKind } from "../load/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { GuideRequest } from "../pipeline.ts";
+import { lostToNpm } from "./lost-to-npm.ts";
 import { usualDataDir } from "./usual-data.ts";
 
 const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as {
@@ -149,6 +150,12 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
       const { backtestCommand } = await import("./backtest.ts");
       exit = await backtestCommand(data, format, effects);
     });
+  const asked = program.commands.find((command) => command.name() === args[0]);
+  const lost = lostToNpm(asked?.options ?? [], args, effects.env ?? {});
+  if (lost !== undefined) {
+    effects.warn(lost);
+    return EXIT.badUsage;
+  }
   try {
     await program.parseAsync(args, { from: "user" });
   } catch (error) {
