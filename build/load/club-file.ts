@@ -44,13 +44,14 @@ function readHolidays(doc: YamlDocument, problems: Diagnostic[]): Holiday[] {
 export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]): ClubFacts | undefined {
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
-  const { holidays: _, ...fields } = readRecord(clubSchema, doc, problems, ["holidays"]);
-  if (fields.timezone !== undefined && !isTimezone(fields.timezone)) {
-    const meant = didYouMean(fields.timezone, Intl.supportedValuesOf("timeZone"));
+  const { holidays: _, timezone, ...fields } = readRecord(clubSchema, doc, problems, ["holidays"]);
+  const isKnown = timezone !== undefined && isTimezone(timezone);
+  if (timezone !== undefined && !isKnown) {
+    const meant = didYouMean(timezone, Intl.supportedValuesOf("timeZone"));
     problems.push(
       errorAt(doc.spot(["timezone"]), {
         code: "unknown-timezone",
-        message: `${quoted(fields.timezone)} is not a time zone that is known`,
+        message: `${quoted(timezone)} is not a time zone that is known`,
         hint:
           meant === undefined ? "write its IANA name, such as America/Denver" : `did you mean “${meant}”?`,
       }),
@@ -59,6 +60,7 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
   const form = fields.reportForm === undefined ? undefined : formOf(fields.reportForm);
   return {
     ...fields,
+    ...(isKnown ? { timezone } : {}),
     holidays: readHolidays(doc, problems),
     form: doc.has("reportForm") ? form : OWN_FORM,
     namesAsOf: doc.has("asOf"),

@@ -6,6 +6,7 @@ import { momentOf, readClubFacts } from "./club-file.ts";
 import { type ClubFile, readClubFiles } from "./club-files.ts";
 import { recordedTwice } from "./ice-off.ts";
 import { finishLake, readLake } from "./lake-file.ts";
+import { placeDoubts } from "./lake-places.ts";
 import { withShapes } from "./lake-shapes.ts";
 import { readPage } from "./page-file.ts";
 import { readPattern } from "./pattern-file.ts";
@@ -79,6 +80,8 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   const pages = readAll(readPage, files.pages);
   const rigs = await readRigBox(files.rigs, problems);
 
+  if (facts?.timezone !== undefined && facts.season !== undefined)
+    problems.push(...placeDoubts(drafts, facts.timezone, facts.season));
   if (moment === undefined) return { problems: inReadingOrder(problems) };
   const reports = knownReports(written, moment.asOf, problems);
   const trips = tripsOfSeason(planned, moment.season, hemisphere, problems);

@@ -44,7 +44,8 @@ const isNear = (places: readonly LonLat[], lake: LonLat, room_m: number): boolea
 export const lengthOf_m = (places: readonly LonLat[], lake: LonLat): number =>
   extentOf(places, lake).length_m;
 
-const kilometres = (metres: number): string => `${Math.round(metres / 1000).toLocaleString("en-GB")} km`;
+export const kilometres = (metres: number): string =>
+  `${Math.round(metres / 1000).toLocaleString("en-GB")} km`;
 
 /** A place far from all others, mistyped as a rule. */
 function strayed(places: readonly LonLat[], lake: LonLat): Fault {
