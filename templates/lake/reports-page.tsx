@@ -5,8 +5,8 @@ import { listReports } from "../../build/guide/report-list.ts";
 import { reportsText } from "../../build/guide/report-words.ts";
 import { dayRange } from "../../build/model/calendar.ts";
 import { Page } from "../layout.tsx";
-import { Drawing, Scroll, Section } from "../parts.tsx";
-import { CatchCells, CatchHeads, CatchNote, SeasonsTable } from "../reports/catch-columns.tsx";
+import { Drawing, Section } from "../parts.tsx";
+import { CatchCells, CatchNote, CatchTable, SeasonsTable } from "../reports/catch-columns.tsx";
 import { ReportList } from "../reports/report-list.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
 
@@ -18,28 +18,21 @@ function Catch({ lake, sheet }: { lake: GuideLake; sheet: Sheet }) {
     <Section title="Catch" id="catch">
       <SeasonsTable label="Catch by season" seasons={seasons} hrefOf={(season) => `#season-${season}`} />
       {caught.length === 0 ? null : (
-        <Scroll label="Catch by pattern and way">
-          <table class="eaten">
-            <caption>All seasons, by pattern and way</caption>
-            <thead>
-              <tr>
-                <th scope="col">Pattern</th>
-                <CatchHeads />
-              </tr>
-            </thead>
-            <tbody>
-              {caught.map(({ pattern, name, way, fish, rate }) => (
-                <tr>
-                  <th scope="row">
-                    <a href={sheet.to(ADDRESS.pattern(pattern))}>{name}</a>
-                    <span class="under">{way ?? "way not told"}</span>
-                  </th>
-                  <CatchCells fish={fish} rate={rate} />
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </Scroll>
+        <CatchTable
+          label="Catch by pattern and way"
+          caption="All seasons, by pattern and way"
+          of={["Pattern"]}
+        >
+          {caught.map(({ pattern, name, way, fish, rate }) => (
+            <tr>
+              <th scope="row">
+                <a href={sheet.to(ADDRESS.pattern(pattern))}>{name}</a>
+                <span class="under">{way ?? "way not told"}</span>
+              </th>
+              <CatchCells fish={fish} rate={rate} />
+            </tr>
+          ))}
+        </CatchTable>
       )}
       <CatchNote />
     </Section>

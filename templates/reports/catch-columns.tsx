@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import type { LakeReports } from "../../build/guide/report-seasons-schema.ts";
 import { catchRateNumber, rounded } from "../../build/model/units.ts";
 import { Scroll } from "../parts.tsx";
@@ -5,13 +6,37 @@ import { Scroll } from "../parts.tsx";
 type Rate = LakeReports["caught"][number]["rate"];
 type Totals = Omit<LakeReports["seasons"][number], "season">;
 
-/** Heads of the columns below. */
-export const CatchHeads = () => (
-  <>
-    <th scope="col">Fish</th>
-    <th scope="col">Rod-hours</th>
-    <th scope="col">Fish a rod-hour</th>
-  </>
+/** The columns of {@link CatchCells}. */
+const CATCH_HEADS = ["Fish", "Rod-hours", "Fish a rod-hour"];
+
+/** A table of catches: what each row is of, in the columns named, and then its catch. */
+export const CatchTable = ({
+  label,
+  caption = null,
+  of,
+  children,
+  foot = null,
+}: {
+  label: string;
+  caption?: string | null;
+  of: readonly string[];
+  children: ComponentChildren;
+  foot?: ComponentChildren;
+}) => (
+  <Scroll label={label}>
+    <table class="eaten">
+      {caption === null ? null : <caption>{caption}</caption>}
+      <thead>
+        <tr>
+          {[...of, ...CATCH_HEADS].map((head) => (
+            <th scope="col">{head}</th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>{children}</tbody>
+      {foot === null ? null : <tfoot>{foot}</tfoot>}
+    </table>
+  </Scroll>
 );
 
 /** Fish, the hours they took, and the rate with its interval; a dash where nobody told. */
@@ -50,27 +75,16 @@ export const SeasonsTable = ({
   seasons: LakeReports["seasons"];
   hrefOf: (season: number) => string;
 }) => (
-  <Scroll label={label}>
-    <table class="eaten">
-      <thead>
-        <tr>
-          <th scope="col">Season</th>
-          <th scope="col">Reports</th>
-          <CatchHeads />
-        </tr>
-      </thead>
-      <tbody>
-        {seasons.map((totals) => (
-          <tr>
-            <th scope="row">
-              <a href={hrefOf(totals.season)}>{totals.season}</a>
-            </th>
-            <TotalCells totals={totals} />
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  </Scroll>
+  <CatchTable label={label} of={["Season", "Reports"]}>
+    {seasons.map((totals) => (
+      <tr>
+        <th scope="row">
+          <a href={hrefOf(totals.season)}>{totals.season}</a>
+        </th>
+        <TotalCells totals={totals} />
+      </tr>
+    ))}
+  </CatchTable>
 );
 
 /** What the columns mean. */

@@ -1,9 +1,9 @@
 import { type ListedLake, listReports } from "../../build/guide/report-list.ts";
 import type { ReportSeason } from "../../build/guide/report-seasons-schema.ts";
 import { Page } from "../layout.tsx";
-import { capital, Fact, Scroll, Section } from "../parts.tsx";
+import { capital, Fact, Section } from "../parts.tsx";
 import { ADDRESS, type Sheet } from "../sheet.ts";
-import { CatchHeads, CatchNote, TotalCells } from "./catch-columns.tsx";
+import { CatchNote, CatchTable, TotalCells } from "./catch-columns.tsx";
 import { ReportList } from "./report-list.tsx";
 
 type LakeOfSeason = ReportSeason["lakes"][number];
@@ -23,35 +23,27 @@ function foodsText({ foods, fed, empty }: LakeOfSeason): string | null {
 function LakeByLake({ season, sheet }: { season: ReportSeason; sheet: Sheet }) {
   return (
     <Section title="Lake by lake" id="by-lake">
-      <Scroll label="Catch lake by lake">
-        <table class="eaten">
-          <thead>
+      <CatchTable
+        label="Catch lake by lake"
+        of={["Lake", "Reports"]}
+        foot={
+          season.lakes.length > 1 ? (
             <tr>
-              <th scope="col">Lake</th>
-              <th scope="col">Reports</th>
-              <CatchHeads />
+              <th scope="row">All lakes</th>
+              <TotalCells totals={season} />
             </tr>
-          </thead>
-          <tbody>
-            {season.lakes.map((lake) => (
-              <tr>
-                <th scope="row">
-                  <a href={sheet.to(ADDRESS.lakeReports(lake.slug))}>{lake.name}</a>
-                </th>
-                <TotalCells totals={lake} />
-              </tr>
-            ))}
-          </tbody>
-          {season.lakes.length > 1 ? (
-            <tfoot>
-              <tr>
-                <th scope="row">All lakes</th>
-                <TotalCells totals={season} />
-              </tr>
-            </tfoot>
-          ) : null}
-        </table>
-      </Scroll>
+          ) : null
+        }
+      >
+        {season.lakes.map((lake) => (
+          <tr>
+            <th scope="row">
+              <a href={sheet.to(ADDRESS.lakeReports(lake.slug))}>{lake.name}</a>
+            </th>
+            <TotalCells totals={lake} />
+          </tr>
+        ))}
+      </CatchTable>
       <CatchNote />
     </Section>
   );
