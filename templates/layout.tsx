@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { LINK_PICTURE } from "../build/draw/link-picture.tsx";
-import { dayMonthYear, weekdayDayMonth } from "../build/model/calendar.ts";
+import { dayMonthYear, weekdayDayMonthYear } from "../build/model/calendar.ts";
 import { FurtherNavigation, MainNavigation } from "./navigation.tsx";
 import { ADDRESS, type Sheet } from "./sheet.ts";
 
@@ -138,7 +138,7 @@ export function Page({ children, ...head }: PageProps) {
               <a href={to(ADDRESS.board)}>{guide.club.name}</a>
             </p>
             <p class="as-of" data-as-of={guide.asOf}>
-              As of <strong>{weekdayDayMonth(guide.asOf)}</strong>, season {guide.season}
+              As of <strong>{weekdayDayMonthYear(guide.asOf)}</strong>
             </p>
             <label class="glare">
               <input type="checkbox" id="glare" /> Sun glare

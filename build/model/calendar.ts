@@ -73,6 +73,10 @@ export function dayMonth(date: CalendarDate): string {
 export const weekdayDayMonth = (date: CalendarDate): string =>
   `${WEEKDAYS[plain(date).dayOfWeek - 1] ?? ""} ${dayMonth(date)}`;
 
+/** "Sat 16 May 2026". */
+export const weekdayDayMonthYear = (date: CalendarDate): string =>
+  `${weekdayDayMonth(date)} ${plain(date).year}`;
+
 /** "16 May 2026". */
 export const dayMonthYear = (date: CalendarDate): string => `${dayMonth(date)} ${plain(date).year}`;
 

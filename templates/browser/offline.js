@@ -10,7 +10,7 @@
   const say = ({ asOf: made, asOfWords, saved, total }) => {
     const left = total - saved;
     const isNewer = made > asOf.dataset.asOf;
-    brief.textContent = left === 0 ? " · saved on this device" : ` · ${saved} of ${total} saved`;
+    brief.textContent = left === 0 ? " · saved" : ` · ${saved} of ${total} saved`;
     whole.textContent =
       left === 0
         ? `Saved on this device, as of ${asOfWords}: all pages and cards open without a signal.${isNewer ? " Open this page again to see it." : ""}`

@@ -42,7 +42,8 @@
   const caution = ({ short, agency }) =>
     element("li", "", element("strong", "", short), " ", element("span", "small", agency));
 
-  const asOfWords = line.querySelector("strong").textContent;
+  /** Without the year: Sat 16 May. */
+  const asOfWords = line.querySelector("strong").textContent.replace(/ \d+$/, "");
   const tellLake = (glance) => {
     const state = stateOn(glance);
     if (state === undefined) {

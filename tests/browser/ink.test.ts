@@ -1,9 +1,9 @@
-import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { buildSite } from "../site/built-site.ts";
 import { bareGuide } from "../site/site-fixture.ts";
-import { browserAtHand, startBrowser } from "./browser.ts";
+import { browserAtHand } from "./browser.ts";
+import { openedWith } from "./opened.ts";
 
 type Channels = readonly [number, number, number];
 
@@ -66,16 +66,7 @@ async function tooFaint(page: Page): Promise<string[]> {
 }
 
 describe.skipIf(!browserAtHand())("inks of the pages stand out", () => {
-  let browser: Browser;
-  let site: BuiltSite;
-  beforeAll(async () => {
-    browser = await startBrowser();
-    site = await buildSite(bareGuide());
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await site?.remove();
-  });
+  const on = openedWith(() => buildSite(bareGuide()));
 
   test.each([
     { colorScheme: "light", contrast: "no-preference", glare: false },
@@ -86,18 +77,18 @@ describe.skipIf(!browserAtHand())("inks of the pages stand out", () => {
     { colorScheme: "dark", contrast: "no-preference", glare: true },
     { colorScheme: "dark", contrast: "more", glare: true },
   ] as const)("$colorScheme, contrast $contrast, glare $glare", async ({ glare, ...media }) => {
-    const page = await browser.newPage();
+    const page = await on.browser.newPage();
     await page.emulateMedia(media);
-    await page.goto(pathToFileURL(`${site.dir}/index.html`).href);
+    await page.goto(on.onDisk("index.html"));
     if (glare) await page.getByLabel("Sun glare").check();
     expect(await tooFaint(page)).toEqual([]);
     await page.close();
   });
 
   test("in print, whatever the screen's scheme", async () => {
-    const page = await browser.newPage();
+    const page = await on.browser.newPage();
     await page.emulateMedia({ media: "print", colorScheme: "dark" });
-    await page.goto(pathToFileURL(`${site.dir}/index.html`).href);
+    await page.goto(on.onDisk("index.html"));
     expect(await painted(page, "paper")).toEqual([255, 255, 255]);
     expect(await tooFaint(page)).toEqual([]);
     await page.close();

@@ -1,45 +1,38 @@
 import { createHash } from "node:crypto";
 import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
-import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { finishGuide } from "../../build/finish/finish.ts";
-import { browserAtHand, startBrowser } from "./browser.ts";
-import { type PublishedGuide, publishDemo } from "./published-guide.ts";
-import { watched } from "./watched.ts";
+import { browserAtHand } from "./browser.ts";
+import { openedWith } from "./opened.ts";
+import { publishDemo } from "./published-guide.ts";
 import { serve } from "./web-server.ts";
 
 const UNLISTED = "trips/over-the-pass/index.html";
 const isUnlisted = (address: string): boolean => address.includes("over-the-pass");
 
 const savedText = (page: Page): Promise<string | null> => page.locator("#saved").textContent();
-const untilSaved = (page: Page): Promise<void> => page.getByText("· saved on this device").waitFor();
+const untilSaved = (page: Page): Promise<void> => page.getByText("· saved").waitFor();
 
 describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
-  let browser: Browser;
-  let demo: PublishedGuide;
-  beforeAll(async () => {
-    [browser, demo] = await Promise.all([startBrowser(), publishDemo()]);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await demo?.remove();
-  });
+  const on = openedWith(publishDemo);
 
   test("with the network cut after one visit every page and card opens, the same to the byte", async () => {
-    const server = await serve(demo.dir);
-    const [context] = await watched(browser);
+    const server = await serve(on.made.dir);
+    const [context] = await on.watched();
     const page = await context.newPage();
     await page.goto(server.url);
     await untilSaved(page);
     expect(await savedText(page)).toContain("as of 16 May 2026: all pages and cards open without a signal");
     await server.cut();
-    const wanted = demo.addresses.filter((address) => /\.(html|pdf)$/.test(address) && !isUnlisted(address));
+    const wanted = on.made.addresses.filter(
+      (address) => /\.(html|pdf)$/.test(address) && !isUnlisted(address),
+    );
     expect(wanted.length).toBeGreaterThan(60);
     const wrong: string[] = [];
     for (const address of wanted) {
-      const bytes = await demo.read(address);
+      const bytes = await on.made.read(address);
       if (address.endsWith(".html")) {
         await page.goto(server.url + address);
         const [, title = ""] = /<title>([^<]*)</.exec(bytes.toString()) ?? [];
@@ -72,16 +65,16 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
   });
 
   test("an unlisted trip is on nobody’s phone but theirs who opened it", async () => {
-    const server = await serve(demo.dir);
-    const [context] = await watched(browser);
-    const [stranger] = await watched(browser);
+    const server = await serve(on.made.dir);
+    const [context] = await on.watched();
+    const [stranger] = await on.watched();
     const [page, other] = [await context.newPage(), await stranger.newPage()];
     await other.goto(server.url);
     await untilSaved(other);
     expect(server.asked.filter(isUnlisted)).toEqual([]);
     await page.goto(server.url + UNLISTED);
     await untilSaved(page);
-    const own = demo.addresses.filter((address) => isUnlisted(address) && address !== UNLISTED);
+    const own = on.made.addresses.filter((address) => isUnlisted(address) && address !== UNLISTED);
     expect(own.length).toBeGreaterThan(2);
     const saved = `(async () => { const names = (await caches.keys()).filter((name) => name.startsWith("own"));
       return (await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length))).join(); })()`;
@@ -94,7 +87,7 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
         await page.evaluate(
           `fetch(${JSON.stringify(server.url + address)}).then((r) => r.blob()).then((b) => b.size)`,
         ),
-      ).toBe((await demo.read(address)).length);
+      ).toBe((await on.made.read(address)).length);
     await other.goto(server.url + UNLISTED);
     expect(await other.locator("h1").textContent()).toBe("Not here");
     await context.close();
@@ -102,16 +95,16 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
   });
 
   test("a newer guide is fetched quietly, and of it only what changed", async () => {
-    const server = await serve(demo.dir);
-    const [context] = await watched(browser);
+    const server = await serve(on.made.dir);
+    const [context] = await on.watched();
     const page = await context.newPage();
     await page.goto(server.url);
     await untilSaved(page);
-    const changed = path.join(demo.dir, "about/index.html");
+    const changed = path.join(on.made.dir, "about/index.html");
     const before = await readFile(changed, "utf8");
     try {
       await writeFile(changed, before.replace("</h1>", ", renewed</h1>"));
-      await finishGuide(demo.guide, demo.dir);
+      await finishGuide(on.made.guide, on.made.dir);
       server.asked.length = 0;
       await page.reload();
       const about = `fetch(${JSON.stringify(`${server.url}about/index.html`)}).then((r) => r.text())`;
@@ -124,16 +117,16 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
       expect(await page.locator("h1").textContent()).toContain("renewed");
     } finally {
       await writeFile(changed, before);
-      await finishGuide(demo.guide, demo.dir);
+      await finishGuide(on.made.guide, on.made.dir);
     }
     await context.close();
   });
 
   test("while files are missing it says how many, and fetches them when a page is opened again", async () => {
-    const server = await serve(demo.dir);
-    const [context] = await watched(browser);
+    const server = await serve(on.made.dir);
+    const [context] = await on.watched();
     const page = await context.newPage();
-    const card = path.join(demo.dir, "cards/quern.pdf");
+    const card = path.join(on.made.dir, "cards/quern.pdf");
     const before = await readFile(card);
     try {
       await writeFile(card, "not what the list says");
@@ -149,9 +142,9 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
   });
 
   test("opened from a disk it saves nothing and says nothing of it", async () => {
-    const [context, faults] = await watched(browser);
+    const [context, faults] = await on.watched();
     const page = await context.newPage();
-    await page.goto(pathToFileURL(`${demo.dir}/index.html`).href);
+    await page.goto(on.onDisk("index.html"));
     await page.waitForTimeout(300);
     expect(await page.locator("#saved").count()).toBe(0);
     expect(await page.getByRole("button", { name: "Copy link" }).count()).toBe(0);

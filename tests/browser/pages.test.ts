@@ -2,13 +2,13 @@ import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { pathToFileURL } from "node:url";
 import type { AxeResults } from "axe-core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { buildSite } from "../site/built-site.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { bareGuide, siteGuide } from "../site/site-fixture.ts";
-import { browserAtHand, startBrowser } from "./browser.ts";
-import { watched as watchedIn } from "./watched.ts";
+import { browserAtHand } from "./browser.ts";
+import { openedWith } from "./opened.ts";
 
 const PAGES = [
   "index.html",
@@ -32,9 +32,8 @@ const PAGES = [
   "search/index.html?q=ember",
   "404.html",
 ];
-const WIDTHS_PX = [360, 1280];
-/** Phones between the narrowest and a desk are of this width most. */
-const USUAL_PHONE_PX = 390;
+/** A narrow phone, a usual one, a desk. */
+const WIDTHS_PX = [360, 390, 1280];
 const LOOKS = [
   { colorScheme: "light" },
   { colorScheme: "dark" },
@@ -58,40 +57,22 @@ const sidewaysScroll_px = (page: Page): Promise<number> =>
   page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
 
 describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
-  let browser: Browser;
-  let site: BuiltSite;
-  beforeAll(async () => {
-    browser = await startBrowser();
-    site = await buildSite(siteGuide());
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await site?.remove();
-  });
-
-  const urlOf = (address: string): string => new URL(address, pathToFileURL(`${site.dir}/`)).href;
-
-  const watched = (options: Parameters<Browser["newContext"]>[0]) => watchedIn(browser, options);
+  const on = openedWith(() => buildSite(siteGuide()));
 
   describe.each(LOOKS)("%o", (look) => {
-    // Colours that the reader's system sets do not depend on the width.
-    test.each("forcedColors" in look ? WIDTHS_PX.slice(0, 1) : WIDTHS_PX)(
+    test.each(WIDTHS_PX)(
       "%d px wide: axe finds nothing, nothing sticks out, nothing fails",
       async (width) => {
-        const [context, failures] = await watched({ ...look, viewport: { width, height: 800 } });
+        const [context, failures] = await on.watched({ ...look, viewport: { width, height: 800 } });
         const page = await context.newPage();
         const faults: Record<string, unknown> = {};
         for (const address of PAGES) {
-          await page.goto(urlOf(address));
+          await page.goto(on.onDisk(address));
           for (const details of await page.locator("details > summary").all()) await details.click();
           const found = await axeFaults(page);
           if (found.length > 0) faults[address] = found;
-          for (const wide_px of width === WIDTHS_PX[0] ? [width, USUAL_PHONE_PX] : [width]) {
-            await page.setViewportSize({ width: wide_px, height: 800 });
-            const beyond_px = await sidewaysScroll_px(page);
-            if (beyond_px > 0) faults[`${address} sideways at ${wide_px} px`] = beyond_px;
-          }
-          await page.setViewportSize({ width, height: 800 });
+          const beyond_px = await sidewaysScroll_px(page);
+          if (beyond_px > 0) faults[`${address} sideways`] = beyond_px;
         }
         await context.close();
         expect(faults).toEqual({});
@@ -101,25 +82,55 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
   });
 
   test("axe finds nothing with sun glare on, and the next page remembers it", async () => {
-    const [context] = await watched({ colorScheme: "dark", viewport: { width: 360, height: 800 } });
+    const [context] = await on.watched({ colorScheme: "dark", viewport: { width: 360, height: 800 } });
     const page = await context.newPage();
-    await page.goto(urlOf("index.html"));
+    await page.goto(on.onDisk("index.html"));
     await page.getByLabel("Sun glare").check();
     expect(await axeFaults(page)).toEqual([]);
-    await page.goto(urlOf("lakes/ember/index.html"));
+    await page.goto(on.onDisk("lakes/ember/index.html"));
     expect(await page.getByLabel("Sun glare").isChecked()).toBe(true);
     expect(await axeFaults(page)).toEqual([]);
     expect(await sidewaysScroll_px(page)).toBe(0);
     await context.close();
   });
 
+  test.each([
+    { width: 360, lines: 2 },
+    { width: 390, lines: 2 },
+    { width: 1280, lines: 1 },
+  ])(
+    "the head is calm at $width px: one line of words, places in $lines, in columns",
+    async ({ width, lines }) => {
+      const [context] = await on.watched({ viewport: { width, height: 800 } });
+      const page = await context.newPage();
+      await page.clock.setFixedTime(new Date("2026-11-25T18:00:00Z"));
+      await page.goto(on.onDisk("index.html"));
+      expect(await page.locator(".as-of").textContent()).toContain("193 days ago");
+      // One box a line of text.
+      const linesOf = `(element) => new Set([...(() => { const range = document.createRange();
+      range.selectNodeContents(element); return range.getClientRects(); })()].map(({ bottom }) => Math.round(bottom / 8))).size`;
+      expect(await page.evaluate(`(${linesOf})(document.querySelector(".as-of"))`)).toBe(1);
+      const places = (await page.evaluate(
+        `[...document.querySelectorAll(".masthead nav li")].map((place) => { const { x, y } = place.getBoundingClientRect(); return [x, y]; })`,
+      )) as [number, number][];
+      const rows = [...new Set(places.map(([, y]) => y))].map((line) =>
+        places.filter(([, y]) => y === line).map(([x]) => x),
+      );
+      expect(places).toHaveLength(8);
+      expect(rows).toHaveLength(lines);
+      const [first, ...others] = rows;
+      for (const row of others) expect(row).toEqual(first);
+      await context.close();
+    },
+  );
+
   // WCAG 2.2, 1.4.10 Reflow: 1,280 px at 400 % is 320 px.
   test("nothing sticks out at 320 px, which is 400 % zoom", async () => {
-    const [context] = await watched({ viewport: { width: 320, height: 256 } });
+    const [context] = await on.watched({ viewport: { width: 320, height: 256 } });
     const page = await context.newPage();
     const beyond: Record<string, number> = {};
     for (const address of PAGES) {
-      await page.goto(urlOf(address));
+      await page.goto(on.onDisk(address));
       const beyond_px = await sidewaysScroll_px(page);
       if (beyond_px > 0) beyond[address] = beyond_px;
     }
@@ -128,9 +139,9 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
   });
 
   test("the keyboard reaches the page first, then every link, and shows where it is", async () => {
-    const [context] = await watched({ viewport: { width: 360, height: 800 } });
+    const [context] = await on.watched({ viewport: { width: 360, height: 800 } });
     const page = await context.newPage();
-    await page.goto(urlOf("lakes/ember/index.html"));
+    await page.goto(on.onDisk("lakes/ember/index.html"));
     await page.keyboard.press("Tab");
     expect(await page.evaluate("document.activeElement.textContent.trim()")).toBe("Skip to the page");
     const reachable = await page.locator("a[href], input, button, summary").count();
@@ -144,9 +155,9 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
   });
 
   test("reads whole without JavaScript", async () => {
-    const [context] = await watched({ javaScriptEnabled: false, viewport: { width: 360, height: 800 } });
+    const [context] = await on.watched({ javaScriptEnabled: false, viewport: { width: 360, height: 800 } });
     const page = await context.newPage();
-    await page.goto(urlOf("lakes/ember/index.html"));
+    await page.goto(on.onDisk("lakes/ember/index.html"));
     await page.getByText("1.5–5.5 ft").first().waitFor();
     await page.getByText("Chances week by week").click();
     expect(await page.getByText("Sat 16 May").last().isVisible()).toBe(true);
@@ -154,9 +165,9 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
   });
 
   test("a lake's page prints on two sheets of A4 at most", async () => {
-    const [context] = await watched({});
+    const [context] = await on.watched({});
     const page = await context.newPage();
-    await page.goto(urlOf("lakes/ember/index.html"));
+    await page.goto(on.onDisk("lakes/ember/index.html"));
     const pdf = await page.pdf({ format: "A4", preferCSSPageSize: false });
     await context.close();
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(2);
@@ -164,7 +175,7 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
 
   test("chapters and pages of the demonstration club pass too, at 320 px", async () => {
     const demo = await buildSite(await demoGuide());
-    const [context, failures] = await watched({ viewport: { width: 320, height: 640 } });
+    const [context, failures] = await on.watched({ viewport: { width: 320, height: 640 } });
     const page = await context.newPage();
     const faults: Record<string, unknown> = {};
     for (const address of demo.pages.keys()) {
@@ -183,7 +194,7 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
 
   test("a guide with places and dates alone passes too", async () => {
     const bare = await buildSite(bareGuide());
-    const [context, failures] = await watched({ viewport: { width: 360, height: 800 } });
+    const [context, failures] = await on.watched({ viewport: { width: 360, height: 800 } });
     const page = await context.newPage();
     for (const address of bare.pages.keys()) {
       await page.goto(pathToFileURL(`${bare.dir}/${address}`).href);

@@ -1,41 +1,33 @@
-import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { afterAll, describe, expect, test } from "vitest";
 import { finishGuide } from "../../build/finish/finish.ts";
-import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import { buildSite } from "../site/built-site.ts";
 import { siteGuide } from "../site/site-fixture.ts";
-import { browserAtHand, startBrowser } from "./browser.ts";
-import { watched } from "./watched.ts";
+import { browserAtHand } from "./browser.ts";
+import { openedWith } from "./opened.ts";
 import { serve, type WebServer } from "./web-server.ts";
 
 describe.skipIf(!browserAtHand())("search, sharing and the content policy", () => {
-  let browser: Browser;
-  let site: BuiltSite;
   let server: WebServer;
-  beforeAll(async () => {
-    browser = await startBrowser();
+  const on = openedWith(async () => {
     const plain = siteGuide();
     const guide = {
       ...plain,
       lakes: plain.lakes.map((lake) => (lake.slug === "larch" ? { ...lake, name: "Étang Ýmir" } : lake)),
     };
-    site = await buildSite(guide);
+    const site = await buildSite(guide);
     await finishGuide(guide, site.dir);
     server = await serve(site.dir);
+    return site;
   });
-  afterAll(async () => {
-    await browser?.close();
-    await server?.cut();
-    await site?.remove();
-  });
+  afterAll(() => server?.cut());
 
   const found = (page: Page): Promise<string[]> => page.locator("#results a").allInnerTexts();
-  const diskUrl = (address: string): string => new URL(address, pathToFileURL(`${site.dir}/`)).href;
 
   test.each(["a disk", "a server"])("from %s: by keyboard alone to a lake, accents or not", async (from) => {
-    const [context, faults] = await watched(browser, { viewport: { width: 390, height: 844 } });
+    const [context, faults] = await on.watched({ viewport: { width: 390, height: 844 } });
     const page = await context.newPage();
-    const root = from === "a disk" ? diskUrl("") : server.url;
+    const root = from === "a disk" ? on.onDisk("") : server.url;
     await page.goto(`${root}search/index.html`);
     const box = page.getByRole("search").getByRole("searchbox");
     for (let i = 0; i < 20 && (await page.evaluate("document.activeElement.id")) !== "q"; i++)
@@ -56,7 +48,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
   });
 
   test("finds lakes, patterns, trips, chapters and the club's pages; never an unlisted trip", async () => {
-    const [context] = await watched(browser);
+    const [context] = await on.watched();
     const page = await context.newPage();
     const results: Record<string, string[]> = {};
     for (const words of [
@@ -69,7 +61,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
       "zzz",
       "  ",
     ]) {
-      await page.goto(diskUrl(`search/index.html?q=${encodeURIComponent(words)}`));
+      await page.goto(on.onDisk(`search/index.html?q=${encodeURIComponent(words)}`));
       results[words] = await found(page);
     }
     expect(results).toMatchObject({
@@ -90,9 +82,9 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
   });
 
   test("without a script there is no box that does nothing, and the list from A to Z", async () => {
-    const [context] = await watched(browser, { javaScriptEnabled: false });
+    const [context] = await on.watched({ javaScriptEnabled: false });
     const page = await context.newPage();
-    await page.goto(diskUrl("search/index.html"));
+    await page.goto(on.onDisk("search/index.html"));
     expect(await page.getByRole("searchbox").isVisible()).toBe(false);
     const names = await page.locator("#all a").allInnerTexts();
     expect(names).toContain("Ember Lake");
@@ -102,7 +94,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
   });
 
   test("a button copies the page's address", async () => {
-    const [context] = await watched(browser, { permissions: ["clipboard-read", "clipboard-write"] });
+    const [context] = await on.watched({ permissions: ["clipboard-read", "clipboard-write"] });
     const page = await context.newPage();
     await page.goto(`${server.url}lakes/ember/index.html#dates`);
     await page.getByRole("button", { name: "Copy link" }).click();
@@ -112,7 +104,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
   });
 
   test("where the device can share, a button hands it title and address", async () => {
-    const [context] = await watched(browser);
+    const [context] = await on.watched();
     await context.addInitScript("navigator.share = async (what) => { globalThis.shared = what; }");
     const page = await context.newPage();
     await page.goto(`${server.url}lakes/ember/index.html`);
@@ -125,7 +117,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
   });
 
   test("every page asks its own server alone, and breaks its content policy nowhere", async () => {
-    const [context, faults] = await watched(browser, { viewport: { width: 390, height: 844 } });
+    const [context, faults] = await on.watched({ viewport: { width: 390, height: 844 } });
     const elsewhere: string[] = [];
     await context.route("**/*", (route) => {
       if (!route.request().url().startsWith(server.url)) elsewhere.push(route.request().url());
@@ -135,15 +127,15 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
       `addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) => console.error(violatedDirective, blockedURI))`,
     );
     const page = await context.newPage();
-    for (const address of site.pages.keys()) await page.goto(server.url + address);
+    for (const address of on.made.pages.keys()) await page.goto(server.url + address);
     expect(faults).toEqual([]);
     expect(elsewhere).toEqual([]);
     await context.close();
   });
 
   test("the policy holds: neither a script nor a style written into the page, nor a request elsewhere, gets through", async () => {
-    for (const url of [`${server.url}index.html`, diskUrl("index.html")]) {
-      const [context, faults] = await watched(browser);
+    for (const url of [`${server.url}index.html`, on.onDisk("index.html")]) {
+      const [context, faults] = await on.watched();
       const page = await context.newPage();
       await page.goto(url);
       await page.evaluate(`(() => {

@@ -1,25 +1,15 @@
-import { pathToFileURL } from "node:url";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import { describe, expect, test } from "vitest";
+import { buildSite } from "../site/built-site.ts";
 import { siteGuide } from "../site/site-fixture.ts";
-import { browserAtHand, startBrowser } from "./browser.ts";
+import { browserAtHand } from "./browser.ts";
+import { openedWith } from "./opened.ts";
 
 describe.skipIf(!browserAtHand())("the packing list, opened from a disk", () => {
-  let browser: Browser;
-  let site: BuiltSite;
-  beforeAll(async () => {
-    browser = await startBrowser();
-    site = await buildSite(siteGuide());
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await site?.remove();
-  });
-  const urlOf = (slug: string): string => pathToFileURL(`${site.dir}/trips/${slug}/index.html`).href;
+  const on = openedWith(() => buildSite(siteGuide()));
+  const urlOf = (slug: string): string => on.onDisk(`trips/${slug}/index.html`);
 
   test("counts what is packed, remembers it by trip and item, and clears it when that is confirmed", async () => {
-    const context = await browser.newContext();
+    const context = await on.browser.newContext();
     const page = await context.newPage();
     await page.goto(urlOf("june-weekend"));
     const told = page.locator("#packed output");
@@ -45,7 +35,7 @@ describe.skipIf(!browserAtHand())("the packing list, opened from a disk", () => 
   });
 
   test("without storage it still counts; without script the boxes stand and the count does not", async () => {
-    const context = await browser.newContext();
+    const context = await on.browser.newContext();
     const page = await context.newPage();
     await page.addInitScript(
       "Object.defineProperty(window, 'localStorage', { get() { throw new Error('switched off'); } })",
@@ -54,7 +44,7 @@ describe.skipIf(!browserAtHand())("the packing list, opened from a disk", () => 
     await page.getByLabel("Whistle").check();
     expect(await page.locator("#packed output").textContent()).toBe("1 of 3 packed");
     await context.close();
-    const plain = await browser.newContext({ javaScriptEnabled: false });
+    const plain = await on.browser.newContext({ javaScriptEnabled: false });
     const still = await plain.newPage();
     await still.goto(urlOf("june-weekend"));
     expect(await still.locator("#packed").isVisible()).toBe(false);

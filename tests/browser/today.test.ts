@@ -1,11 +1,10 @@
-import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { type BuiltSite, buildSite } from "../site/built-site.ts";
+import { buildSite } from "../site/built-site.ts";
 import { demoGuide } from "../site/demo-guide.ts";
-import { browserAtHand, startBrowser } from "./browser.ts";
-import { watched } from "./watched.ts";
+import { browserAtHand } from "./browser.ts";
+import { openedWith } from "./opened.ts";
 
 /** The state names as a reader knows them; restated here, not taken from the program. */
 const NAMES = {
@@ -32,25 +31,18 @@ const lineAt = (page: Page): Promise<number> =>
     return Number(/^M([\\d.]+)/.exec(marker.querySelector("path").getAttribute("d"))[1]) / marker.dataset.day; })()`);
 
 describe.skipIf(!browserAtHand())("on the reader's own day", () => {
-  let browser: Browser;
   let guide: Guide;
-  let site: BuiltSite;
-  beforeAll(async () => {
-    browser = await startBrowser();
+  const on = openedWith(async () => {
     guide = await demoGuide();
-    site = await buildSite(guide);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await site?.remove();
+    return buildSite(guide);
   });
 
   async function openOn(instant: string, address: string, javaScriptEnabled = true): Promise<Page> {
-    const [context, faults] = await watched(browser, { timezoneId: "America/Denver", javaScriptEnabled });
+    const [context, faults] = await on.watched({ timezoneId: "America/Denver", javaScriptEnabled });
     const page = await context.newPage();
     page.on("close", () => expect(faults).toEqual([]));
     if (javaScriptEnabled) await page.clock.setFixedTime(new Date(instant));
-    await page.goto(pathToFileURL(`${site.dir}/${address}`).href);
+    await page.goto(on.onDisk(address));
     return page;
   }
   const now = (page: Page): Promise<string> =>
@@ -85,7 +77,7 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     expect(await now(page)).toBe(expected);
     expect((await lineAt(page)) - asOf_days).toBeCloseTo(6, 1);
     expect(await page.locator(".strip text", { hasText: "today, Fri 22 May" }).count()).toBe(1);
-    expect(await page.locator(".as-of").textContent()).toContain("Sat 16 May, 6 days ago");
+    expect(await page.locator(".as-of").textContent()).toContain("Sat 16 May 2026, 6 days ago");
     expect(await page.locator(".phase:has(.now) h3").allInnerTexts()).toEqual(["Best weeks now"]);
     expect(await page.locator(".old").count()).toBe(0);
     await page.context().close();
@@ -163,7 +155,7 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     expect(await page.locator(".glance dt").first().textContent()).toBe("On Sat 16 May");
     expect(await page.locator(".glance dd").first().textContent()).not.toMatch(/Go now|Leave it alone/);
     expect(await page.getByText("These days are past.").count()).toBe(1);
-    await page.goto(pathToFileURL(`${site.dir}/index.html`).href);
+    await page.goto(on.onDisk("index.html"));
     expect(await page.locator(".answer:visible").count()).toBe(0);
     await page.context().close();
   });

@@ -1,10 +1,13 @@
 import type { Browser, BrowserContext } from "playwright-core";
 
+/** A browser's context, and what went wrong in it so far. */
+export type Watched = [BrowserContext, string[]];
+
 /** Opens a context whose pages write down what goes wrong in them, refusals by the content policy included. */
 export async function watched(
   browser: Browser,
   options: Parameters<Browser["newContext"]>[0] = {},
-): Promise<[BrowserContext, string[]]> {
+): Promise<Watched> {
   const context = await browser.newContext(options);
   const faults: string[] = [];
   context.on("console", (message) => {

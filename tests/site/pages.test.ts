@@ -37,7 +37,7 @@ describe("pages of a guide with everything", () => {
   test("carry the club's notice and the as-of date", () => {
     for (const [address, html] of site.pages) {
       expect(html, address).toContain("Everything here is invented.");
-      expect(html, address).toContain("As of <strong>Sat 16 May</strong>");
+      expect(html, address).toContain("As of <strong>Sat 16 May 2026</strong>");
     }
   });
 
