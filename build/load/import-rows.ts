@@ -41,6 +41,9 @@ function cellOf(text: string, column: Column, { lakes, dates }: ImportSources): 
 const sideOf = (lake: unknown, { lakes }: ImportSources) =>
   lakes.find(({ slug }) => slug === lake)?.hemisphere;
 
+/** Stands for the season of a row that is refused for its lake or its days: nobody need be asked for it, too. */
+const ANY_SEASON = 2000;
+
 /** A row's cells by key. A season that is not written is that of the first date. */
 function rowValue(cells: readonly Cell[], columns: readonly Column[], sources: ImportSources): object {
   const values = Object.fromEntries(
@@ -51,9 +54,9 @@ function rowValue(cells: readonly Cell[], columns: readonly Column[], sources: I
   const { lake, season, on, after, by } = values as Partial<Record<(typeof KEYS)[number], unknown>>;
   const date = [on, after, by].find((value) => value !== undefined && !isUnread(value));
   const side = sideOf(lake, sources);
-  return season !== undefined || date === undefined || side === undefined
-    ? values
-    : { ...values, season: seasonOf(date as CalendarDate, side) };
+  if (season !== undefined) return values;
+  if (date === undefined || isUnread(lake)) return { ...values, season: ANY_SEASON };
+  return side === undefined ? values : { ...values, season: seasonOf(date as CalendarDate, side) };
 }
 
 const NO_DATES = {

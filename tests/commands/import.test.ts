@@ -175,6 +175,16 @@ describe("one row wrong, and nothing is written", () => {
     expect(exit).toBe(code);
   });
 
+  test.each([
+    ["another way to write a day", "ember,5/9/2017", "2:7 error not-a-date"],
+    ["no such lake", "nowhere,2017-05-09", "2:1 error unknown-lake"],
+    ["no day", "ember,", "2:1 error no-ice-off-date"],
+  ])("%s is told alone: nobody is asked for the season, too", async (_, row, told) => {
+    const { warned } = await importInto(await clubWith(`lake,on\n${row}\n`));
+    expect(warned).toContain(`.table.csv:${told}`);
+    expect(warned.match(/ error /g)).toHaveLength(1);
+  });
+
   test("no table, no club", async () => {
     const club = await clubWith("lake,on\nember,2017-05-09\n");
     expect((await run("import", path.join(club.data, "none.csv"), "--data", club.data)).exit).toBe(2);

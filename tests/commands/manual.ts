@@ -4,7 +4,7 @@ import path from "node:path";
 /** A block of a page of the manual. */
 interface Block {
   readonly language: string;
-  /** What its opening line says behind the language: `file=lakes/a.yaml`, `add-to=club.yaml`. */
+  /** What its opening line says behind the language: `file=lakes/a.yaml`, `add-to=club.yaml`, `beside=ice-off.csv`. */
   readonly about: string;
   readonly text: string;
 }

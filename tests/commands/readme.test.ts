@@ -131,7 +131,7 @@ describe("the manual, each page in a new club", () => {
   async function follow({ text, blocks }: Page): Promise<void> {
     let last = "";
     for (const [i, { language, about, text: shown }] of blocks.entries()) {
-      const [, how, file] = /^(file|add-to)=(\S+)$/.exec(about) ?? [];
+      const [, how, file] = /^(file|add-to|beside)=(\S+)$/.exec(about) ?? [];
       if (language === "sh") {
         for (const command of shown.trim().split("\n")) {
           const { exit, said, warned } = await runAsTold(command);
@@ -143,7 +143,8 @@ describe("the manual, each page in a new club", () => {
       else {
         expect(["yaml", "csv"]).toContain(language);
         expect(file, "a block names its file").toBeDefined();
-        await (how === "file" ? writeFile : appendFile)(path.join("my-club", file ?? ""), shown);
+        const folder = how === "beside" ? "." : "my-club";
+        await (how === "add-to" ? appendFile : writeFile)(path.join(folder, file ?? ""), shown);
       }
     }
     const outsideBlocks = text.replace(/^```[\s\S]*?^```$/gm, "");
