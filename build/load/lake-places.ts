@@ -56,7 +56,7 @@ function zoneDoubt({ doc, at }: Placed, timezone: string, zone_deg: number): Dia
   return warningAt(doc.spot(["position", "lon"]), {
     code: "far-from-time-zone",
     message: `position.lon: ${lon} is far from the club's time zone ${timezone}, which lies about longitude ${zone_deg}`,
-    hint: `${slip?.hint ?? "correct the position, or “timezone” in club.yaml"}; if the position is right, leave it`,
+    hint: `${slip?.hint ?? "correct the position"}; or correct “timezone” in club.yaml; if both are right, leave it`,
   });
 }
 

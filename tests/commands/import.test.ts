@@ -24,7 +24,8 @@ const lakeText = (data: string, slug = "ember") => readFile(path.join(data, `lak
 /** Every record of a lake, as its season and days. */
 async function recordsOf(data: string, slug = "ember"): Promise<object[]> {
   const { club, problems } = await loadClub(data);
-  expect(problems).toEqual([]);
+  // Lakes of both halves of the earth lie far apart.
+  expect(problems.filter(({ code }) => code !== "far-from-time-zone")).toEqual([]);
   const lake = club?.lakes.find((one) => one.slug === slug) ?? expect.fail();
   return lake.iceOff.map(({ where: _, ...days }) => days);
 }

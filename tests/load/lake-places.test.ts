@@ -93,11 +93,11 @@ test("the message stands at the number and says which slip would explain it", as
   const { problems } = await loadClub(dir);
   expect(problems.map(formatDiagnostic).join("\n")).toBe(`\
 lakes/ember.yaml:2:31 warning far-from-time-zone position.lon: 106.291 is far from the club's time zone America/Denver, which lies about longitude -105
-    is a minus missing? West is negative: lon: -106.291; if the position is right, leave it
+    is a minus missing? West is negative: lon: -106.291; or correct “timezone” in club.yaml; if both are right, leave it
 lakes/quern.yaml:2:30 warning far-from-time-zone position.lon: 45.2 is far from the club's time zone America/Denver, which lies about longitude -105
-    are they swapped? Then write lat: 45.2, lon: -69.1; if the position is right, leave it
+    are they swapped? Then write lat: 45.2, lon: -69.1; or correct “timezone” in club.yaml; if both are right, leave it
 lakes/tarn.yaml:2:26 warning far-from-time-zone position.lon: 5 is far from the club's time zone America/Denver, which lies about longitude -105
-    correct the position, or “timezone” in club.yaml; if the position is right, leave it
+    correct the position; or correct “timezone” in club.yaml; if both are right, leave it
 lakes/upper.yaml:2:11 warning far-from-other-lakes position: this is 4,098 km from Wrong, the nearest other lake of the club
     correct it: south and west are negative, lat is how far north and lon how far east; if it is right, leave it
 lakes/wrong.yaml:2:11 warning far-from-other-lakes position: this is 4,098 km from Upper, the nearest other lake of the club

@@ -4,7 +4,7 @@ import type { Lake } from "../../build/model/club.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { measureOutline } from "../../build/water/morphometry.ts";
 import { composeWater } from "../../build/water/water.ts";
-import { clubFolder, type Files, LAKE_YAML } from "../load/club-folder.ts";
+import { CLUB_YAML, clubFolder, type Files, LAKE_YAML } from "../load/club-folder.ts";
 import { OPTIONS } from "./shapes.ts";
 
 type Coordinates = readonly (readonly number[])[];
@@ -307,7 +307,10 @@ describe("across the antimeridian", () => {
       }),
     ],
   ])("a lake %s is as large and as long as elsewhere", async (_, text) => {
-    const { lake, said } = await loadShape(text, { "lakes/ember.yaml": yaml });
+    const { lake, said } = await loadShape(text, {
+      "lakes/ember.yaml": yaml,
+      "club.yaml": CLUB_YAML.replace("America/Denver", "Asia/Anadyr"),
+    });
     const { lake: elsewhere } = await load(whole);
     expect(said).toEqual([]);
     if (lake === undefined || elsewhere === undefined) throw new Error("no lake");
