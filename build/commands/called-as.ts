@@ -22,5 +22,9 @@ export function asCalled(start: Start): (line: string) => string {
         );
 }
 
+/** How a command is begun: `npm run check -- `. */
+export const startOfCommand = (command: string): string =>
+  `${command === "preview" ? "npm start" : `npm run ${command}`} -- `;
+
 /** A word as a shell takes it: in quotes where it holds more than letters, digits and the signs of a path. */
 export const asArgument = (word: string): string => (/^[\w./\\:~-]+$/.test(word) ? word : `"${word}"`);

@@ -4,6 +4,7 @@ import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { SCAFFOLD_KINDS, type ScaffoldKind } from "../load/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import type { GuideRequest } from "../pipeline.ts";
+import { asArgument, startOfCommand } from "./called-as.ts";
 import { lostToNpm } from "./lost-to-npm.ts";
 import { usualDataDir } from "./usual-data.ts";
 
@@ -160,6 +161,10 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     await program.parseAsync(args, { from: "user" });
   } catch (error) {
     if (!(error instanceof CommanderError)) throw error;
+    if (error.code === "commander.excessArguments")
+      effects.warn(
+        `The club folder is named behind --data: ${startOfCommand(args[0] ?? "")}--data ${asArgument(args[1] ?? "my-club")}`,
+      );
     return error.exitCode === 0 ? EXIT.done : EXIT.badUsage;
   }
   return exit;

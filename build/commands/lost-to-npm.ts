@@ -1,4 +1,4 @@
-import { asArgument } from "./called-as.ts";
+import { asArgument, startOfCommand } from "./called-as.ts";
 
 /** What a program was started with, by name. */
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -54,9 +54,8 @@ export function lostToNpm(
   const [command = ""] = words;
   if (lost.length === 0) return undefined;
   const names = lost.map(({ long }) => long).join(" and ");
-  const start = command === "preview" ? "npm start" : `npm run ${command}`;
   return [
     `npm kept ${names} for itself, so nothing was done: two dashes alone (--) must stand before what is meant for the program.`,
-    `Write: ${start} -- ${rewritten(lost, words, env).join(" ")}`,
+    `Write: ${startOfCommand(command)}${rewritten(lost, words, env).join(" ")}`,
   ].join("\n");
 }

@@ -52,19 +52,33 @@ function unknownFileHint(entry: string, endings: readonly [string, ...string[]])
     : "move it out of the club folder";
 }
 
+/** The slug of a file that has but another spelling of the usual ending; undefined for any other file. */
+function meantSlug(entry: string, ending: string): string | undefined {
+  const spelt = ending === ".md" ? /\.(md|markdown)$/i : /\.ya?ml$/i;
+  const slug = slugOf(entry.replace(spelt, ""));
+  return spelt.test(entry) && slug !== "" ? slug : undefined;
+}
+
 async function readFolder(folder: Folder, name: FolderName): Promise<{ files: ClubFile[]; slugs: string[] }> {
   const endings: readonly [string, ...string[]] = FOLDERS[name];
   const files: ClubFile[] = [];
   const slugs: string[] = [];
-  for (const entry of await folder.list(name, name === "reports" ? isData : undefined)) {
+  const listed = await folder.list(name, name === "reports" ? isData : undefined);
+  for (const entry of listed) {
     const file = `${name}/${entry}`;
     const ending = endings.find((known) => entry.endsWith(known));
     if (ending === undefined) {
-      folder.warn(file, {
+      const fault = {
         code: "unknown-file",
         message: `only ${endings.join(" and ")} files are read in ${name}`,
         hint: unknownFileHint(entry, endings),
-      });
+      };
+      const meant = meantSlug(entry, endings[0]);
+      if (meant === undefined || listed.includes(meant + endings[0])) folder.warn(file, fault);
+      else {
+        folder.refuse(file, fault);
+        slugs.push(meant);
+      }
       continue;
     }
     const stem = entry.slice(0, -ending.length);

@@ -85,6 +85,8 @@ class Reader {
     const kind = isGroup(properties) ? properties.kind : undefined;
     if (!isGroup(geometry) || !isGroup(properties) || typeof kind !== "string") {
       const missing = isGroup(geometry) ? "kind" : "geometry";
+      // Most likely this one is meant for it: told once is enough.
+      if (isGroup(geometry) && /Polygon$/.test(String(geometry.type))) this.#hasShoreline = true;
       this.refuse(path, {
         code: missing === "kind" ? "feature-without-kind" : "feature-without-geometry",
         message: `this feature has no ${missing}`,

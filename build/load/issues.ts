@@ -32,9 +32,11 @@ export function unknownKey(key: string, path: Path, known: readonly string[], do
   return errorAt(doc.keySpot([...path, key]), {
     code: "unknown-key",
     message: `unknown key ${quoted(key)}${group === "" ? "" : ` in ${group}`}`,
-    hint: colonLeftOut
-      ? `did you mean ${quoted(`${first}: ${rest.join(" ")}`)}?`
-      : nearestOrList(key, known, "keys"),
+    hint: /^\d+$/.test(key)
+      ? "write numbers with a point, not a comma: 41.3"
+      : colonLeftOut
+        ? `did you mean ${quoted(`${first}: ${rest.join(" ")}`)}?`
+        : nearestOrList(key, known, "keys"),
   });
 }
 

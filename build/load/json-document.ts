@@ -35,7 +35,9 @@ function refusal(file: string, text: string): Diagnostic {
   return errorAt(first === undefined ? startOf(file) : spotter(file, text)(first.offset), {
     code: "not-json",
     message: `this is not JSON: ${wanted ?? "it cannot be read from here on"}`,
-    hint: "export the file again, or correct this place",
+    hint: /^\s*</.test(text)
+      ? "this looks like KML, GPX or a web page: export it again, as GeoJSON"
+      : "export the file again, or correct this place",
   });
 }
 

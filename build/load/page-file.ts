@@ -7,11 +7,14 @@ import { errorAt, startOf } from "./problem.ts";
 export function readPage({ file, slug, text }: ClubFile, problems: Diagnostic[]): Chapter | undefined {
   const title = /^#[ \t]+(\S.*)$/m.exec(text)?.[1]?.trim();
   if (title !== undefined) return { slug, title, markdown: text };
+  const isTight = /^#[^\s#]/m.test(text);
   problems.push(
     errorAt(startOf(file), {
       code: "page-without-title",
       message: "the page has no title",
-      hint: "begin it with a heading, such as “# Manners on the water”",
+      hint: isTight
+        ? "write a space behind the #, as in “# Manners on the water”"
+        : "begin it with a heading, such as “# Manners on the water”",
     }),
   );
   return undefined;

@@ -49,7 +49,7 @@ const EXAMPLE: Readonly<Record<DateOrder, string>> = {
 export function dateCell(text: string, order: DateOrder): string | Unread {
   const day = dayIn(text, order) ?? dayIn(text, "year-month-day");
   if (day !== undefined && day !== "no such day") return day;
-  const other = (Object.keys(EXAMPLE) as DateOrder[]).find((candidate) => {
+  const others = (Object.keys(EXAMPLE) as DateOrder[]).filter((candidate) => {
     const read = dayIn(text, candidate);
     return read !== undefined && read !== "no such day";
   });
@@ -60,9 +60,9 @@ export function dateCell(text: string, order: DateOrder): string | Unread {
         ? `${quoted(text)} is not a day written ${order}`
         : `the calendar has no day ${quoted(text)}, read as ${order}`,
     hint:
-      other === undefined
+      others.length === 0
         ? `write it like ${EXAMPLE[order]}, the year with four digits`
-        : `it would be one written ${other}: correct it, or if all are so, write “dates: ${other}” under reportForm in club.yaml`,
+        : `it would be one written ${others.join(" or ")}: correct it, or if all are so, write ${others.map((other) => `“dates: ${other}”`).join(" or ")} under reportForm in club.yaml`,
   });
 }
 

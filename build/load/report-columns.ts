@@ -28,7 +28,7 @@ function missing(column: SoughtColumn, headings: readonly string[]): Fault {
     message: `there is no column ${quoted(column.heading)}${column.isNamed ? ` for “${column.key}”` : ""}`,
     hint:
       near === undefined
-        ? `${inClubYaml(column)}; the columns are ${headings.map(quoted).join(", ")}`
+        ? `${inClubYaml(column)}${column.isNamed ? "" : ", or, in a table of reports, name the column under reportForm in club.yaml"}; the columns are ${headings.map(quoted).join(", ")}`
         : `${quoted(near)} comes near: ${inClubYaml(column)}`,
   };
 }

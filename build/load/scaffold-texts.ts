@@ -84,7 +84,7 @@ position: { lat: 41.3, lon: -106.3 }
 #   post-turnover: { from: 9 ft, to: 16 ft }
 
 # One row a season: the day it was seen to open, or the last day still iced and the first day already open.
-iceOff: []
+# iceOff:
 #   - { season: ${season - 2}, on: ${season - 2}-05-09 }
 #   - { season: ${season - 1}, after: ${season - 1}-05-11, by: ${season - 1}-05-18 }
 

@@ -1,8 +1,9 @@
 import { constructFromEvents, EVENT_ID, type Event, parseEvents, YAMLException } from "js-yaml";
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
 import { errorAt, type Fault, startOf } from "./problem.ts";
+import { unclosedBefore } from "./yaml-opening.ts";
 import { type Entry, type Place, placesOf } from "./yaml-places.ts";
-import { isOfLineBefore, yamlFault } from "./yaml-words.ts";
+import { isOfLineBefore, mayBeUnclosed, unclosed, yamlFault } from "./yaml-words.ts";
 
 /** Keys and list positions (from 0) that lead to a value. */
 export type Path = readonly PropertyKey[];
@@ -98,10 +99,17 @@ function refusal(error: unknown, text: string, spotOf: SpotOf): Diagnostic {
       .at(-1) ?? "";
   const rest = text.slice(position, position + NEARBY).split(/[\r\n]/)[0] ?? "";
   const spot = spotOf(position);
+  const open = mayBeUnclosed(error.reason) ? unclosedBefore(text, position) : undefined;
+  if (open !== undefined) return errorAt(spotOf(open.offset), unclosed(open.sign));
   const place = isOfLineBefore(error.reason)
     ? spotOf(lastLineStart(text.slice(0, position - spot.column + 1)))
     : spot;
-  return errorAt(place, yamlFault(error.reason, before, rest));
+  const above =
+    text
+      .slice(0, position - before.length)
+      .split(/[\r\n]+/)
+      .findLast((line) => /^\s*[^\s#]/.test(line)) ?? "";
+  return errorAt(place, yamlFault(error.reason, { above, before, rest }));
 }
 
 /**

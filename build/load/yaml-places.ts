@@ -23,6 +23,8 @@ export interface WalkReport {
 /** What may stand between the end of a value and the dash of the next list entry. */
 const UP_TO_DASH = /(?:[\s"'\]},]+|#.*)*/y;
 
+const IS_NUMBER = /^\d+$/;
+
 /** Walks the events of one document; refuses aliases, tags, keys written twice and `__proto__`. */
 class Walk {
   #next = 1; // behind the event that opens the document
@@ -123,7 +125,8 @@ class Walk {
         message: "“__proto__” cannot be a key",
         hint: "remove it",
       });
-    if (earlier !== undefined)
+    // A number is no key: whoever reads the group says so.
+    if (earlier !== undefined && !IS_NUMBER.test(key))
       this.report.refuse(keyStart, {
         code: "duplicate-key",
         message: `${quoted(key)} is there already, on line ${this.report.lineOf(earlier.keyStart)}`,

@@ -9,7 +9,15 @@ const syntax = (message: string, hint: string): Fault => ({ code: "yaml-syntax",
 
 const INDENT = syntax(
   "this line does not line up with the lines around it",
-  "indent lines of one group by the same number of spaces, and write “key: value” with a space after the colon",
+  "begin the lines of one group below each other, with the same number of spaces before them, and write “key: value” with a space after the colon",
+);
+const ROWS_BELOW_EMPTY = syntax(
+  "this row stands below “[]”, which is a list without rows",
+  "remove the “[]” on the line above the rows",
+);
+const SPACE_LEFT = syntax(
+  "there is a space too many before this line",
+  "remove the space; where a line begins with #, remove both the # and the space behind it",
 );
 
 const NO_COLON = syntax(
@@ -19,6 +27,23 @@ const NO_COLON = syntax(
 
 /** True where the parser notices a bad line only on the next one. */
 export const isOfLineBefore = (reason: string): boolean => /multiline key|separator is expected/.test(reason);
+
+const UNCLOSED = /flow collection|deficient indentation|quoted scalar|found ','/;
+
+/** True where a bracket or quote may stand open. */
+export const mayBeUnclosed = (reason: string): boolean => UNCLOSED.test(reason);
+
+/** A quote or bracket that nothing closes, at the place where it was opened. */
+export const unclosed = (sign: string): Fault =>
+  sign === "[" || sign === "{"
+    ? syntax(
+        `the bracket “${sign}” that is opened here is not closed`,
+        `close it with “${sign === "[" ? "]" : "}"}” behind its last entry`,
+      )
+    : syntax(
+        `the quote ${sign} that is opened here is not closed`,
+        `write ${sign} at the end of the text, too`,
+      );
 
 /** What the YAML parser says, and what we say instead. */
 const WORDINGS: readonly Wording[] = [
@@ -54,10 +79,10 @@ const WORDINGS: readonly Wording[] = [
     ),
   },
   {
-    reason: /flow collection|deficient indentation|quoted scalar|found ','/,
+    reason: UNCLOSED,
     fault: syntax(
-      "a bracket or quote opened before here is not closed",
-      "close each “[” with “]”, each “{” with “}” and each quote, with a comma between entries",
+      "a comma is missing before here, or a bracket or quote is not closed",
+      "write a comma between entries; close each “[” with “]”, each “{” with “}” and each quote",
     ),
   },
   { reason: /indentation/, fault: INDENT },
@@ -77,12 +102,22 @@ const RESERVED_START = syntax(
   "put the text in quotes",
 );
 
-/**
- * The parser's complaint in plain words.
- * @param before what stands on the line before the place the parser stopped at
- * @param rest what stands on the line from there on
- */
-export function yamlFault(reason: string, before: string, rest: string): Fault {
+/** The lines around the place the parser stopped at. */
+interface Around {
+  /** The last line above that holds anything but a note. */
+  readonly above: string;
+  /** What stands on the line before the place. */
+  readonly before: string;
+  /** What stands on the line from the place on. */
+  readonly rest: string;
+}
+
+/** The parser's complaint in plain words. */
+export function yamlFault(reason: string, { above, before, rest }: Around): Fault {
+  if (/indentation/.test(reason) && /^\s*$/.test(before)) {
+    if (/^-\s/.test(rest) && /:\s+\[\s*\]\s*(#.*)?$/.test(above)) return ROWS_BELOW_EMPTY;
+    if (before === " " && /^[^\s#]/.test(above)) return SPACE_LEFT;
+  }
   if (/^bad indentation of a mapping entry/.test(reason)) {
     if (/^:\s/.test(rest)) return COLON_IN_TEXT;
     if (/^[@%`]/.test(rest) || /[:-]\s+[*&!]\S*\s*$/.test(before)) return RESERVED_START;

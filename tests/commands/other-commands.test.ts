@@ -49,6 +49,16 @@ describe("check", () => {
     expect(said).toContain("lakes/rig-a6.yaml:1:1 error card-name-taken");
   });
 
+  test.each([
+    ["check", "npm run check -- --data my-club"],
+    ["guide", "npm run guide -- --data my-club"],
+    ["preview", "npm start -- --data my-club"],
+  ])("%s with a folder and no --data is told what to write", async (command, instead) => {
+    const { exit, warned } = await run(command, "my-club");
+    expect(exit).toBe(2);
+    expect(warned).toContain(instead);
+  });
+
   test("a folder that is not there is an error, not a crash", async () => {
     expect((await run("check", "--data", path.join(work, "none"))).exit).toBe(1);
   });

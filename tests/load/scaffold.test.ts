@@ -23,10 +23,6 @@ const asFiles = (kind: ScaffoldKind, name: string, club = CLUB): Files =>
 function opened(text: string): string {
   let inside = false;
   const lines = text.split("\n").map((line) => {
-    if (line === "iceOff: []") {
-      inside = true;
-      return "iceOff:";
-    }
     if (/^# ([a-z]\w*:|- )/.test(line)) inside = true;
     else if (!/^# {2,}/.test(line)) inside = false;
     return inside ? line.slice(2) : line;
