@@ -38,6 +38,10 @@ function sayNext(dir: string, firstFile: string, effects: Effects): void {
 /** Writes ready-to-edit files and the schemas that explain their keys; never over a file of the club's. */
 export async function newCommand(request: NewRequest, effects: Effects): Promise<Exit> {
   const { kind, name, dataDir } = request;
+  if (name === "") {
+    effects.warn(`Give it a name: npm run new -- ${kind} "A name"`);
+    return EXIT.badUsage;
+  }
   const slug = slugOf(name);
   if (slug === "") {
     effects.warn(`“${name}” gives no file name: use a name with letters or digits in it.`);

@@ -53,7 +53,9 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
         code: "unknown-timezone",
         message: `${quoted(timezone)} is not a time zone that is known`,
         hint:
-          meant === undefined ? "write its IANA name, such as America/Denver" : `did you mean “${meant}”?`,
+          meant === undefined
+            ? "write its IANA name, REGION/CITY, such as America/Denver or Europe/Oslo"
+            : `did you mean “${meant}”?`,
       }),
     );
   }

@@ -48,10 +48,18 @@ function wrongKind(expected: string, raw: unknown, schema: Schema | undefined): 
     what: expected,
     hint: "compare with the files of the demo club",
   };
+  const [example] = examplesOf(schema);
+  const isMany = expected === "array" || expected === "object";
+  const withExample = isMany && example !== undefined ? `${hint}, such as ${example}` : hint;
+  const isPlain = refuse === undefined || schema instanceof z.ZodNumber;
+  const plainHint =
+    refuse === undefined
+      ? withExample
+      : `write a number alone, without letters and signs, such as ${example}`;
   return {
     code: "wrong-type",
-    message: `${refuse === undefined ? what : "one value"} belongs here, not ${described(raw)}`,
-    hint: refuse === undefined ? hint : `write a value such as ${examplesOf(schema)[0]}`,
+    message: `${isPlain ? what : "one value"} belongs here, not ${described(raw)}`,
+    hint: isPlain ? plainHint : `write a value such as ${example}`,
   };
 }
 

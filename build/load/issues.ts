@@ -28,15 +28,20 @@ export function unknownKey(key: string, path: Path, known: readonly string[], do
   const [first, ...rest] = key.split(" ");
   const colonLeftOut =
     first !== undefined && known.includes(first) && valueAt(doc.data, [...path, key]) === null;
+  const [, tight, value] = /^(\w+):(\S.*)$/.exec(key) ?? [];
+  const hint = (): string => {
+    if (/^\d+$/.test(key)) return "write numbers with a point, not a comma: 41.3";
+    if (tight !== undefined && known.includes(tight))
+      return `write a space behind the colon: ${quoted(`${tight}: ${value}`)}`;
+    return colonLeftOut
+      ? `did you mean ${quoted(`${first}: ${rest.join(" ")}`)}?`
+      : nearestOrList(key, known, "keys");
+  };
   const group = labelOf(path);
   return errorAt(doc.keySpot([...path, key]), {
     code: "unknown-key",
     message: `unknown key ${quoted(key)}${group === "" ? "" : ` in ${group}`}`,
-    hint: /^\d+$/.test(key)
-      ? "write numbers with a point, not a comma: 41.3"
-      : colonLeftOut
-        ? `did you mean ${quoted(`${first}: ${rest.join(" ")}`)}?`
-        : nearestOrList(key, known, "keys"),
+    hint: hint(),
   });
 }
 
@@ -47,7 +52,9 @@ function missingKey(path: Path, doc: PlacedData, root: Schema, inner: Path): Dia
   const group = valueAt(doc.data, path.slice(0, -1));
   const misspelt = (isGroup(group) ? Object.keys(group) : []).some(
     (other) =>
-      !siblings.includes(other) && (didYouMean(other, siblings) === key || other.startsWith(`${key} `)),
+      !siblings.includes(other) &&
+      (didYouMean(other, siblings) === key ||
+        (/^[ :]/.test(other.slice(key.length)) && other.startsWith(key))),
   );
   if (misspelt) return [];
   const [example] = examplesOf(schemaAt(root, inner));

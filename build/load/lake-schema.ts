@@ -40,7 +40,10 @@ export const iceOffRow = z
     after: day("A day on which it was still iced.").optional(),
     by: day("A day on which it was already open.").optional(),
   })
-  .meta({ description: "One season's ice-off: either “on”, or “after” and “by”." });
+  .meta({
+    description: "One season's ice-off: either “on”, or “after” and “by”.",
+    examples: [{ season: 2025, on: "2025-05-09" }],
+  });
 
 export const turnoverRow = z
   .strictObject({

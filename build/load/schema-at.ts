@@ -34,7 +34,7 @@ function flow(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(flow).join(", ")}]`;
   if (!isGroup(value)) return String(value);
   const pairs = Object.entries(value).map(([key, inner]) => `${key}: ${flow(inner)}`);
-  return `{ ${pairs.join(", ")} }`;
+  return pairs.length === 0 ? "{}" : `{ ${pairs.join(", ")} }`;
 }
 
 /** What an editor says about a value of this schema. */

@@ -137,6 +137,12 @@ describe("new", () => {
     },
   );
 
+  test("without a name it says how one is given", async () => {
+    const { exit, warned } = await run("new", "lake", "--data", work);
+    expect(exit).toBe(2);
+    expect(warned).toBe('Give it a name: npm run new -- lake "A name"');
+  });
+
   test("a name without letters is refused", async () => {
     expect((await run("new", "lake", "???", "--data", work)).exit).toBe(2);
   });
