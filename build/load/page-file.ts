@@ -11,7 +11,7 @@ const blanked = (text: string): string => text.replace(/[^\r\n]/g, " ");
 /** What Markdown elsewhere may hold and a guide does not show. */
 const UNSHOWN: readonly { readonly sign: RegExp; readonly fault: Fault }[] = [
   {
-    sign: /!\[[^\]\n]{0,300}\]\([^)\n]*\)/,
+    sign: /!\[[^\]\n]{0,300}\]\([^)\n]{0,500}\)/,
     fault: {
       code: "page-picture",
       message: "this picture is not shown: a guide holds no pictures from elsewhere",
