@@ -131,6 +131,7 @@ describe("new", () => {
       const { exit, said } = await run("new", kind, "Long", "Tarn", "--data", data);
       expect(exit).toBe(0);
       expect(said).toBe(path.join(data, `${kind}s`, "long-tarn.yaml"));
+      expect(await readFile(said, "utf8")).toContain("name:");
       await writeFile(said, "mine");
       expect((await run("new", kind, "Long Tarn", "--data", data)).exit).toBe(2);
       expect(await readFile(said, "utf8")).toBe("mine");
