@@ -64,14 +64,15 @@ export function registerFonts(document: PDFKit.PDFDocument, fonts: Fonts): void 
 export function createRuler(fonts: Fonts): Ruler {
   const document = new PDFDocument({ autoFirstPage: false, font: "" });
   registerFonts(document, fonts);
-  const widths = new Map<string, number>();
+  const measured = new WeakMap<TypeStyle, Map<string, number>>();
   return {
-    width_pt: (text: string, { font, size_pt }: TypeStyle) => {
-      const key = `${font} ${size_pt} ${text}`;
-      const known = widths.get(key);
+    width_pt: (text: string, style: TypeStyle) => {
+      const widths = measured.get(style) ?? new Map<string, number>();
+      measured.set(style, widths);
+      const known = widths.get(text);
       if (known !== undefined) return known;
-      const width = document.font(font).fontSize(size_pt).widthOfString(text);
-      widths.set(key, width);
+      const width = document.font(style.font).fontSize(style.size_pt).widthOfString(text);
+      widths.set(text, width);
       return width;
     },
     missing: (text: string, { font }: TypeStyle) =>
