@@ -1,6 +1,7 @@
 import { lakeCatches } from "../flies/catch-rates-lake.ts";
 import type { PhasedReport } from "../flies/catch-rates-outings.ts";
 import type { FlyEvidence } from "../flies/rank.ts";
+import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
@@ -12,7 +13,7 @@ import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
-import { forecastSeason } from "../season/season.ts";
+import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
@@ -32,6 +33,8 @@ export interface ComposeOptions {
   readonly baseUrl?: string;
   /** Keeps costly results from one run to the next; computes always unless it is given. */
   readonly remember?: Remember;
+  /** Keeps parts in memory from one edit to the next; makes all anew unless it is given. */
+  readonly again?: Again;
   /** True leaves out what no card shows and no problem can come of: the scores of past seasons, and where to go when. */
   readonly forCards?: boolean;
 }
@@ -52,7 +55,7 @@ function seenIn({ ice, phase }: Report): string[] {
   ];
 }
 
-const composeReport = (report: Report, club: Club): GuideLake["reports"][number] => ({
+const composeReport = (report: Report, club: ClubFacts): GuideLake["reports"][number] => ({
   date: report.date,
   seen: seenIn(report),
   water_C: orNull(report.water_C),
@@ -68,11 +71,14 @@ interface Fished {
   readonly evidence: FlyEvidence;
 }
 
+/** All of the club that a lake's part of the guide follows from, besides the lake's own. */
+type ClubFacts = Pick<Club, "season" | "asOf" | "units" | "timezone" | "rigs" | "patterns">;
+
 /** A reading says little about the water after this many days of spring. */
 const FRESH_READING_DAYS = 10;
 
 /** The water as lately measured, else as it usually is in the lake's likeliest state, °C. */
-function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: Club): number {
+function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: ClubFacts): number {
   const age = (report: Report): number => daysBetween(report.date, asOf);
   const measured = reports
     .filter((report) => report.water_C !== undefined && age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
@@ -81,23 +87,30 @@ function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: Cl
 }
 
 /** The days whose light a reader wants: today, and the middle first and last day of each phase to come. */
-const lightDays = ({ phases }: LakeForecast, { asOf }: Club): CalendarDate[] => [
+const lightDays = ({ phases }: LakeForecast, { asOf }: ClubFacts): CalendarDate[] => [
   ...new Set([asOf, ...phases.flatMap(({ from, to }) => [from.p50, to.p50]).filter((day) => day > asOf)]),
 ];
 
 /** True for a report of the season in progress. */
-const isThisSeason = ({ date }: Report, lake: Lake, { season }: Club): boolean =>
+const isThisSeason = ({ date }: Report, lake: Lake, { season }: ClubFacts): boolean =>
   seasonOf(date, hemisphereOf(lake.position.lat)) === season;
 
+/** What a lake's part of the guide follows from. */
+interface LakeParts {
+  readonly lake: Lake;
+  readonly forecast: LakeForecast;
+  readonly club: ClubFacts;
+  /** What lakes are called, by slug. */
+  readonly names: ReadonlyMap<string, Pick<Lake, "name">>;
+  readonly fished: Fished;
+  /** The lake's own. */
+  readonly reports: readonly Report[];
+}
+
 function composeLake(
-  lake: Lake,
-  forecast: LakeForecast,
-  club: Club,
-  lakesBySlug: ReadonlyMap<string, Lake>,
-  fished: Fished,
+  { lake, forecast, club, names, fished, reports }: LakeParts,
   remember: Remember,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
-  const reports = club.reports.filter((report) => report.lake === lake.slug);
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
   const rigs = remember("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
   const gear = remember("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
@@ -139,7 +152,7 @@ function composeLake(
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, club.asOf, lakesBySlug),
+      why: whyText(forecast, club.asOf, names),
     },
     place,
     ...gear,
@@ -192,24 +205,72 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
 
 const NO_DAYS: Guide["when"] = { occasions: [], pool: null, weeks: [], lakes: [] };
 
+function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report[]> {
+  const groups = new Map<string, Report[]>();
+  for (const report of reports) {
+    const group = groups.get(report.lake);
+    if (group === undefined) groups.set(report.lake, [report]);
+    else group.push(report);
+  }
+  return groups;
+}
+
+/** Every lake's part of the guide; one is composed again only when something that it follows from has changed. */
+function composeLakes(
+  club: Club,
+  forecasts: SeasonForecast["lakes"],
+  remember: Remember,
+  again: Again,
+): ReturnType<typeof composeLake>[] {
+  const { season, asOf, units, timezone, rigs } = club;
+  const patterns = again("patterns", club.patterns, () => club.patterns);
+  const facts = again(
+    "club",
+    [season, asOf, units, timezone, rigs, patterns],
+    (): ClubFacts => ({
+      season,
+      asOf,
+      units,
+      timezone,
+      rigs,
+      patterns,
+    }),
+  );
+  const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
+  const names = again(
+    "names of lakes",
+    club.lakes.flatMap(({ slug, name }) => [slug, name]),
+    () => new Map(club.lakes.map(({ slug, name }) => [slug, { name }])),
+  );
+  const phased = fishedReports(club, lakesBySlug, forecasts);
+  const fished = again(
+    "fished reports",
+    phased.flatMap(({ report, phase }) => [report, phase]),
+    (): Fished => ({ reports: phased, evidence: flyEvidence(phased) }),
+  );
+  const reportsOf = byLake(club.reports);
+  return club.lakes.flatMap((lake) => {
+    const forecast = forecasts.get(lake.slug);
+    if (forecast === undefined) return [];
+    const reports = reportsOf.get(lake.slug) ?? [];
+    return [
+      again(`lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
+        composeLake({ lake, forecast, club: facts, names, fished, reports }, remember),
+      ),
+    ];
+  });
+}
+
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
-  const { remember = computeAlways } = options;
+  const { remember = computeAlways, again = makeAnew } = options;
   const rigProblems = rigDiagnostics(club.rigs);
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
-  const forecast = forecastSeason(club);
-  const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
-  const fishedHere = fishedReports(club, lakesBySlug, forecast.lakes);
-  const fished: Fished = { reports: fishedHere, evidence: flyEvidence(fishedHere) };
-  const placeProblems: Diagnostic[] = [];
-  const lakes = club.lakes
-    .flatMap((lake) => {
-      const lakeForecast = forecast.lakes.get(lake.slug);
-      if (lakeForecast === undefined) return [];
-      const composed = composeLake(lake, lakeForecast, club, lakesBySlug, fished, remember);
-      placeProblems.push(...composed.problems);
-      return [composed.lake];
-    })
+  const forecast = forecastSeason(club, { remember, again });
+  const composed = composeLakes(club, forecast.lakes, remember, again);
+  const placeProblems = composed.flatMap(({ problems }) => problems);
+  const lakes = composed
+    .map(({ lake }) => lake)
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
   const guide: Guide = {

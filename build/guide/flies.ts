@@ -38,7 +38,7 @@ export const flyEvidence = (reports: readonly PhasedReport[]): FlyEvidence => ({
 export function composeFlies(
   lake: Lake,
   { phase, rigs }: PhaseRigs,
-  { patterns }: Club,
+  { patterns }: Pick<Club, "patterns">,
   evidence: FlyEvidence,
 ): FlyChoice[] {
   const ways = rigs.map(({ way }) => way);
@@ -63,7 +63,7 @@ export const composeDiet = (lake: Lake, { dietAt }: FlyEvidence): GuideLake["die
 /** What a report tells of fish. */
 export function composeCatches(
   report: Report,
-  { patterns }: Club,
+  { patterns }: Pick<Club, "patterns">,
 ): Pick<GuideLake["reports"][number], "rodHours" | "catches" | "samples"> {
   return {
     rodHours: visitTally(report)?.rodHours ?? null,

@@ -52,7 +52,7 @@ const movedText = (days: number): string =>
 export function whyText(
   forecast: LakeForecast,
   asOf: CalendarDate,
-  lakesBySlug: ReadonlyMap<string, Lake>,
+  lakesBySlug: ReadonlyMap<string, Pick<Lake, "name">>,
 ): string[] {
   const nameOf = (slug: string): string => lakesBySlug.get(slug)?.name ?? slug;
   const { movedBy, wouldSharpen } = forecast.evidence;

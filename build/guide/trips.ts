@@ -5,7 +5,6 @@ import type { StandingContent } from "../model/content.ts";
 import type { DayState } from "../model/phase.ts";
 import { isTooFar, lakesOfTrip } from "../model/reach.ts";
 import { hoursText, type UnitSystem } from "../model/units.ts";
-import { choosePair, isOpenOn } from "../season/choose-pair.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import { lightOn } from "../water/light.ts";
 import type { GuideLake, GuideTrip } from "./guide-schema.ts";
@@ -14,6 +13,7 @@ import { closedWhy, inReach, outingOf } from "./outing.ts";
 import { packingList } from "./packing.ts";
 import { packingNeeds } from "./packing-needs.ts";
 import { seatPeople } from "./seating.ts";
+import { tripChances } from "./trip-chances.ts";
 import { tripGear } from "./trip-gear.ts";
 import { likelyStates, pairWhy } from "./trip-why.ts";
 import type { LeftOut } from "./when-schema.ts";
@@ -28,9 +28,6 @@ export interface TripContext {
   readonly timezone: string;
   readonly content: Pick<StandingContent, "cautions" | "packing">;
 }
-
-/** How many lakes a trip's table shows where the trip names none. */
-const SHOWN = 5;
 
 /** Lakes that are too far, or whose road opens too late for some of the days. */
 function leftOut(trip: Trip, lakes: readonly GuideLake[]): LeftOut[] {
@@ -55,32 +52,19 @@ function leftOut(trip: Trip, lakes: readonly GuideLake[]): LeftOut[] {
 /** A trip worked out: the chances of its lakes day by day, the pair to choose, and everything to take along. */
 export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
   const { forecast, lakes, box, units, patterns, timezone, content } = context;
-  const days = daysFromTo(trip.from, trip.to);
   const considered = lakesOfTrip(trip, [...lakes.values()]);
   const near = considered.filter(({ access }) => !isTooFar(access?.travel_h, trip));
-  const reach = near.map(inReach);
-  const choice = choosePair(forecast, reach, days);
+  const isNamed = trip.lakes.length > 0;
+  const { from, to } = trip;
+  const { choice, pair, shown, days } = tripChances(forecast, {
+    from,
+    to,
+    lakes: near.map(inReach),
+    isNamed,
+  });
   const pick = outingOf(choice.best, lakes);
-  const pair = pick === null ? [] : [pick.slug, ...(pick.fallback === null ? [] : [pick.fallback.slug])];
-  const mean = (slug: string): number => days.reduce((sum, date) => sum + forecast.good(slug, date), 0);
-  const shown = new Set(
-    trip.lakes.length > 0
-      ? near.map(({ slug }) => slug)
-      : [
-          ...pair,
-          ...near
-            .filter(({ slug }) => !pair.includes(slug))
-            .sort((a, b) => mean(b.slug) - mean(a.slug))
-            .map(({ slug }) => slug),
-        ].slice(0, SHOWN),
-  );
-  const open = (slugs: readonly string[], date: (typeof days)[number]): string[] =>
-    reach.filter((lake) => slugs.includes(lake.slug) && isOpenOn(lake, date)).map(({ slug }) => slug);
-  const anyOf = (slugs: readonly string[], date: (typeof days)[number]): number => {
-    const reachable = open(slugs, date);
-    return reachable.length === 0 ? 0 : forecast.anyGood(reachable, date);
-  };
-  const lakesToRig = (trip.lakes.length > 0 ? [...shown] : pair).flatMap((slug) => lakes.get(slug) ?? []);
+  const dates = days.map(({ date }) => date);
+  const lakesToRig = (isNamed ? shown : pair).flatMap((slug) => lakes.get(slug) ?? []);
   const inOrderFished = [...new Set([...pair, ...lakesToRig.map(({ slug }) => slug)])].flatMap(
     (slug) => lakes.get(slug) ?? [],
   );
@@ -91,6 +75,7 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
     }),
   );
   const gear = tripGear(trip, lakesToRig, box, units);
+  const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
   const position = pick === null ? undefined : lakes.get(pick.slug)?.position;
   const { boats, ashore } = seatPeople(trip);
   return {
@@ -104,26 +89,19 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
     people: [...trip.people],
     boats: boats.map((boat) => ({ ...boat })),
     ashore,
-    days: days.map((date) => ({
-      date,
-      lakes: near
-        .filter(({ slug }) => shown.has(slug))
-        .map((lake) => ({
-          slug: lake.slug,
-          name: lake.name,
-          good: forecast.good(lake.slug, date),
-          open: isOpenOn(inReach(lake), date),
-        })),
-      anyGood: anyOf([...shown], date),
-      either: anyOf(pair, date),
+    days: days.map((day) => ({
+      date: day.date,
+      lakes: day.lakes.map(({ slug, good, open }) => ({ slug, name: nameOf(slug), good, open })),
+      anyGood: day.anyGood,
+      either: day.either,
     })),
     gear,
-    box: boxPlan({ ...trip, days, lakes: inOrderFished }, patterns),
+    box: boxPlan({ ...trip, days: dates, lakes: inOrderFished }, patterns),
     pick,
     why: pairWhy(choice, trip, lakes),
     next: outingOf(choice.next, lakes),
     out: leftOut(trip, considered),
-    light: position === undefined ? [] : days.map((date) => lightOn(date, position, timezone)),
+    light: position === undefined ? [] : dates.map((date) => lightOn(date, position, timezone)),
     packing: packingList(
       content.packing,
       packingNeeds(trip, gear, lakesToRig, states, box),

@@ -8,7 +8,7 @@ import {
 } from "../model/calendar.ts";
 import type { Club } from "../model/club.ts";
 import { GOOD_STATES } from "../model/phase.ts";
-import { choosePair, isOpenOn, POOL } from "../season/choose-pair.ts";
+import { choosePair, isOpenOn, type LakeInReach, POOL } from "../season/choose-pair.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import type { GuideLake } from "./guide-schema.ts";
 import { closedWhy, inReach, outingOf } from "./outing.ts";
@@ -45,22 +45,24 @@ const goodOnDay = (row: GuideLake["daily"][number]): number =>
 /** From this chance on a lake is worth naming. */
 const LEAST_TOLD = 0.1;
 
+/** All of a lake that matters here, besides its forecast. */
+interface WhenLake extends LakeInReach {
+  readonly name: string;
+}
+
 function occasion(
   { name, from, to }: Days,
   forecast: SeasonForecast,
-  lakes: ReadonlyMap<string, GuideLake>,
+  lakes: ReadonlyMap<string, WhenLake>,
 ): Occasion {
   const days = daysFromTo(from, to);
-  const reach = [...lakes.values()].map(inReach);
-  const { best, next } = choosePair(forecast, reach, days);
+  const { best, next } = choosePair(forecast, [...lakes.values()], days);
   const least = best?.fallback?.good ?? best?.pick.good ?? 0;
-  const out = reach.flatMap((lake): LeftOut[] => {
+  const out = [...lakes.values()].flatMap((lake): LeftOut[] => {
     const why = closedWhy(lake, days);
     if (why === undefined) return [];
     const good = days.reduce((sum, date) => sum + forecast.good(lake.slug, date), 0) / days.length;
-    return good < Math.max(least, LEAST_TOLD)
-      ? []
-      : [{ slug: lake.slug, name: lakes.get(lake.slug)?.name ?? lake.slug, why }];
+    return good < Math.max(least, LEAST_TOLD) ? [] : [{ slug: lake.slug, name: lake.name, why }];
   });
   return {
     name,
@@ -84,35 +86,46 @@ function weeksFrom(asOf: CalendarDate, last: CalendarDate): { from: CalendarDate
 }
 
 /** A lake's mean chance over each week; a day before its road opens counts as no chance. */
-function weekly(lake: GuideLake, weeks: When["weeks"]): When["lakes"][number] {
-  const reach = inReach(lake);
-  const first = lake.daily[0]?.date;
+function weekly(lake: WhenLake, daily: GuideLake["daily"], weeks: When["weeks"]): When["lakes"][number] {
+  const first = daily[0]?.date;
   return {
     slug: lake.slug,
     name: lake.name,
     good: weeks.map(({ from, to }) => {
-      if (first === undefined || !isOpenOn(reach, to)) return null;
-      const rows = lake.daily.slice(daysBetween(first, from), daysBetween(first, to) + 1);
-      const sum = rows.reduce((all, row) => all + (isOpenOn(reach, row.date) ? goodOnDay(row) : 0), 0);
+      if (first === undefined || !isOpenOn(lake, to)) return null;
+      const rows = daily.slice(daysBetween(first, from), daysBetween(first, to) + 1);
+      const sum = rows.reduce((all, row) => all + (isOpenOn(lake, row.date) ? goodOnDay(row) : 0), 0);
       return rows.length === 0 ? null : sum / rows.length;
     }),
   };
 }
 
-/** Where to go on every weekend and holiday still to come, and all lakes by weeks. */
-export function composeWhen(
-  club: Pick<Club, "asOf" | "holidays">,
-  forecast: SeasonForecast,
-  lakes: readonly GuideLake[],
-): When {
+/** What this follows from, besides the forecast. */
+interface WhenNeeds extends Pick<Club, "asOf" | "holidays"> {
+  readonly lakes: readonly WhenLake[];
+}
+
+function whenOf({ asOf, holidays, lakes }: WhenNeeds, forecast: SeasonForecast): When {
   const { from, to } = forecast.window;
-  const start = daysBetween(from, club.asOf) < 0 ? from : club.asOf;
+  const start = daysBetween(from, asOf) < 0 ? from : asOf;
   const bySlug = new Map(lakes.map((lake) => [lake.slug, lake]));
   const weeks = weeksFrom(start, to);
   return {
-    occasions: occasionDays({ ...club, asOf: start }, to).map((days) => occasion(days, forecast, bySlug)),
+    occasions: occasionDays({ asOf: start, holidays }, to).map((days) => occasion(days, forecast, bySlug)),
     pool: lakes.length > POOL ? POOL : null,
     weeks,
-    lakes: lakes.map((lake) => weekly(lake, weeks)),
+    lakes: lakes.map((lake) => weekly(lake, forecast.lakes.get(lake.slug)?.daily ?? [], weeks)),
   };
 }
+
+/** Where to go on every weekend and holiday still to come, and all lakes by weeks. */
+export const composeWhen = (
+  { asOf, holidays }: Pick<Club, "asOf" | "holidays">,
+  forecast: SeasonForecast,
+  lakes: readonly GuideLake[],
+): When =>
+  forecast.remember(
+    "where to go when",
+    { asOf, holidays, lakes: lakes.map((lake) => ({ ...inReach(lake), name: lake.name })) },
+    (needs) => whenOf(needs, forecast),
+  );

@@ -7,7 +7,7 @@ import type { BacktestRow } from "./forecast.ts";
 import type { DaySpan, LakeEvidence } from "./lake-evidence.ts";
 import { dayChances, lawOf, spanOf } from "./lake-law.ts";
 import { at } from "./numbers.ts";
-import { hemisphereOfLakes, type IceOffDays, iceOffBySeason, type PastLake } from "./records.ts";
+import { hemisphereOfLakes, type IceOffDays, iceOffBySeason, type PastLake, pastOf } from "./records.ts";
 import { fitInputOf, regionsOf } from "./region-season.ts";
 import { crps, type DayForecast, forecastOfChances, quantile, shareBelow } from "./scoring.ts";
 import { priorGrid } from "./season-grid.ts";
@@ -161,13 +161,6 @@ export function backtest(
   const lakes = club.filter((_, place) => place % every === 0).map(pastOf);
   return remember("backtest", { lakes, season: season ?? null }, scoreSeasons);
 }
-
-const pastOf = ({ position, elevation_m, region, iceOff }: Lake): PastLake => ({
-  position,
-  ...(elevation_m === undefined ? {} : { elevation_m }),
-  ...(region === undefined ? {} : { region }),
-  iceOff: iceOff.map(({ where: _where, ...dates }) => dates),
-});
 
 interface PastSeasons {
   readonly lakes: readonly PastLake[];

@@ -7,7 +7,9 @@ import type { Statement } from "./statements.ts";
 /** Below this chance of being true a report is named. */
 const DOUBT = 0.1;
 
-export const isDoubted = ({ spring }: LakeSeason, place: number): boolean => (spring.fit[place] ?? 1) < DOUBT;
+const isUnlikely = (fit: number | undefined): boolean => (fit ?? 1) < DOUBT;
+
+export const isDoubted = ({ spring }: LakeSeason, place: number): boolean => isUnlikely(spring.fit[place]);
 
 const said = ({ seen, date }: Statement): string => `“${seen}” on ${dayMonth(date)}`;
 
@@ -18,28 +20,36 @@ function openBefore(statement: Statement, all: readonly Statement[]): Statement 
   return all.findLast(({ open, day }) => open && (day < statement.day || (sameDay && day === statement.day)));
 }
 
-/** Reports that cannot be true together, and reports the rest of the evidence speaks against. Warnings, in the order of the dates. */
-export function doubtsOf(lake: LakeSeason): Diagnostic[] {
-  return lake.statements.flatMap((statement, place): Diagnostic[] => {
-    const { name } = lake.lake;
-    const opened = openBefore(statement, lake.statements);
+/**
+ * Reports that cannot be true together, and reports the rest of the evidence speaks against. Warnings, in the order of the dates.
+ * @param fit the chance of each statement to be true
+ */
+export function doubtsOf(
+  name: string,
+  statements: readonly Statement[],
+  fit: LakeSeason["spring"]["fit"],
+): Diagnostic[] {
+  return statements.flatMap((statement, place): Diagnostic[] => {
+    const { where } = statement;
+    if (where === undefined) return [];
+    const opened = openBefore(statement, statements);
     if (opened !== undefined)
       return [
         {
-          ...statement.where,
+          ...where,
           severity: "warning",
           code: "ice-back",
           message: `${name}: ${said(statement)} after ${said(opened)}`,
           hint: "a lake is taken to open once in a season: check both dates and take out the one that is wrong",
         },
       ];
-    if (!isDoubted(lake, place)) return [];
+    if (!isUnlikely(fit[place])) return [];
     return [
       {
-        ...statement.where,
+        ...where,
         severity: "warning",
         code: "report-doubted",
-        message: `${name}: ${said(statement)} hardly fits past seasons and the other reports (chance ${chanceText(lake.spring.fit[place] ?? 0)})`,
+        message: `${name}: ${said(statement)} hardly fits past seasons and the other reports (chance ${chanceText(fit[place] ?? 0)})`,
         hint: "check the lake and the date; if both are right leave it, it counts for little against the rest",
       },
     ];

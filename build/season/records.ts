@@ -1,6 +1,7 @@
 import { median } from "simple-statistics";
 import { type CalendarDate, type Hemisphere, hemisphereOf, seasonDay } from "../model/calendar.ts";
 import type { IceOffDates, Lake } from "../model/club.ts";
+import type { Placed } from "./season-evidence.ts";
 
 /** When a lake opened in one season, day of season: `from` and `to` are equal when the day is known, otherwise infinite or the edges of an interval. */
 export interface IceOffDays {
@@ -12,6 +13,17 @@ export interface IceOffDays {
 export interface PastLake extends Pick<Lake, "position" | "elevation_m" | "region"> {
   readonly iceOff: readonly IceOffDates[];
 }
+
+/** A lake's past without the places it was written at: they move with any edit of the lines above. */
+export const pastOf = ({ position, elevation_m, region, iceOff }: PastLake): PastLake => ({
+  position,
+  ...(elevation_m === undefined ? {} : { elevation_m }),
+  ...(region === undefined ? {} : { region }),
+  iceOff: iceOff.map((record): IceOffDates => {
+    const { where: _where, ...dates } = record as Placed<IceOffDates>;
+    return dates;
+  }),
+});
 
 /** Half a day: an ice-off "on" day 110 lies between 109.5 and 110.5 on the day scale. */
 const HALF_DAY = 0.5;

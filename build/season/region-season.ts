@@ -1,5 +1,4 @@
-import type { CalendarDate, Hemisphere } from "../model/calendar.ts";
-import type { Club, Lake } from "../model/club.ts";
+import type { Hemisphere } from "../model/calendar.ts";
 import { type Fit, fitPastSeasons } from "./fit.ts";
 import type { Covariate, FitInput, PastRecord } from "./fit-input.ts";
 import { type DaySpan, evidenceOf, type LakeEvidence } from "./lake-evidence.ts";
@@ -7,6 +6,7 @@ import { dayChances, type LakeLaw, lawOf, spanOf } from "./lake-law.ts";
 import { meanOf } from "./numbers.ts";
 import { type Spring, springOfLake } from "./phases.ts";
 import { type IceOffDays, iceOffBySeason, type PastLake } from "./records.ts";
+import type { SeasonEvidence, SeasonLake } from "./season-evidence.ts";
 import { priorGrid } from "./season-grid.ts";
 import { type SeasonPosterior, updateSeason } from "./season-posterior.ts";
 import type { Statement } from "./statements.ts";
@@ -79,7 +79,7 @@ export function fitInputOf(
 
 /** One lake with all that is known of it. */
 export interface LakeSeason {
-  readonly lake: Lake;
+  readonly lake: SeasonLake;
   readonly law: LakeLaw;
   readonly past: ReadonlyMap<number, IceOffDays>;
   readonly cases: readonly TurnoverCase[];
@@ -127,7 +127,7 @@ function regionSeason(
 
 /** Fits all past seasons and updates this one, region by region, from what was known on the as-of date. */
 export function regionSeasons(
-  club: Pick<Club, "season" | "lakes"> & { readonly asOf: CalendarDate },
+  club: Pick<SeasonEvidence, "season" | "asOf" | "lakes">,
   hemisphere: Hemisphere,
   statements: ReadonlyMap<string, readonly Statement[]>,
 ): readonly RegionSeason[] {

@@ -1,6 +1,8 @@
+import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, dateOfSeasonDay, type Hemisphere, seasonDay } from "../model/calendar.ts";
-import type { Club } from "../model/club.ts";
+import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { computeAlways, type Remember } from "../model/remember.ts";
 import { doubtsOf } from "./doubts.ts";
 import { explainRegion } from "./explain.ts";
 import type { LakeForecast } from "./forecast.ts";
@@ -8,6 +10,7 @@ import { forecastOf, isObserved } from "./lake-forecast.ts";
 import { anyGoodOn, goodOn, type LakeInRegion } from "./pairs.ts";
 import { hemisphereOfLakes } from "./records.ts";
 import { regionSeasons } from "./region-season.ts";
+import { evidenceOfClub, type SeasonEvidence, type SeasonLake } from "./season-evidence.ts";
 import { statementsByLake } from "./statements.ts";
 import { windowOf } from "./window.ts";
 
@@ -25,6 +28,8 @@ export interface SeasonForecast {
   together(slugA: string, slugB: string, date: CalendarDate): number;
   /** Chance that at least one of several lakes is good on a day. @throws RangeError as above */
   anyGood(slugs: readonly string[], date: CalendarDate): number;
+  /** Keeps what follows from this forecast and from `needs`: `compute` may see both. */
+  readonly remember: Remember;
 }
 
 /** Turns days of season into dates, each only once. */
@@ -39,29 +44,36 @@ function datesOf(season: number, hemisphere: Hemisphere): (day: number) => Calen
   };
 }
 
-/**
- * Forecasts a season from past records and this season's reports. Nothing dated after the as-of date is used.
- * Pure: the same club gives the same forecast.
- */
-export function forecastSeason(club: Pick<Club, "season" | "asOf" | "lakes" | "reports">): SeasonForecast {
+/** The fitted season: what is told of it by name and day is asked of it. */
+interface SeasonModel {
+  readonly told: () => Told;
+  readonly good: SeasonForecast["good"];
+  readonly anyGood: SeasonForecast["anyGood"];
+}
+
+/** What a forecast says once and for all, as plain data. */
+interface Told {
+  readonly window: SeasonForecast["window"];
+  readonly lakes: readonly {
+    readonly slug: string;
+    readonly forecast: LakeForecast;
+    /** The chance of each of the lake's statements to be true. */
+    readonly fit: readonly number[];
+  }[];
+}
+
+function fitSeason(club: SeasonEvidence): SeasonModel {
   const hemisphere = hemisphereOfLakes(club.lakes);
   const regions = regionSeasons(club, hemisphere, statementsByLake(club, hemisphere));
   const today = seasonDay(club.asOf, club.season, hemisphere);
   const dateOf = datesOf(club.season, hemisphere);
   const all = regions.flatMap((region) => region.lakes.map((lake) => ({ lake, region })));
-  const window = windowOf(
-    all.map(({ lake }) => lake.spring),
-    today,
-  );
   const bySlug = new Map(all.map((entry) => [entry.lake.lake.slug, entry]));
   const known = (slug: string): LakeInRegion => {
     const entry = bySlug.get(slug);
     if (entry === undefined) throw new RangeError(`no lake “${slug}” in this club`);
     return entry;
   };
-  const evidence = new Map(
-    regions.flatMap((region) => [...explainRegion(region, isObserved, today, dateOf)]),
-  );
   const anyGoodAmong = anyGoodOn();
   const days = new Map<CalendarDate, number>();
   const dayOf = (date: CalendarDate): number => {
@@ -69,21 +81,78 @@ export function forecastSeason(club: Pick<Club, "season" | "asOf" | "lakes" | "r
     days.set(date, day);
     return day;
   };
-  const anyGood = (slugs: readonly string[], date: CalendarDate): number =>
-    anyGoodAmong([...new Set(slugs)].map(known), dayOf(date));
   return {
-    window: { from: dateOf(window.from), to: dateOf(window.to) },
-    lakes: new Map(
-      club.lakes.flatMap(({ slug }) => {
-        const why = evidence.get(slug);
-        return why === undefined
-          ? []
-          : [[slug, forecastOf(known(slug).lake, why, { today, window, dateOf })] as const];
-      }),
-    ),
-    doubts: club.lakes.flatMap(({ slug }) => doubtsOf(known(slug).lake)),
+    told: () => {
+      const window = windowOf(
+        all.map(({ lake }) => lake.spring),
+        today,
+      );
+      const evidence = new Map(
+        regions.flatMap((region) => [...explainRegion(region, isObserved, today, dateOf)]),
+      );
+      return {
+        window: { from: dateOf(window.from), to: dateOf(window.to) },
+        lakes: club.lakes.flatMap(({ slug }) => {
+          const why = evidence.get(slug);
+          const { lake } = known(slug);
+          return why === undefined
+            ? []
+            : [{ slug, forecast: forecastOf(lake, why, { today, window, dateOf }), fit: lake.spring.fit }];
+        }),
+      };
+    },
     good: (slug, date) => goodOn(known(slug).lake, dayOf(date)),
+    anyGood: (slugs, date) => anyGoodAmong([...new Set(slugs)].map(known), dayOf(date)),
+  };
+}
+
+/** A forecast without its doubts: they alone speak of where things were written. */
+function forecastFrom(
+  evidence: SeasonEvidence,
+  remember: Remember,
+): Omit<SeasonForecast, "doubts"> & { readonly fits: ReadonlyMap<string, readonly number[]> } {
+  let fitted: SeasonModel | undefined;
+  const model = (): SeasonModel => {
+    fitted ??= fitSeason(evidence);
+    return fitted;
+  };
+  const { window, lakes } = remember("season forecast", evidence, () => model().told());
+  const anyGood: SeasonForecast["anyGood"] = (slugs, date) => model().anyGood(slugs, date);
+  return {
+    window,
+    lakes: new Map(lakes.map(({ slug, forecast }) => [slug, forecast])),
+    fits: new Map(lakes.map(({ slug, fit }) => [slug, fit])),
+    good: (slug, date) => model().good(slug, date),
     together: (slugA, slugB, date) => anyGood([slugA, slugB], date),
     anyGood,
+    remember: (kind, needs, compute) => remember(kind, { evidence, needs }, () => compute(needs)),
+  };
+}
+
+/** How a forecast is kept from one run, and from one edit, to the next; made anew unless they are given. */
+interface ForecastMemory {
+  readonly remember?: Remember;
+  readonly again?: Again;
+}
+
+/**
+ * Forecasts a season from past records and this season's reports. Nothing dated after the as-of date is used.
+ * Pure: the same club gives the same forecast. The fit is made when it is first asked for: what is told of each lake may
+ * be remembered without it.
+ */
+export function forecastSeason(
+  club: Omit<SeasonEvidence, "lakes"> & { readonly lakes: readonly (SeasonLake & Pick<Lake, "name">)[] },
+  { remember = computeAlways, again = makeAnew }: ForecastMemory = {},
+): SeasonForecast {
+  const evidence = evidenceOfClub(club);
+  const { fits, ...forecast } = again("season forecast", [JSON.stringify(evidence)], () =>
+    forecastFrom(evidence, remember),
+  );
+  const statements = statementsByLake(club, hemisphereOfLakes(club.lakes));
+  return {
+    ...forecast,
+    doubts: club.lakes.flatMap(({ slug, name }) =>
+      doubtsOf(name, statements.get(slug) ?? [], fits.get(slug) ?? []),
+    ),
   };
 }

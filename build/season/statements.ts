@@ -5,11 +5,12 @@ import {
   seasonDay,
   seasonOf,
 } from "../model/calendar.ts";
-import type { Club, IceState, Lake, Report } from "../model/club.ts";
+import type { IceState } from "../model/club.ts";
 import type { SourceSpot } from "../model/diagnostic.ts";
 import type { Phase } from "../model/phase.ts";
 import type { Mark } from "./forecast.ts";
 import { iceOffBySeason } from "./records.ts";
+import type { SeasonEvidence, SeasonLake, SeasonReport } from "./season-evidence.ts";
 
 /** One possible spring of a lake, in days of season. */
 export interface SpringDays {
@@ -27,7 +28,8 @@ export interface Statement {
   readonly date: CalendarDate;
   readonly day: number;
   readonly seen: Mark["seen"];
-  readonly where: SourceSpot;
+  /** Absent where nobody will be told of it. */
+  readonly where?: SourceSpot;
   /** True when it can only be said of an open lake. */
   readonly open: boolean;
   /** True when it speaks of turnover, not of ice alone. */
@@ -62,7 +64,7 @@ const phaseFits = (phase: Phase, t: number): Fits =>
   })[phase];
 
 /** A report as one statement: when it names ice and phase, both must fit. A report of neither says nothing here. */
-function statementOf(report: Report, season: number, hemisphere: Hemisphere): Statement | undefined {
+function statementOf(report: SeasonReport, season: number, hemisphere: Hemisphere): Statement | undefined {
   const { lake, date, ice, phase, where } = report;
   const day = seasonDay(date, season, hemisphere);
   const parts = [
@@ -76,7 +78,7 @@ function statementOf(report: Report, season: number, hemisphere: Hemisphere): St
     date,
     day,
     seen,
-    where,
+    ...(where === undefined ? {} : { where }),
     open: phase !== undefined || ice === "off",
     ofTurnover: phase !== undefined,
     fits: (spring) => parts.every((part) => part(spring)),
@@ -86,7 +88,7 @@ function statementOf(report: Report, season: number, hemisphere: Hemisphere): St
 
 /** This season's rows of a lake's own records, as they were known on the as-of date. */
 function recordStatements(
-  lake: Lake,
+  lake: SeasonLake,
   season: number,
   asOf: CalendarDate,
   hemisphere: Hemisphere,
@@ -94,7 +96,7 @@ function recordStatements(
   const make = (
     day: number,
     seen: Mark["seen"],
-    where: SourceSpot,
+    where: SourceSpot | undefined,
     ifWrong: number,
     fits: Fits,
   ): Statement => ({
@@ -102,7 +104,7 @@ function recordStatements(
     date: dateOfSeasonDay(day, season, hemisphere),
     day,
     seen,
-    where,
+    ...(where === undefined ? {} : { where }),
     open: seen !== "ice on",
     ofTurnover: seen === "turnover",
     fits,
@@ -138,7 +140,7 @@ function recordStatements(
 
 /** Everything seen this season up to the as-of date, lake by lake, in order of date. */
 export function statementsByLake(
-  club: Pick<Club, "season" | "asOf" | "lakes" | "reports">,
+  club: SeasonEvidence,
   hemisphere: Hemisphere,
 ): ReadonlyMap<string, readonly Statement[]> {
   const { season, asOf } = club;

@@ -1,7 +1,8 @@
 import { type CalendarDate, dateOfSeasonDay, daysBetween, type Hemisphere } from "../model/calendar.ts";
-import type { DayRange, Lake } from "../model/club.ts";
+import type { DayRange } from "../model/club.ts";
 import { addTo } from "./numbers.ts";
 import type { IceOffDays } from "./records.ts";
+import type { SeasonLake } from "./season-evidence.ts";
 
 /** Days from ice-off to the first cloudy day, days it stays poor, and the chance of the two together. */
 export interface TurnoverCase {
@@ -36,7 +37,7 @@ function dayChances(range: DayRange, seen: readonly number[]): { day: number; ch
  * @param season the season in progress; its own record is evidence on this spring, not on the rule
  */
 export function turnoverCases(
-  lake: Lake,
+  lake: Pick<SeasonLake, "turnover" | "turnoverRule">,
   past: ReadonlyMap<number, IceOffDays>,
   season: number,
   asOf: CalendarDate,

@@ -1,0 +1,40 @@
+import type { Club, IceOffDates, Lake, Report, TurnoverRecord } from "../model/club.ts";
+import type { SourceSpot } from "../model/diagnostic.ts";
+import { type PastLake, pastOf } from "./records.ts";
+
+/** Something written, and where; absent where nobody will be told of it. */
+export type Placed<T> = T & { readonly where?: SourceSpot };
+
+/** All of a lake that the season model sees. */
+export interface SeasonLake extends PastLake, Pick<Lake, "slug" | "turnoverRule"> {
+  readonly iceOff: readonly Placed<IceOffDates>[];
+  readonly turnover: readonly Placed<Omit<TurnoverRecord, "where">>[];
+}
+
+/** All of a report that it sees. */
+export type SeasonReport = Placed<Pick<Report, "lake" | "date" | "ice" | "phase">>;
+
+/** All of a club that it sees. */
+export interface SeasonEvidence extends Pick<Club, "season" | "asOf"> {
+  readonly lakes: readonly SeasonLake[];
+  readonly reports: readonly SeasonReport[];
+}
+
+/** What a season's forecast follows from, as plain data: no words, and no places, which move with any edit of the lines above. */
+export function evidenceOfClub({ season, asOf, lakes, reports }: SeasonEvidence): SeasonEvidence {
+  return {
+    season,
+    asOf,
+    lakes: lakes.map((lake) => ({
+      ...pastOf(lake),
+      slug: lake.slug,
+      turnover: lake.turnover.map(({ season: of, from, to }) => ({ season: of, from, to })),
+      turnoverRule: lake.turnoverRule,
+    })),
+    reports: reports.flatMap(({ lake, date, ice, phase }) =>
+      ice === undefined && phase === undefined
+        ? []
+        : [{ lake, date, ...(ice === undefined ? {} : { ice }), ...(phase === undefined ? {} : { phase }) }],
+    ),
+  };
+}
