@@ -1,7 +1,6 @@
 import path from "node:path";
 import { reckonShapesAhead } from "./ahead/shapes-ahead.ts";
 import { type Cache, openCache } from "./cache/cache.ts";
-import { fingerprintOf } from "./cache/fingerprint.ts";
 import { openLastFiles } from "./cache/last-files.ts";
 import { noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
@@ -53,10 +52,15 @@ export class RequestError extends Error {
 
 /**
  * The whole program: club folder -> Club -> Guide -> pages, cards and data, swapped in at once.
+ * @param progress told how far it is; what it throws ends the build, and leaves what is published as it was
+ * @param cache of a process that builds more than once; opened as the request says unless it is given
  * @throws RequestError when `only` names no lake of the club; PublishError when the output cannot be written
  */
-export async function makeGuide(request: GuideRequest, progress: Progress = () => {}): Promise<GuideResult> {
-  const cache = openCache(request.cache);
+export async function makeGuide(
+  request: GuideRequest,
+  progress: Progress = () => {},
+  cache: Cache = openCache(request.cache),
+): Promise<GuideResult> {
   const made = { pages: 0, cards: 0 };
   const counting: Progress = (stage, done, total) => {
     if (stage === "pages" || stage === "cards") made[stage] = done;
@@ -69,26 +73,43 @@ export async function makeGuide(request: GuideRequest, progress: Progress = () =
   }
 }
 
+/**
+ * Club folder -> Club -> Guide, and nothing written.
+ * @returns no guide when the data has errors
+ */
+export async function readGuide(
+  request: GuideRequest,
+  cache: Cache,
+  progress: Progress,
+): Promise<Pick<GuideResult, "guide" | "problems">> {
+  const { remember, again, markOf } = cache;
+  progress("load", 0, 0);
+  const { club, problems } = await loadClub(request.dataDir, {
+    ...(request.asOf === undefined ? {} : { asOf: request.asOf }),
+    remember,
+    again,
+    markOf,
+  });
+  if (club === undefined) return { problems };
+  progress("compute", 0, 0);
+  // Once for a process that goes on: an edit draws few shapes anew. What it fails at is met again while composing.
+  await again("shapes ahead", [club.units], () =>
+    reckonShapesAhead(club, cache, (done, total) => progress("compute", done, total)).catch(() => undefined),
+  );
+  const content = await again("content", [], loadContent);
+  const { guide, problems: doubts } = composeGuide(club, content, { ...request, remember, again });
+  const said = [...problems, ...doubts];
+  return guide === undefined ? { problems: said } : { guide, problems: said };
+}
+
 async function buildGuide(
   request: GuideRequest,
   cache: Cache,
   progress: Progress,
   made: Made,
 ): Promise<Omit<GuideResult, "made">> {
-  progress("load", 0, 0);
   const note = noteGuide(request, cache);
-  const { club, problems } = await loadClub(request.dataDir, {
-    ...(request.asOf === undefined ? {} : { asOf: request.asOf }),
-    remember: cache.remember,
-  });
-  if (club === undefined) return { problems };
-  progress("compute", 0, 0);
-  await reckonShapesAhead(club, cache, (done, total) => progress("compute", done, total));
-  const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
-    ...request,
-    remember: cache.remember,
-  });
-  const said = [...problems, ...doubts];
+  const { guide, problems: said } = await readGuide(request, cache, progress);
   if (guide === undefined) return { problems: said };
   if (request.only !== undefined && !guide.lakes.some(({ slug }) => slug === request.only))
     throw new RequestError(
@@ -105,10 +126,9 @@ async function buildGuide(
     if (unfit.length > 0) return false;
     progress("publish", 0, 0);
     if (request.preview !== true) await finishGuide(guide, staging);
-    const files = fingerprintOf(staging);
-    kept?.note(files);
     const { club, asOf, lakes } = guide;
-    note(files, { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
+    if (kept !== undefined)
+      note(kept.note(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
     return true;
   });
   return published ? { guide, problems: said } : { problems: [...said, ...unfit] };

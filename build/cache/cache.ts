@@ -1,8 +1,11 @@
 import { createHash } from "node:crypto";
 import { homedir } from "node:os";
 import path from "node:path";
+import { type Again, type MarkOf, makeAnew } from "../model/again.ts";
 import { computeAlways, type Remember } from "../model/remember.ts";
+import { type Digest, openDigest } from "./digest.ts";
 import { sealed, unsealed } from "./entry.ts";
+import { type HashOf, hashOf } from "./hashes.ts";
 import { programIdentity } from "./identity.ts";
 import { cacheFolder } from "./place.ts";
 import { openStore } from "./store.ts";
@@ -21,9 +24,24 @@ export interface Cache {
   has(kind: string, needs: unknown): boolean;
   /** Keeps plain data until it is recalled. */
   keep(kind: string, needs: unknown, value: unknown): void;
+  /** Names needs by what they hold. */
+  readonly digest: Digest;
+  /** Hashes files of the club folder. */
+  readonly hashes: HashOf;
+  /** What keeps parts in memory; nothing does in a process that builds once. */
+  readonly again: Again;
+  readonly markOf: MarkOf;
   /** Call it when a run is over: keeps the cache within its bounds. */
   close(): void;
 }
+
+/** A process that builds once sees nothing twice. */
+const inOneRun = (): Pick<Cache, "digest" | "hashes" | "again" | "markOf"> => ({
+  digest: openDigest(),
+  hashes: hashOf,
+  again: makeAnew,
+  markOf: () => undefined,
+});
 
 export interface CacheOptions {
   /** Names the program; another program meets none of its results. */
@@ -31,14 +49,15 @@ export interface CacheOptions {
   readonly most_bytes?: number;
 }
 
-const NO_CACHE: Cache = {
+const noCache = (): Cache => ({
+  ...inOneRun(),
   remember: computeAlways,
   keeps: false,
   recall: () => undefined,
   has: () => false,
   keep: () => {},
   close: () => {},
-};
+});
 
 /** The key of a result. Needs that differ only in the order of their keys are different: that costs time, never truth. */
 const keyOf = (identity: string, kind: string, needs: unknown): string =>
@@ -59,6 +78,7 @@ export function cacheIn(dir: string, { identity, most_bytes = MOST_BYTES }: Cach
     hasGrown = true;
   };
   return {
+    ...inOneRun(),
     remember: <Needs, Result>(kind: string, needs: Needs, compute: (needs: Needs) => Result): Result => {
       const key = keyOf(identity, kind, needs);
       const kept = read(key);
@@ -73,6 +93,7 @@ export function cacheIn(dir: string, { identity, most_bytes = MOST_BYTES }: Cach
     keep: (kind, needs, value) => write(keyOf(identity, kind, needs), value),
     close: () => {
       if (hasGrown) store.trim(most_bytes);
+      hasGrown = false;
     },
   };
 }
@@ -91,16 +112,16 @@ function home(): string {
 
 /** @param asked the folder to keep results in; false to keep none; undefined for where the operating system keeps such things */
 export function openCache(asked: string | false | undefined): Cache {
-  if (asked === false) return NO_CACHE;
+  if (asked === false) return noCache();
   const dir =
     asked === undefined
       ? cacheFolder({ platform: process.platform, env: process.env, home: home() })
       : path.resolve(asked);
-  if (dir === undefined) return NO_CACHE;
+  if (dir === undefined) return noCache();
   try {
     ownIdentity ??= programIdentity();
   } catch {
-    return NO_CACHE;
+    return noCache();
   }
   return cacheIn(dir, { identity: ownIdentity });
 }

@@ -1,10 +1,9 @@
-import { createHash } from "node:crypto";
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { copyFileSync, linkSync, lstatSync, mkdirSync } from "node:fs";
 import path from "node:path";
 import type { KeptFiles } from "../model/kept-files.ts";
 import type { Cache } from "./cache.ts";
-import { openDigest } from "./digest.ts";
-import type { Fingerprint } from "./fingerprint.ts";
+import { type Fingerprint, fingerprintOf } from "./fingerprint.ts";
+import { hashOf } from "./hashes.ts";
 
 /** Each file of a guide, the name of what it was made of, and the hash of its bytes. */
 type Made = readonly (readonly [address: string, madeOf: string, sha256: string])[];
@@ -12,15 +11,30 @@ type Made = readonly (readonly [address: string, madeOf: string, sha256: string]
 const KIND = "files of the last guide";
 
 export interface LastFiles extends KeptFiles {
-  /** Takes note of what the new guide's files were made of. */
-  note(made: Fingerprint): void;
+  /** Takes note of what the new guide's files were made of. @returns every file of the new guide, with its hash */
+  note(): Fingerprint;
 }
 
-function bytesOf(file: string): Buffer | undefined {
+/**
+ * A file of the guide under the name it has before the guide is published and after: what is its own as long as nobody
+ * writes into it. Undefined when it is not there, or no plain file.
+ */
+function ownMark(file: string): string | undefined {
   try {
-    return readFileSync(file);
+    const found = lstatSync(file, { bigint: true });
+    return found.isFile() ? [found.dev, found.ino, found.size, found.mtimeNs].join(" ") : undefined;
   } catch {
     return undefined;
+  }
+}
+
+/** A second name for a file, where the disk can give one; else a copy. */
+function takeOver(file: string, target: string): void {
+  mkdirSync(path.dirname(target), { recursive: true });
+  try {
+    linkSync(file, target);
+  } catch {
+    copyFileSync(file, target);
   }
 }
 
@@ -34,37 +48,42 @@ export function openLastFiles(outDir: string, nextDir: string, cache: Cache): La
   const last = new Map(
     ((cache.recall(KIND, outDir) ?? []) as Made).map(([address, ...made]) => [address, made] as const),
   );
-  const digest = openDigest();
   const next = new Map<string, string>();
-  const standing = (address: string, madeOf: string): Buffer | undefined => {
-    const [lastOf, sha256] = last.get(address) ?? [];
-    const bytes = lastOf === madeOf ? bytesOf(path.join(outDir, address)) : undefined;
-    return bytes !== undefined && createHash("sha256").update(bytes).digest("hex") === sha256
-      ? bytes
-      : undefined;
+  const takenOver = new Map<string, string>();
+  /** The hash of a standing file; a process that wrote it itself need not read it while it is what it was. */
+  const hashAt = (address: string): string | undefined => {
+    const file = path.join(outDir, address);
+    const mark = ownMark(file);
+    try {
+      return mark === undefined ? undefined : cache.again(`published ${file}`, [mark], () => hashOf(file));
+    } catch {
+      return undefined;
+    }
   };
   return {
     reuse(kind, needs, addresses) {
-      const madeOf = digest(kind, needs);
+      const madeOf = cache.digest(kind, needs);
       for (const address of addresses) next.set(address, madeOf);
-      const files: (readonly [string, Buffer])[] = [];
+      const standing: [string, string][] = [];
       for (const address of addresses) {
-        const bytes = standing(address, madeOf);
-        if (bytes === undefined) return false;
-        files.push([path.join(nextDir, address), bytes]);
+        const [lastOf, sha256] = last.get(address) ?? [];
+        if (lastOf !== madeOf || sha256 === undefined || hashAt(address) !== sha256) return false;
+        standing.push([address, sha256]);
       }
-      for (const [file, bytes] of files) {
-        mkdirSync(path.dirname(file), { recursive: true });
-        writeFileSync(file, bytes);
+      for (const [address, sha256] of standing) {
+        takeOver(path.join(outDir, address), path.join(nextDir, address));
+        takenOver.set(address, sha256);
       }
       return true;
     },
-    note(made) {
+    note() {
+      const made = fingerprintOf(nextDir, (whole, address) => takenOver.get(address) ?? hashOf(whole));
       const files: Made = made.flatMap(([file, sha256]) => {
         const madeOf = next.get(file);
         return madeOf === undefined ? [] : [[file, madeOf, sha256] as const];
       });
       cache.keep(KIND, outDir, files);
+      return made;
     },
   };
 }

@@ -6,6 +6,7 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import { type Cache, openCache } from "./cache.ts";
 import { clubFingerprint } from "./club-fingerprint.ts";
 import { type Fingerprint, fingerprintOf } from "./fingerprint.ts";
+import type { HashOf } from "./hashes.ts";
 
 /** A request for a guide, as far as its result depends on it. */
 export interface GuideQuestion {
@@ -42,8 +43,11 @@ interface Standing {
 const KIND = "guide";
 
 /** Undefined for a part of a guide, and where the club folder cannot be read as it is. */
-function inputsOf({ dataDir, version, asOf, baseUrl, only, preview }: GuideQuestion): Inputs | undefined {
-  const club = only === undefined ? clubFingerprint(dataDir) : undefined;
+function inputsOf(
+  { dataDir, version, asOf, baseUrl, only, preview }: GuideQuestion,
+  hashes?: HashOf,
+): Inputs | undefined {
+  const club = only === undefined ? clubFingerprint(dataDir, hashes) : undefined;
   return club && [version, asOf ?? null, baseUrl ?? null, preview ?? false, club];
 }
 
@@ -74,9 +78,9 @@ export function standingGuide(question: GuideQuestion): Said | undefined {
  * is noted when the club folder was edited meanwhile: nobody knows from which of its two states the guide was made
  */
 export function noteGuide(question: GuideQuestion, cache: Cache): (made: Fingerprint, said: Said) => void {
-  const before = question.cache === false ? undefined : inputsOf(question);
+  const before = question.cache === false ? undefined : inputsOf(question, cache.hashes);
   return (made, said) => {
-    if (before !== undefined && isDeepStrictEqual(inputsOf(question), before))
+    if (before !== undefined && isDeepStrictEqual(inputsOf(question, cache.hashes), before))
       cache.keep(KIND, before, { made, said } satisfies Standing);
   };
 }

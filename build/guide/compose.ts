@@ -254,7 +254,7 @@ function composeLakes(
     if (forecast === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
     return [
-      again(`lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
+      again(`part of lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
         composeLake({ lake, forecast, club: facts, names, fished, reports }, remember),
       ),
     ];

@@ -1,6 +1,6 @@
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { didYouMean } from "./did-you-mean.ts";
-import { Folder, isData, isShape, shapeSlug } from "./folder.ts";
+import { Folder, type FolderMemory, isData, isShape, shapeSlug } from "./folder.ts";
 import { errorAt, startOf } from "./problem.ts";
 import { quoted } from "./quote.ts";
 import { SLUG, slugOf } from "./slug.ts";
@@ -108,8 +108,11 @@ async function readShapes(folder: Folder): Promise<ClubFile[]> {
 }
 
 /** Reads every file of the club folder that belongs there. */
-export async function readClubFiles(dir: string): Promise<{ files?: ClubFiles; problems: Diagnostic[] }> {
-  const folder = await Folder.open(dir);
+export async function readClubFiles(
+  dir: string,
+  memory: FolderMemory = {},
+): Promise<{ files?: ClubFiles; problems: Diagnostic[] }> {
+  const folder = await Folder.open(dir, memory);
   if (!(folder instanceof Folder)) return { problems: [errorAt(startOf("."), folder)] };
   const top = await folder.list(".");
   for (const name of top) {

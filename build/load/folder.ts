@@ -1,5 +1,6 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
+import { type Again, type MarkOf, makeAnew } from "../model/again.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
 import { textOf } from "./text-bytes.ts";
@@ -26,19 +27,31 @@ const UNREADABLE: Fault = {
   hint: "check that it is there and who may read it",
 };
 
+/** How files that stand as they stood are not read again; all are unless it is given. */
+export interface FolderMemory {
+  readonly again?: Again;
+  readonly markOf?: MarkOf;
+}
+
+type Read = { readonly text: string } | { readonly fault: Fault };
+
 /** Reads a folder without ever leaving it. */
 export class Folder {
   readonly problems: Diagnostic[] = [];
   readonly #root: string;
+  readonly #again: Again;
+  readonly #markOf: MarkOf;
 
-  private constructor(root: string) {
+  private constructor(root: string, { again = makeAnew, markOf = () => undefined }: FolderMemory) {
     this.#root = root;
+    this.#again = again;
+    this.#markOf = markOf;
   }
 
-  static async open(dir: string): Promise<Folder | Fault> {
+  static async open(dir: string, memory: FolderMemory = {}): Promise<Folder | Fault> {
     try {
       const root = await realpath(dir);
-      if ((await stat(root)).isDirectory()) return new Folder(root);
+      if ((await stat(root)).isDirectory()) return new Folder(root, memory);
       return {
         code: "not-a-folder",
         message: `${dir} is a file, not a folder`,
@@ -64,20 +77,20 @@ export class Folder {
     this.problems.push(warningAt(startOf(file), fault));
   }
 
-  /** The real place of a file or folder inside the club folder; undefined, with a problem, when it leads out. */
-  async #inside(file: string): Promise<string | undefined> {
+  /** The real place of a file or folder inside the club folder; a fault when it leads out. */
+  async #inside(file: string): Promise<string | Fault> {
     try {
       const real = await realpath(path.join(this.#root, file));
       const relative = path.relative(this.#root, real);
       if (relative === ".." || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative))
-        return this.refuse(file, {
+        return {
           code: "outside-folder",
           message: "this is a link that leads out of the club folder",
           hint: "copy what it leads to into the club folder instead",
-        });
+        };
       return real;
     } catch {
-      return this.refuse(file, UNREADABLE);
+      return UNREADABLE;
     }
   }
 
@@ -87,7 +100,10 @@ export class Folder {
     isWanted = (name: string): boolean => isData(name) && !SHAPE.test(name),
   ): Promise<string[]> {
     const real = await this.#inside(folder);
-    if (real === undefined) return [];
+    if (typeof real !== "string") {
+      this.refuse(folder, real);
+      return [];
+    }
     try {
       const names = await readdir(real);
       return names.filter(isWanted).sort();
@@ -103,31 +119,44 @@ export class Folder {
     }
   }
 
-  async read(file: string): Promise<string | undefined> {
+  async #read(file: string): Promise<Read> {
     const real = await this.#inside(file);
-    if (real === undefined) return undefined;
+    if (typeof real !== "string") return { fault: real };
     try {
       const found = await stat(real);
       if (!found.isFile())
-        return this.refuse(file, {
-          code: "not-a-file",
-          message: "this is not a plain file",
-          hint: "move it out of the club folder",
-        });
+        return {
+          fault: {
+            code: "not-a-file",
+            message: "this is not a plain file",
+            hint: "move it out of the club folder",
+          },
+        };
       const isOfShape = file.startsWith("lakes/") && isShape(file);
       const most = isOfShape ? MAX_SHAPE_BYTES : MAX_BYTES;
       if (found.size > most)
-        return this.refuse(file, {
-          code: "file-too-large",
-          message: `the file has ${Math.round(found.size / 1e6)} MB; ${isOfShape ? "a shape" : "a club file"} may have ${most / 1e6} MB`,
-          hint: isOfShape
-            ? "export it with fewer positions: one a metre is more than enough"
-            : "keep photos and other data out of the club folder, and split a long text",
-        });
+        return {
+          fault: {
+            code: "file-too-large",
+            message: `the file has ${Math.round(found.size / 1e6)} MB; ${isOfShape ? "a shape" : "a club file"} may have ${most / 1e6} MB`,
+            hint: isOfShape
+              ? "export it with fewer positions: one a metre is more than enough"
+              : "keep photos and other data out of the club folder, and split a long text",
+          },
+        };
       const text = textOf(await readFile(real), file.endsWith(".csv"));
-      return typeof text === "string" ? text : this.refuse(file, text);
+      return typeof text === "string" ? { text } : { fault: text };
     } catch {
-      return this.refuse(file, UNREADABLE);
+      return { fault: UNREADABLE };
     }
+  }
+
+  /** What a file holds; undefined, with a problem, when it cannot be read. What could not be read is tried again. */
+  async read(file: string): Promise<string | undefined> {
+    const mark = this.#markOf(path.join(this.#root, file));
+    const kept =
+      mark === undefined ? undefined : await this.#again(`file ${file}`, [mark], () => this.#read(file));
+    const read = kept !== undefined && "text" in kept ? kept : await this.#read(file);
+    return "text" in read ? read.text : this.refuse(file, read.fault);
   }
 }

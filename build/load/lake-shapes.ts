@@ -10,6 +10,7 @@ import { type RawShape, readGeojson } from "./geojson-file.ts";
 import type { RawLine } from "./geojson-lines.ts";
 import type { LakeDraft } from "./lake-file.ts";
 import { errorAt, startOf, warningAt } from "./problem.ts";
+import type { ReadAgain } from "./read-again.ts";
 import { areaFault, crossingsOf, isInRing, ringFault, woundRing } from "./ring-faults.ts";
 import { besideLake, lengthOf_m, placeFault } from "./shape-place.ts";
 import { readSoundings, walkedShore } from "./soundings-file.ts";
@@ -191,7 +192,7 @@ function shapeOf({ geojson, csv, position }: ShapeNeeds, problems: Diagnostic[])
  * @param files GeoJSON and CSV files of the lakes folder
  * @param drafts the lake files as they were read
  * @param slugs every lake file's slug, also of files that could not be read
- * @param remember keeps what was read of the same files from one run to the next
+ * @param memory keeps what was read of the same files from one run, and from one edit, to the next
  */
 export function withShapes(
   lakes: readonly Lake[],
@@ -199,7 +200,7 @@ export function withShapes(
   drafts: readonly LakeDraft[],
   slugs: readonly string[],
   problems: Diagnostic[],
-  remember: Remember,
+  { remember, reading }: { readonly remember: Remember; readonly reading: ReadAgain },
 ): Lake[] {
   const known = new Set(slugs);
   for (const { file, slug } of files)
@@ -221,8 +222,12 @@ export function withShapes(
     };
     const doc = docs.get(lake.slug);
     if (doc === undefined || (needs.geojson === null && needs.csv === null)) return lake;
-    const { shape, problems: found } = remember("files of a shape", needs, readShape);
-    problems.push(...found);
-    return shape === undefined ? lake : { ...lake, shape: { ...shape, figures: figuresOf(doc) } };
+    const from = [lake, doc, needs.geojson?.text, needs.csv?.text];
+    const withShape = (found: Diagnostic[]): Lake => {
+      const { shape, problems: ofShape } = remember("files of a shape", needs, readShape);
+      found.push(...ofShape);
+      return shape === undefined ? lake : { ...lake, shape: { ...shape, figures: figuresOf(doc) } };
+    };
+    return reading(`shape of ${lake.slug}`, from, withShape, problems);
   });
 }

@@ -1,3 +1,4 @@
+import { type Again, type MarkOf, makeAnew } from "../model/again.ts";
 import type { CalendarDate } from "../model/calendar.ts";
 import type { Club } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
@@ -11,6 +12,7 @@ import { withShapes } from "./lake-shapes.ts";
 import { readPage } from "./page-file.ts";
 import { readPattern } from "./pattern-file.ts";
 import { errorAt, inReadingOrder, startOf } from "./problem.ts";
+import { readAgain } from "./read-again.ts";
 import { type ReportSources, readReports } from "./report-file.ts";
 import { knownReports, warnOfLikelyRepeats, withoutRepeats } from "./report-repeats.ts";
 import { readRigBox } from "./rigs-file.ts";
@@ -22,6 +24,10 @@ export interface LoadOptions {
   readonly asOf?: CalendarDate;
   /** Keeps costly results from one run to the next; reads everything anew unless it is given. */
   readonly remember?: Remember;
+  /** Keeps what was read in memory from one edit to the next. */
+  readonly again?: Again;
+  /** Tells which files need not be read again; all are unless it is given. */
+  readonly markOf?: MarkOf;
 }
 
 export interface LoadedClub {
@@ -36,14 +42,21 @@ export interface LoadedClub {
  * file is not held against another: a report of a lake whose file is broken is no second problem.
  */
 export async function loadClub(dir: string, options: LoadOptions = {}): Promise<LoadedClub> {
-  const { files, problems } = await readClubFiles(dir);
+  const { again = makeAnew, remember = computeAlways } = options;
+  const { files, problems } = await readClubFiles(dir, options);
   if (files === undefined) return { problems };
+  const reading = readAgain(again);
+  const readOne = <T>(
+    read: (file: ClubFile, problems: Diagnostic[]) => T,
+    file: ClubFile,
+    context: readonly unknown[] = [],
+  ): T => reading(file.file, [file.text, ...context], (found) => read(file, found), problems);
   const readAll = <T>(
     read: (file: ClubFile, problems: Diagnostic[]) => T | undefined,
     list: readonly ClubFile[],
-  ): T[] => list.map((file) => read(file, problems)).filter((value) => value !== undefined);
+  ): T[] => list.map((file) => readOne(read, file)).filter((value) => value !== undefined);
 
-  const facts = files.club && readClubFacts(files.club, problems);
+  const facts = files.club && readOne(readClubFacts, files.club);
   const drafts = readAll(readLake, files.lakes);
   const sides = new Map([
     ...files.lakeSlugs.map((slug) => [slug, undefined] as const),
@@ -60,25 +73,30 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
     form: facts?.form,
   };
   const written = withoutRepeats(
-    files.reports.flatMap((file) => readReports(file, sources, problems)),
+    files.reports.flatMap((file) =>
+      readOne((text, found) => readReports(text, sources, found), file, partsOf(sources)),
+    ),
     problems,
   );
   warnOfLikelyRepeats(written, problems);
   const moment = facts && momentOf(facts, options.asOf, written, hemisphere, problems);
 
-  const finished = drafts.flatMap((draft) => finishLake(draft, moment, problems) ?? []);
-  const lakes = withShapes(
-    finished,
-    files.shapes,
-    drafts,
-    files.lakeSlugs,
-    problems,
-    options.remember ?? computeAlways,
+  const finished = drafts.flatMap(
+    (draft) =>
+      reading(
+        `records of lake ${draft.slug}`,
+        [draft, moment?.season, moment?.asOf],
+        (found) => finishLake(draft, moment, found),
+        problems,
+      ) ?? [],
   );
+  const lakes = withShapes(finished, files.shapes, drafts, files.lakeSlugs, problems, { remember, reading });
   const slugs = new Set(sides.keys());
-  const planned = files.trips.flatMap((file) => readTrip(file, slugs, problems) ?? []);
+  const planned = files.trips.flatMap(
+    (file) => readOne((text, found) => readTrip(text, slugs, found), file, [...slugs]) ?? [],
+  );
   const pages = readAll(readPage, files.pages);
-  const rigs = await readRigBox(files.rigs, problems);
+  const rigs = await readRigBox(files.rigs, problems, reading);
 
   if (facts?.timezone !== undefined && facts.season !== undefined)
     problems.push(...placeDoubts(drafts, facts.timezone, facts.season));
@@ -107,6 +125,13 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   };
   return { club, problems: sorted };
 }
+
+/** All that a file of reports is read with, one by one. */
+const partsOf = ({ lakes, patterns, form }: ReportSources): unknown[] => [
+  form,
+  ...lakes.flatMap(({ slug, name, hemisphere }) => [slug, name, hemisphere]),
+  ...patterns.flatMap(({ slug, name }) => [slug, name]),
+];
 
 const NO_LAKES = errorAt(startOf("lakes"), {
   code: "no-lakes",

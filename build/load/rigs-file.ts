@@ -7,6 +7,7 @@ import { fromBeyondTo } from "./depths.ts";
 import { present } from "./present.ts";
 import { errorAt } from "./problem.ts";
 import { quoted } from "./quote.ts";
+import type { ReadAgain } from "./read-again.ts";
 import { readRecord, readRows } from "./read-record.ts";
 import { rigsSchema, SHOT_DENSITY_KGM3 } from "./rigs-schema.ts";
 import { readYaml, type YamlDocument } from "./yaml-document.ts";
@@ -134,12 +135,18 @@ const isComplete = (box: Partial<RigBox>): box is RigBox => KEYS.every((key) => 
  * The club's rig box: the program's defaults, and over them what its rigs.yaml says, key by key.
  * @throws when the defaults that come with the program are broken
  */
-export async function readRigBox(file: ClubFile | undefined, problems: Diagnostic[]): Promise<RigBox> {
+export async function readRigBox(
+  file: ClubFile | undefined,
+  problems: Diagnostic[],
+  reading: ReadAgain,
+): Promise<RigBox> {
+  const text = await readFile(DEFAULTS, "utf8");
+  return reading("rigs.yaml", [text, file?.text], (found) => rigBoxOf(text, file, found), problems);
+}
+
+function rigBoxOf(usual: string, file: ClubFile | undefined, problems: Diagnostic[]): RigBox {
   const broken: Diagnostic[] = [];
-  const defaults = readRigs(
-    { file: "content/rig-defaults.yaml", text: await readFile(DEFAULTS, "utf8") },
-    broken,
-  );
+  const defaults = readRigs({ file: "content/rig-defaults.yaml", text: usual }, broken);
   const box = { ...defaults, ...(file === undefined ? {} : readRigs(file, problems)) };
   if (broken.length > 0) throw new Error(broken.map(formatDiagnostic).join("\n"));
   if (!isComplete(box)) throw new Error("content/rig-defaults.yaml leaves out a key");
