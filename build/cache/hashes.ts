@@ -5,10 +5,8 @@ import type { MarkOf } from "../model/again.ts";
 /** The hash of a file's bytes. @throws a system error when it cannot be read */
 export type HashOf = (file: string) => string;
 
-export const sha256Of = (bytes: Buffer): string => createHash("sha256").update(bytes).digest("hex");
-
 /** Reads every file. */
-export const hashOf: HashOf = (file) => sha256Of(readFileSync(file));
+export const hashOf: HashOf = (file) => createHash("sha256").update(readFileSync(file)).digest("hex");
 
 /** Reads a file again only when it is not what it was. */
 export function openHashes(markOf: MarkOf): HashOf {

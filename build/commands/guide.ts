@@ -1,9 +1,11 @@
+import type { Cache } from "../cache/cache.ts";
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { LAKES_PER_VOLUME } from "../guide/sheet-volumes.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import type { GuideRequest } from "../pipeline.ts";
 import { mendOutput, PublishError } from "../publish/publish.ts";
+import { warnOfFault } from "./fault.ts";
 import { counted, problemCount } from "./problem-count.ts";
 import { durationText } from "./progress-line.ts";
 
@@ -40,25 +42,18 @@ async function handOver(
   return EXIT.done;
 }
 
-/** Where an error began: the stack of what caused it first. */
-const rootOf = (error: unknown): unknown => {
-  if (!(error instanceof Error)) return error;
-  return error.cause === undefined ? error.stack : rootOf(error.cause);
-};
-
-/** A fault of the program itself: what failed for whoever ran it, and where for whoever mends it. */
-function warnOfFault(error: unknown, outDir: string, effects: Effects): void {
-  effects.warn(`The program failed: ${error instanceof Error ? error.message : String(error)}`);
-  effects.warn(`Nothing written, ${outDir} is as it was. For the developers:`);
-  effects.warn(String(rootOf(error)));
-}
-
 /**
  * The main job: club folder in, site and cards out. Whether there is anything to do is looked up before the libraries that
  * do it are loaded.
  * @param zipFile where the guide is packed into one file as well, to hand on
+ * @param cache of a process that builds more than once
  */
-export async function guideCommand(request: GuideRequest, effects: Effects, zipFile?: string): Promise<Exit> {
+export async function guideCommand(
+  request: GuideRequest,
+  effects: Effects,
+  zipFile?: string,
+  cache?: Cache,
+): Promise<Exit> {
   const started_ms = effects.now_ms();
   await mendOutput(request.outDir);
   const standing = standingGuide(request);
@@ -68,7 +63,7 @@ export async function guideCommand(request: GuideRequest, effects: Effects, zipF
   }
   const { makeGuide, RequestError } = await import("../pipeline.ts");
   try {
-    const { guide, made, problems } = await makeGuide(request, effects.progress);
+    const { guide, made, problems } = await makeGuide(request, effects.progress, cache);
     for (const problem of problems) effects.warn(formatDiagnostic(problem));
     if (guide === undefined) {
       effects.warn(`${problemCount(problems)}: nothing written, ${request.outDir} is as it was.`);

@@ -2,13 +2,13 @@ import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { renderToString } from "preact-render-to-string";
 import { ADDRESS } from "../../templates/sheet.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { dataFiles } from "./data-files.ts";
 import { writeLinkPictures } from "./link-pictures.ts";
+import { pageText } from "./page-text.ts";
 import { type SitePage, sitePages } from "./pages.tsx";
 
 const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
@@ -66,13 +66,13 @@ async function draw(pages: readonly SitePage[], outDir: string, drawn: () => voi
     config: (config) => {
       config.setTemplateFormats(["11ty.js"]);
       config.setDataFileSuffixes([]);
-      for (const { address, draw } of pages)
-        config.addTemplate(`${address}.11ty.js`, {
-          data: () => ({ permalink: address }),
+      for (const page of pages)
+        config.addTemplate(`${page.address}.11ty.js`, {
+          data: () => ({ permalink: page.address }),
           render: () => {
-            const page = `<!DOCTYPE html>\n${renderToString(draw())}\n`;
+            const text = pageText(page);
             drawn();
-            return page;
+            return text;
           },
         });
     },
