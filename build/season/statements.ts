@@ -111,8 +111,9 @@ function recordStatements(
     ifWrong,
   });
   const dayOf = (date: CalendarDate): number => seasonDay(date, season, hemisphere);
-  const row = lake.iceOff.find((record) => record.season === season);
-  const days = iceOffBySeason(lake, hemisphere, asOf).get(season);
+  const rows = lake.iceOff.filter((record) => record.season === season);
+  const [row] = rows;
+  const days = iceOffBySeason({ ...lake, iceOff: rows }, hemisphere, asOf).get(season);
   const iceOff: Statement[] = [];
   if (row !== undefined && days !== undefined) {
     const [from, to] = [Math.floor(days.from), Math.floor(days.to)];
