@@ -5,11 +5,21 @@ import path from "node:path";
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { cacheIn } from "../../build/cache/cache.ts";
+import { inMemory } from "../../build/cache/memory.ts";
+import { openPreview } from "../../build/commands/preview-session.ts";
+import type { Effects } from "../../build/effects.ts";
 import { composeGuide } from "../../build/guide/compose.ts";
+import type { Guide } from "../../build/guide/guide-schema.ts";
 import { loadClub } from "../../build/load/load-club.ts";
 import { loadContent } from "../../build/load/load-content.ts";
+import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { makeGuide } from "../../build/pipeline.ts";
+import { liveFiles } from "../../build/site/live-files.ts";
 import { edits, makeEdit, writeSmallClub } from "./edited-club.ts";
+
+function never(): never {
+  throw new Error("nobody asks for this");
+}
 
 let work: string;
 const inWork = (name: string): string => path.join(work, name);
@@ -105,6 +115,50 @@ describe("with results of earlier builds and without, the same", () => {
       { numRuns: 5 },
     );
     expect((await readdir(inWork("results"))).length).toBeGreaterThan(0);
+  }, 400_000);
+
+  test("what a preview that goes on shows and writes, over a row of edits, some interrupting it, some of its files damaged", async () => {
+    const request = { dataDir: inWork("club"), version: "1", preview: true };
+    const cache = inMemory(cacheIn(inWork("results"), { identity: "test" }));
+    const told: string[] = [];
+    const effects: Effects = {
+      say: () => {},
+      warn: (line) => told.push(line),
+      today: () => never(),
+      now_ms: () => 0,
+    };
+    let shown: Guide | undefined;
+    const kept = { ...request, outDir: inWork("kept"), cache: inWork("results") };
+    const preview = openPreview(kept, effects, cache, (guide) => {
+      shown = guide;
+    });
+    const changes = fc.record({ edit: edits, isHasty: fc.boolean(), harm: fc.option(fc.nat(), { freq: 1 }) });
+    await fc.assert(
+      fc.asyncProperty(fc.array(changes, { minLength: 2, maxLength: 3 }), async (row) => {
+        for (const { edit, isHasty, harm } of row) {
+          const undo = await makeEdit(inWork("club"), edit);
+          if ((await loadClub(inWork("club"))).club === undefined) await undo();
+          await preview.edited();
+          if (!isHasty) await preview.written();
+          if (harm !== null && !isHasty) await damage(inWork("kept"), harm);
+        }
+        told.length = 0;
+        await preview.edited();
+        const clean = await makeGuide({ ...request, outDir: inWork("clean"), cache: false });
+        expect(shown).toStrictEqual(clean.guide);
+        expect(told).toEqual(clean.problems.map(formatDiagnostic));
+        const bytes = await bytesIn(inWork("clean"));
+        const textAt = liveFiles(clean.guide ?? never());
+        for (const [address, text] of Object.entries(bytes)) {
+          const live = textAt(address);
+          if (address.endsWith(".html")) expect(live).toBeDefined();
+          if (live !== undefined) expect(Buffer.from(live).toString("latin1")).toBe(text);
+        }
+        await preview.written();
+        expect(await bytesIn(inWork("kept"))).toStrictEqual(bytes);
+      }),
+      { numRuns: 3 },
+    );
   }, 400_000);
 
   test("two builds at once share what they keep", async () => {

@@ -3,6 +3,7 @@ import { mkdir, symlink, truncate, writeFile } from "node:fs/promises";
 import { createServer } from "node:net";
 import path from "node:path";
 import { expect, onTestFinished, test } from "vitest";
+import { openAgain } from "../../build/cache/again.ts";
 import { loadClub } from "../../build/load/load-club.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { CLUB_YAML, clubFolder, folderOf, LAKE_YAML } from "./club-folder.ts";
@@ -133,4 +134,24 @@ test("problems come in reading order, club.yaml first", async () => {
     "lakes/ember.yaml:3:33",
     "lakes/ember.yaml:4:12",
   ]);
+});
+
+test("a file that stands as it stood is not read again; one that could not be read is", async () => {
+  const dir = await clubFolder();
+  const lake = path.join(dir, "lakes/tarn.yaml");
+  // No mark changes: only what was read well may be kept under it.
+  const memory = { again: openAgain(), markOf: () => "as it was" };
+  const read = async () => {
+    const { club, problems } = await loadClub(dir, memory);
+    return { codes: problems.map(({ code }) => code), names: club?.lakes.map(({ name }) => name) };
+  };
+  await writeFile(lake, Buffer.from([0xff, 0xfe, 0xfd]));
+  expect((await read()).codes).not.toEqual([]);
+  await writeFile(lake, LAKE_YAML.replace(/^name: .*$/m, "name: Tarn"));
+  expect(await read()).toEqual({ codes: [], names: expect.arrayContaining(["Tarn"]) });
+  const other = path.join(dir, "lakes/pool.yaml");
+  await writeFile(other, LAKE_YAML.replace(/^name: .*$/m, "name: Pool"));
+  expect((await read()).names).toContain("Pool");
+  await writeFile(other, LAKE_YAML.replace(/^name: .*$/m, "name: Mere"));
+  expect((await read()).names).toContain("Pool");
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { Remember } from "../../build/model/remember.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, day, FOUR_LAKES, reportOf, withRow } from "./club.ts";
 
@@ -25,6 +26,30 @@ describe("doubts", () => {
     ]);
     expect(doubts[0]?.message).toContain("18 Apr");
     expect(doubts[0]?.message).toContain("14 Apr");
+  });
+
+  test("are said where the reports stand now, of a forecast that was remembered", () => {
+    const kept = new Map<string, unknown>();
+    const remember: Remember = <Needs, Result>(
+      kind: string,
+      needs: Needs,
+      compute: (needs: Needs) => Result,
+    ) => {
+      const key = JSON.stringify([kind, needs]);
+      if (!kept.has(key)) kept.set(key, compute(needs));
+      return kept.get(key) as Result;
+    };
+    const doubtsFrom = (line: number) =>
+      forecastSeason(
+        clubOf("2026-05-20", [
+          reportOf("alder", "2026-04-14", { ice: "off" }, line),
+          reportOf("alder", "2026-04-18", { ice: "on" }, line + 1),
+        ]),
+        { remember },
+      ).doubts;
+    expect(doubtsFrom(2)).toMatchObject([{ code: "ice-back", line: 3 }]);
+    expect(doubtsFrom(7)).toMatchObject([{ code: "ice-back", line: 8 }]);
+    expect(kept.size).toBe(1);
   });
 
   test("open and iced on one day cannot both be", () => {
