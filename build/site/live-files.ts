@@ -1,7 +1,7 @@
 import type { Guide } from "../guide/guide-schema.ts";
 import { dataFiles } from "./data-files.ts";
 import { pageText } from "./page-text.ts";
-import { sitePages } from "./pages.tsx";
+import { type SitePage, sitePages } from "./pages.tsx";
 
 /**
  * The pages of a guide and what its own pages load, each drawn when it is asked for: to look at before anything is written.
@@ -9,12 +9,13 @@ import { sitePages } from "./pages.tsx";
  * what is no page, and for what is the same for every guide
  */
 export function liveFiles(guide: Guide): (address: string) => string | undefined {
-  let files: ReadonlyMap<string, () => string> | undefined;
+  let pages: ReadonlyMap<string, SitePage> | undefined;
+  let data: ReadonlyMap<string, string> | undefined;
   return (address) => {
-    files ??= new Map([
-      ...sitePages(guide).map((page) => [page.address, () => pageText(page)] as const),
-      ...dataFiles(guide).map(({ address: own, text }) => [own, () => text] as const),
-    ]);
-    return files.get(address)?.();
+    pages ??= new Map(sitePages(guide).map((page) => [page.address, page]));
+    const page = pages.get(address);
+    if (page !== undefined) return pageText(page);
+    data ??= new Map(dataFiles(guide).map((file) => [file.address, file.text]));
+    return data.get(address);
   };
 }
