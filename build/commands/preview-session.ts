@@ -3,24 +3,25 @@ import type { Cache } from "../cache/cache.ts";
 import type { Effects } from "../effects.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
-import type { Progress } from "../model/progress.ts";
 import type { GuideRequest } from "../pipeline.ts";
-import { PublishError } from "../publish/publish.ts";
 import { warnOfFault } from "./fault.ts";
 import { counted, problemCount } from "./problem-count.ts";
 import { durationText } from "./progress-line.ts";
+import { openWriter } from "./write-behind.ts";
 
-/** The browser asks for its page first, and whoever types goes on typing. */
+/** Whoever types goes on typing: an edit that follows at once spares the writing. */
 const QUIET_MS = 300;
 
 /** A guide kept up to date with its club folder, edit by edit. */
 export interface PreviewSession {
   /** Reads the folder so that the first edit finds all the rest known. Shows nothing. */
   warmUp(): Promise<void>;
-  /** Call it when the club folder was edited: shows the new guide, then writes it behind. Resolves when it is shown. */
+  /** Call it when the club folder was edited: shows the new guide, then has it written. Resolves when it is shown. */
   edited(): Promise<void>;
   /** Resolves when all that was shown is written. */
   written(): Promise<void>;
+  /** Breaks off what is being written, and ends. */
+  close(): Promise<void>;
 }
 
 /**
@@ -36,45 +37,38 @@ export function openPreview(
   show: (guide: Guide) => void,
 ): PreviewSession {
   const { outDir } = request;
-  let latest = new AbortController();
+  const writer = openWriter(request);
+  let edits = 0;
   let showing = Promise.resolve();
   let writing = Promise.resolve();
 
   const warnOf = (problems: readonly Diagnostic[]): void => {
     for (const problem of problems) effects.warn(formatDiagnostic(problem));
   };
-  const warnOfError = (error: unknown): void =>
-    error instanceof PublishError ? effects.warn(error.message) : warnOfFault(error, outDir, effects);
   const refuse = (problems: readonly Diagnostic[]): void =>
     effects.warn(`${problemCount(problems)}: nothing written, ${outDir} is as it was.`);
 
-  async function write(signal: AbortSignal, told: readonly Diagnostic[]): Promise<void> {
+  async function write(edit: number, told: readonly Diagnostic[]): Promise<void> {
     await sleep(QUIET_MS);
-    if (signal.aborted) return;
+    if (edit !== edits) return;
     const started_ms = effects.now_ms();
-    // Not while pages are drawn: many are under way at once, and each would fail by itself.
-    const progress: Progress = (stage, done, total) => {
-      if (stage !== "pages") signal.throwIfAborted();
-      effects.progress?.(stage, done, total);
-    };
-    try {
-      const { makeGuide } = await import("../pipeline.ts");
-      const { guide, made, problems } = await makeGuide(request, progress, cache);
-      if (signal.aborted) return;
-      const known = new Set(told.map(formatDiagnostic));
-      warnOf(problems.filter((problem) => !known.has(formatDiagnostic(problem))));
-      if (guide === undefined) return refuse(problems);
-      const took = durationText(effects.now_ms() - started_ms);
-      effects.say(
-        `Written to ${outDir}: ${counted(made.pages, "page")}, ${counted(made.cards, "card file")} (${took})`,
-      );
-    } catch (error) {
-      if (!signal.aborted) warnOfError(error);
+    const written = await writer.write((...at) => effects.progress?.(...at));
+    if (edit !== edits || "overtaken" in written) return;
+    if ("failed" in written) {
+      if (written.fault === undefined) effects.warn(written.failed);
+      else warnOfFault(written.fault, outDir, effects);
+      return;
     }
+    const known = new Set(told.map(formatDiagnostic));
+    warnOf(written.problems.filter((problem) => !known.has(formatDiagnostic(problem))));
+    if ("refused" in written) return refuse(written.problems);
+    const { pages, cards } = written.made;
+    const took = durationText(effects.now_ms() - started_ms);
+    effects.say(`Written to ${outDir}: ${counted(pages, "page")}, ${counted(cards, "card file")} (${took})`);
   }
 
-  async function update(signal: AbortSignal): Promise<void> {
-    if (signal.aborted) return;
+  async function update(edit: number): Promise<void> {
+    if (edit !== edits) return;
     const started_ms = effects.now_ms();
     try {
       const { readGuide } = await import("../pipeline.ts");
@@ -86,9 +80,13 @@ export function openPreview(
       effects.say(
         `Pages are up to date in the browser (${took}); ${outDir} with its cards and data follows …`,
       );
-      writing = writing.then(() => write(signal, problems));
+      writing = write(edit, problems).catch((error: unknown) => {
+        if (edit === edits) warnOfFault(error, outDir, effects);
+      });
     } catch (error) {
-      warnOfError(error);
+      warnOfFault(error, outDir, effects);
+    } finally {
+      cache.close();
     }
   }
 
@@ -101,15 +99,19 @@ export function openPreview(
       return showing;
     },
     edited: () => {
-      latest.abort();
-      latest = new AbortController();
-      const { signal } = latest;
-      showing = showing.then(() => update(signal));
+      edits += 1;
+      writer.breakOff();
+      const edit = edits;
+      showing = showing.then(() => update(edit));
       return showing;
     },
     written: async () => {
       await showing;
       await writing;
+    },
+    close: () => {
+      edits += 1;
+      return writer.close();
     },
   };
 }

@@ -3,7 +3,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import fc from "fast-check";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import { cacheIn } from "../../build/cache/cache.ts";
 import { inMemory } from "../../build/cache/memory.ts";
 import { openPreview } from "../../build/commands/preview-session.ts";
@@ -132,6 +132,7 @@ describe("with results of earlier builds and without, the same", () => {
     const preview = openPreview(kept, effects, cache, (guide) => {
       shown = guide;
     });
+    onTestFinished(() => preview.close());
     const changes = fc.record({ edit: edits, isHasty: fc.boolean(), harm: fc.option(fc.nat(), { freq: 1 }) });
     await fc.assert(
       fc.asyncProperty(fc.array(changes, { minLength: 2, maxLength: 3 }), async (row) => {

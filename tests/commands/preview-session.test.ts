@@ -1,7 +1,7 @@
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from "vitest";
 import { type Cache, cacheIn } from "../../build/cache/cache.ts";
 import { inMemory } from "../../build/cache/memory.ts";
 import { openPreview } from "../../build/commands/preview-session.ts";
@@ -72,6 +72,7 @@ function open() {
     inMemory(cacheIn(inWork("results"), { identity: "test" })),
     (guide) => shown.push(guide),
   );
+  onTestFinished(() => preview.close());
   return { preview, shown, said, warned, stages };
 }
 const published = (file: string): Promise<string> => readFile(inWork(`site/${file}`), "utf8");
@@ -134,9 +135,7 @@ describe("a preview", () => {
   test("breaks off what it is writing when the next edit comes", async () => {
     const { preview, said, warned, stages } = open();
     await preview.edited();
-    // Longer than it keeps quiet, and not long enough for a whole guide with its cards.
-    await new Promise((done) => setTimeout(done, 600));
-    expect(stages).toContain("pages");
+    await vi.waitFor(() => expect(stages).toContain("cards"), { timeout: 30_000 });
     await edit("lakes/hobnail.yaml", note("Later."));
     await preview.edited();
     await preview.written();
