@@ -29,6 +29,9 @@ function addressOf({ pathname }: URL): string | undefined {
   }
 }
 
+/** What editors keep beside a file while it is open; nothing hidden is ever read. */
+const isHidden = (file: string): boolean => file.split(path.sep).some((name) => name.startsWith("."));
+
 /**
  * Serves the guide and rebuilds it on every edit of the club folder, deletions included; runs until stopped. Pages are
  * drawn when they are asked for, of the guide as it was computed last; all else comes from the output folder.
@@ -61,7 +64,8 @@ export async function previewCommand(request: GuideRequest, effects: Effects): P
     server.reload({ files: [] });
   });
   let settle: NodeJS.Timeout | undefined;
-  watch(request.dataDir, { recursive: true }, () => {
+  watch(request.dataDir, { recursive: true }, (_, file) => {
+    if (file !== null && isHidden(file)) return;
     clearTimeout(settle);
     settle = setTimeout(() => void preview.edited(), SETTLE_MS);
   });

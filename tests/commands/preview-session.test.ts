@@ -145,6 +145,18 @@ describe("a preview", () => {
     expect(await published("lakes/hobnail/index.html")).toContain("Later.");
   });
 
+  test("breaks it off for an edit with errors too, and then says rightly that nothing was written", async () => {
+    const { preview, said, warned, stages } = open();
+    await preview.edited();
+    await vi.waitFor(() => expect(stages).toContain("cards"), { timeout: 30_000 });
+    await edit("club.yaml", (text) => text.replace("imperial", "furlongs"));
+    await preview.edited();
+    await preview.written();
+    expect(warned.at(-1)).toContain("nothing written");
+    expect(said.join()).not.toContain("Written");
+    await expect(published("index.html")).rejects.toThrow("ENOENT");
+  });
+
   test("shows and writes nothing of data with errors, and goes on when they are mended", async () => {
     const { preview, shown, said, warned } = open();
     await preview.edited();
