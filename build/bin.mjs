@@ -8,13 +8,7 @@ const here = (file) => fileURLToPath(new URL(file, import.meta.url));
 
 const { status, error } = spawnSync(
   process.execPath,
-  [
-    "--max-semi-space-size=32",
-    "--import",
-    import.meta.resolve("tsx"),
-    here("./cli.ts"),
-    ...process.argv.slice(2),
-  ],
+  ["--import", import.meta.resolve("tsx"), here("./cli.ts"), ...process.argv.slice(2)],
   { stdio: "inherit", env: { ...process.env, TSX_TSCONFIG_PATH: here("../tsconfig.json") } },
 );
 if (error !== undefined) throw error;

@@ -10,7 +10,7 @@ const MOST_OUTPUT_BYTES = 1_000_000;
  */
 export function runChild(script: string, ...args: readonly string[]): unknown {
   const file = fileURLToPath(new URL(script, import.meta.url));
-  const run = spawnSync(process.execPath, ["--max-semi-space-size=32", "--import", "tsx", file, ...args], {
+  const run = spawnSync(process.execPath, ["--import", "tsx", file, ...args], {
     encoding: "utf8",
     maxBuffer: MOST_OUTPUT_BYTES,
     stdio: ["ignore", "pipe", "pipe"],

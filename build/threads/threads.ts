@@ -1,5 +1,6 @@
 import { availableParallelism } from "node:os";
 import { parentPort, Worker, workerData } from "node:worker_threads";
+import { clearHeap } from "./clear-heap.ts";
 
 /** Of a thread's young objects; a larger share saves little time and is held by every thread. */
 const YOUNG_MB = 24;
@@ -57,6 +58,7 @@ export async function runInThreads<Job, Told, Answer>({
       worker.on("exit", () => reject(new Error(`a thread of ${script.pathname} ended before its work`)));
       takeNext();
     });
+  clearHeap();
   const workers = Array.from(
     { length: Math.min(availableParallelism(), jobs.length) },
     () =>
