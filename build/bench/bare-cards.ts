@@ -12,6 +12,9 @@ interface BarePage {
   readonly lines: readonly string[];
 }
 
+/** The reading library gives no memory back until it ends, and has 2 GB at the most. */
+const FILES_AT_ONCE = 200;
+
 /** What stands on each page of a PDF, read by another library than the one that wrote it. */
 async function pagesOf(library: PDFiumLibrary, file: string): Promise<BarePage[]> {
   const document = await library.loadDocument(await readFile(file));
@@ -31,12 +34,15 @@ async function pagesOf(library: PDFiumLibrary, file: string): Promise<BarePage[]
  * and a folder to write to.
  */
 const [site = "", outDir = ""] = process.argv.slice(2);
-const library = await PDFiumLibrary.init();
 const cards = path.join(site, "cards");
+const names = await readdir(cards);
 const files: { readonly name: string; readonly pages: readonly BarePage[] }[] = [];
-for (const name of await readdir(cards))
-  files.push({ name, pages: await pagesOf(library, path.join(cards, name)) });
-library.destroy();
+while (files.length < names.length) {
+  const library = await PDFiumLibrary.init();
+  for (const name of names.slice(files.length, files.length + FILES_AT_ONCE))
+    files.push({ name, pages: await pagesOf(library, path.join(cards, name)) });
+  library.destroy();
+}
 const to = path.join(outDir, "cards");
 await mkdir(to, { recursive: true });
 
