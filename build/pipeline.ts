@@ -2,7 +2,7 @@ import path from "node:path";
 import { reckonShapesAhead } from "./ahead/shapes-ahead.ts";
 import { type Cache, openCache } from "./cache/cache.ts";
 import { openLastFiles } from "./cache/last-files.ts";
-import { noteGuide } from "./cache/standing-guide.ts";
+import { type GuideRequest, noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
 import { finishGuide } from "./finish/finish.ts";
@@ -11,25 +11,10 @@ import type { Guide } from "./guide/guide-schema.ts";
 import { inputSchemas } from "./load/input-schemas.ts";
 import { loadClub } from "./load/load-club.ts";
 import { loadContent } from "./load/load-content.ts";
-import type { CalendarDate } from "./model/calendar.ts";
 import type { Diagnostic } from "./model/diagnostic.ts";
 import type { Progress } from "./model/progress.ts";
 import { publish } from "./publish/publish.ts";
 import { writeSite } from "./site/site.ts";
-
-export interface GuideRequest {
-  readonly dataDir: string;
-  readonly outDir: string;
-  readonly version: string;
-  readonly asOf?: CalendarDate;
-  readonly baseUrl?: string;
-  /** One lake's slug: only its page and card are made anew, the rest stays as published. */
-  readonly only?: string;
-  /** Where results are kept from one run to the next; false for nowhere, undefined for the operating system's cache folder. */
-  readonly cache?: string | false;
-  /** For looking at while it is edited: not to be saved on a phone. */
-  readonly preview?: boolean;
-}
 
 export interface GuideResult {
   /** Absent when the data has errors; then nothing was written. */

@@ -8,17 +8,19 @@ import { clubFingerprint } from "./club-fingerprint.ts";
 import { type Fingerprint, fingerprintOf } from "./fingerprint.ts";
 import type { HashOf } from "./hashes.ts";
 
-/** A request for a guide, as far as its result depends on it. */
-export interface GuideQuestion {
+/** What is asked for, with all that its result depends on besides the program. */
+export interface GuideRequest {
   readonly dataDir: string;
   readonly outDir: string;
   readonly version: string;
   readonly asOf?: CalendarDate;
   readonly baseUrl?: string;
-  /** A part of a guide is always made. */
+  /** One lake's slug: only its page and card are made anew, the rest stays as published. */
   readonly only?: string;
-  readonly preview?: boolean;
+  /** Where results are kept from one run to the next; false for nowhere, undefined for the operating system's cache folder. */
   readonly cache?: string | false;
+  /** For looking at while it is edited: not to be saved on a phone. */
+  readonly preview?: boolean;
 }
 
 /** What is said of a guide when it has been built, and again when it stands as it should. */
@@ -44,7 +46,7 @@ const KIND = "guide";
 
 /** Undefined for a part of a guide, and where the club folder cannot be read as it is. */
 function inputsOf(
-  { dataDir, version, asOf, baseUrl, only, preview }: GuideQuestion,
+  { dataDir, version, asOf, baseUrl, only, preview }: GuideRequest,
   hashes?: HashOf,
 ): Inputs | undefined {
   const club = only === undefined ? clubFingerprint(dataDir, hashes) : undefined;
@@ -64,11 +66,11 @@ function standsIn(outDir: string, made: Fingerprint): boolean {
 }
 
 /** What was said of the guide that stands in the output folder; undefined unless building it anew would change not one byte. */
-export function standingGuide(question: GuideQuestion): Said | undefined {
-  const outDir = path.resolve(question.outDir);
-  const inputs = question.cache === false ? undefined : inputsOf(question);
+export function standingGuide(request: GuideRequest): Said | undefined {
+  const outDir = path.resolve(request.outDir);
+  const inputs = request.cache === false ? undefined : inputsOf(request);
   if (inputs === undefined) return undefined;
-  const standing = openCache(question.cache).recall(KIND, inputs) as Standing | undefined;
+  const standing = openCache(request.cache).recall(KIND, inputs) as Standing | undefined;
   return standing !== undefined && standsIn(outDir, standing.made) ? standing.said : undefined;
 }
 
@@ -77,10 +79,10 @@ export function standingGuide(question: GuideQuestion): Said | undefined {
  * @returns what takes note of the guide that was made, its files read before anybody else could reach them. Nothing
  * is noted when the club folder was edited meanwhile: nobody knows from which of its two states the guide was made
  */
-export function noteGuide(question: GuideQuestion, cache: Cache): (made: Fingerprint, said: Said) => void {
-  const before = question.cache === false ? undefined : inputsOf(question, cache.hashes);
+export function noteGuide(request: GuideRequest, cache: Cache): (made: Fingerprint, said: Said) => void {
+  const before = request.cache === false ? undefined : inputsOf(request, cache.hashes);
   return (made, said) => {
-    if (before !== undefined && isDeepStrictEqual(inputsOf(question, cache.hashes), before))
+    if (before !== undefined && isDeepStrictEqual(inputsOf(request, cache.hashes), before))
       cache.keep(KIND, before, { made, said } satisfies Standing);
   };
 }

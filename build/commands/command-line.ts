@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import type { GuideRequest } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { SCAFFOLD_KINDS, type ScaffoldKind } from "../load/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
-import type { GuideRequest } from "../pipeline.ts";
 import { asArgument, startOfCommand } from "./called-as.ts";
 import { lostToNpm } from "./lost-to-npm.ts";
 import { usualDataDir } from "./usual-data.ts";

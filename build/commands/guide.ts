@@ -1,9 +1,9 @@
 import type { Cache } from "../cache/cache.ts";
+import type { GuideRequest } from "../cache/standing-guide.ts";
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { LAKES_PER_VOLUME } from "../guide/sheet-volumes.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
-import type { GuideRequest } from "../pipeline.ts";
 import { mendOutput, PublishError } from "../publish/publish.ts";
 import { warnOfFault } from "./fault.ts";
 import { counted, problemCount } from "./problem-count.ts";

@@ -1,9 +1,9 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import type { Cache } from "../cache/cache.ts";
+import type { GuideRequest } from "../cache/standing-guide.ts";
 import type { Effects } from "../effects.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
-import type { GuideRequest } from "../pipeline.ts";
 import { warnOfFault } from "./fault.ts";
 import { counted, problemCount } from "./problem-count.ts";
 import { durationText } from "./progress-line.ts";

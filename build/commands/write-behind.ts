@@ -1,9 +1,8 @@
-import { Worker } from "node:worker_threads";
-import type { Progress, Stage } from "../model/progress.ts";
-import type { GuideRequest } from "../pipeline.ts";
+import type { GuideRequest } from "../cache/standing-guide.ts";
+import type { Progress } from "../model/progress.ts";
+import { ask, startThread, type Thread } from "../threads/threads.ts";
 import type { Written } from "./write-thread.ts";
 
-const START = new URL("../threads/start-thread.mjs", import.meta.url);
 const SCRIPT = new URL("./write-thread.ts", import.meta.url);
 
 /** What the thread is begun with. */
@@ -12,11 +11,6 @@ export interface WriterData {
   /** One number, shared: the latest job. A job that is not the latest is broken off. */
   readonly latest: Int32Array;
 }
-
-/** What the thread says of the job it is at. */
-export type WriterSaid =
-  | { readonly progress: readonly [stage: Stage, done: number, total: number] }
-  | { readonly written: Written };
 
 /** Writes guides in a thread of its own, so that whoever asks for a page meanwhile need not wait. */
 export interface Writer {
@@ -31,34 +25,12 @@ export interface Writer {
   close(): Promise<void>;
 }
 
-/** Tells of one job of a thread. */
-const answerOf = (worker: Worker, job: number, progress: Progress): Promise<Written> =>
-  new Promise((resolve, reject) => {
-    const hear = (said: WriterSaid): void => {
-      if ("progress" in said) progress(...said.progress);
-      else {
-        forget();
-        resolve(said.written);
-      }
-    };
-    const fail = (error: unknown): void => {
-      forget();
-      reject(error);
-    };
-    const end = (): void => fail(new Error("the thread that writes the guide ended before its work"));
-    const forget = (): void => void worker.off("message", hear).off("error", fail).off("exit", end);
-    worker.on("message", hear).on("error", fail).on("exit", end);
-    worker.postMessage(job);
-  });
-
 /** The thread lives until it is closed, and keeps in memory what an edit leaves as it was; one that failed is begun anew. */
 export function openWriter(request: GuideRequest): Writer {
   const latest = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
-  let thread: Worker | undefined;
-  const begin = (): Worker => {
-    const worker = new Worker(START, {
-      workerData: { script: SCRIPT.href, data: { request, latest } satisfies WriterData },
-    });
+  let thread: Thread | undefined;
+  const begin = (): Thread => {
+    const worker = startThread(SCRIPT, { request, latest } satisfies WriterData);
     worker.on("error", () => {
       if (thread === worker) thread = undefined;
     });
@@ -71,7 +43,7 @@ export function openWriter(request: GuideRequest): Writer {
       const job = Atomics.add(latest, 0, 1) + 1;
       const written = before.then(() => {
         thread ??= begin();
-        return answerOf(thread, job, progress);
+        return ask<number, Parameters<Progress>, Written>(thread, job, (at) => progress(...at));
       });
       before = written.catch(() => undefined);
       return written;

@@ -1,10 +1,11 @@
-import { parentPort, workerData } from "node:worker_threads";
-import { openCache } from "../cache/cache.ts";
+import { type Cache, openCache } from "../cache/cache.ts";
 import { inMemory } from "../cache/memory.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Progress } from "../model/progress.ts";
 import { type GuideResult, makeGuide } from "../pipeline.ts";
 import { PublishError } from "../publish/publish.ts";
-import type { WriterData, WriterSaid } from "./write-behind.ts";
+import { answerJobs } from "../threads/threads.ts";
+import type { WriterData } from "./write-behind.ts";
 
 /** How a job ended. */
 export type Written =
@@ -19,18 +20,20 @@ class Overtaken extends Error {
   override readonly name = "Overtaken";
 }
 
-const { request, latest } = workerData.data as WriterData;
-const cache = inMemory(openCache(request.cache));
-const say = (said: WriterSaid): void => parentPort?.postMessage(said);
-
-async function write(job: number): Promise<Written> {
+/** Writes the guide of one job, unless a later one overtakes it. */
+async function write(
+  { request, latest }: WriterData,
+  cache: Cache,
+  job: number,
+  tell: (at: Parameters<Progress>) => void,
+): Promise<Written> {
   const isOvertaken = (): boolean => Atomics.load(latest, 0) !== job;
   if (isOvertaken()) return { overtaken: true };
   try {
-    const progress = (...at: Parameters<NonNullable<Parameters<typeof makeGuide>[1]>>): void => {
+    const progress: Progress = (...at) => {
       // Not while pages are drawn: many are under way at once, and each would fail by itself.
       if (at[0] !== "pages" && isOvertaken()) throw new Overtaken();
-      say({ progress: at });
+      tell(at);
     };
     const { guide, made, problems } = await makeGuide(request, progress, cache);
     return guide === undefined ? { refused: true, problems } : { made, problems };
@@ -41,4 +44,7 @@ async function write(job: number): Promise<Written> {
   }
 }
 
-parentPort?.on("message", async (job: number) => say({ written: await write(job) }));
+answerJobs((data: WriterData) => {
+  const cache = inMemory(openCache(data.request.cache));
+  return (job: number, tell: (at: Parameters<Progress>) => void) => write(data, cache, job, tell);
+});

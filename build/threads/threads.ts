@@ -1,5 +1,5 @@
 import { availableParallelism } from "node:os";
-import { parentPort, Worker, workerData } from "node:worker_threads";
+import { parentPort, type ResourceLimits, Worker, workerData } from "node:worker_threads";
 import { clearHeap } from "./clear-heap.ts";
 
 /** Of a thread's young objects; a larger share saves little time and is held by every thread. */
@@ -8,6 +8,50 @@ const YOUNG_MB = 24;
 type Said<Told, Answer> = { readonly told: Told } | { readonly answer: Answer };
 
 const START = new URL("./start-thread.mjs", import.meta.url);
+
+/** A thread, and what it runs. */
+export type Thread = Worker & { readonly script: URL };
+
+/**
+ * Begins a thread.
+ * @param script what it runs; it calls `answerJobs`
+ * @param data what it is given when it starts: plain data, and memory that is shared
+ */
+export const startThread = (script: URL, data: unknown, resourceLimits: ResourceLimits = {}): Thread =>
+  Object.assign(new Worker(START, { workerData: { script: script.href, data }, resourceLimits }), { script });
+
+/**
+ * Gives a thread that is at no other job one to do.
+ * @param job plain data
+ * @param hear told of what the thread says while it works
+ * @throws what the job, or `hear`, throws; an error when the thread ends before its work
+ */
+export const ask = <Job, Told, Answer>(
+  thread: Thread,
+  job: Job,
+  hear: (told: Told) => void = () => {},
+): Promise<Answer> =>
+  new Promise((resolve, reject) => {
+    const listen = (said: Said<Told, Answer>): void => {
+      try {
+        if ("told" in said) hear(said.told);
+        else {
+          forget();
+          resolve(said.answer);
+        }
+      } catch (error) {
+        fail(error);
+      }
+    };
+    const fail = (error: unknown): void => {
+      forget();
+      reject(error);
+    };
+    const end = (): void => fail(new Error(`a thread of ${thread.script.pathname} ended before its work`));
+    const forget = (): void => void thread.off("message", listen).off("error", fail).off("exit", end);
+    thread.on("message", listen).on("error", fail).on("exit", end);
+    thread.postMessage(job);
+  });
 
 /** Work that is divided among threads. */
 interface Divided<Job, Told, Answer> {
@@ -34,43 +78,19 @@ export async function runInThreads<Job, Told, Answer>({
   hear,
   take,
 }: Divided<Job, Told, Answer>): Promise<void> {
-  let next = 0;
-  const lane = (worker: Worker): Promise<void> =>
-    new Promise((resolve, reject) => {
-      let at = next;
-      const takeNext = (): void => {
-        at = next++;
-        if (at >= jobs.length) resolve();
-        else worker.postMessage(jobs[at]);
-      };
-      worker.on("message", (said: Said<Told, Answer>) => {
-        try {
-          if ("told" in said) hear?.(said.told);
-          else {
-            take(said.answer, at);
-            takeNext();
-          }
-        } catch (error) {
-          reject(error);
-        }
-      });
-      worker.on("error", reject);
-      worker.on("exit", () => reject(new Error(`a thread of ${script.pathname} ended before its work`)));
-      takeNext();
-    });
   clearHeap();
-  const workers = Array.from(
-    { length: Math.min(availableParallelism(), jobs.length) },
-    () =>
-      new Worker(START, {
-        workerData: { script: script.href, data },
-        resourceLimits: { maxYoungGenerationSizeMb: YOUNG_MB },
-      }),
+  const threads = Array.from({ length: Math.min(availableParallelism(), jobs.length) }, () =>
+    // What happens in a thread while it has no job concerns nobody.
+    startThread(script, data, { maxYoungGenerationSizeMb: YOUNG_MB }).on("error", () => {}),
   );
+  const waiting = jobs.entries();
+  const lane = async (thread: Thread): Promise<void> => {
+    for (const [at, job] of waiting) take(await ask<Job, Told, Answer>(thread, job, hear), at);
+  };
   try {
-    await Promise.all(workers.map(lane));
+    await Promise.all(threads.map(lane));
   } finally {
-    await Promise.all(workers.map((worker) => worker.terminate()));
+    await Promise.all(threads.map((thread) => thread.terminate()));
   }
 }
 

@@ -16,7 +16,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { cacheIn } from "../../build/cache/cache.ts";
-import { type GuideQuestion, noteGuide, standingGuide } from "../../build/cache/standing-guide.ts";
+import { type GuideRequest, noteGuide, standingGuide } from "../../build/cache/standing-guide.ts";
 import { parseCalendarDate } from "../../build/model/calendar.ts";
 import { makeGuide } from "../../build/pipeline.ts";
 import { run } from "../commands/run.ts";
@@ -26,7 +26,7 @@ let work: string;
 /** As built; each test works on a copy. */
 let built: string;
 let here: string;
-let question: GuideQuestion;
+let question: GuideRequest;
 
 beforeAll(async () => {
   work = mkdtempSync(path.join(tmpdir(), "standing-"));
