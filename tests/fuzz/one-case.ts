@@ -45,7 +45,7 @@ const pagesOf = (guide: Guide): string[] =>
   sitePages(guide).map(({ draw }) => `<!DOCTYPE html>\n${renderToString(draw())}\n`);
 
 /** Writes a club into a folder of its own beside a file that is none of its business. */
-function writeClub({ files, links }: HostileClub, ground: string): string {
+export function writeClub({ files, links }: HostileClub, ground: string): string {
   const dir = path.join(ground, "club");
   mkdirSync(dir);
   writeFileSync(path.join(ground, "outside.yaml"), `name: ${SECRET}\n`);
