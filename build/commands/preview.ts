@@ -17,7 +17,7 @@ import type { Written } from "./write-thread.ts";
 const SCRIPT = new URL("./write-thread.ts", import.meta.url);
 
 /** What the thread is begun with. */
-interface WriterData {
+export interface WriterData {
   readonly request: GuideRequest;
   /** One number, shared: the latest job. A job that is not the latest is broken off. */
   readonly latest: Int32Array;
