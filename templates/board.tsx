@@ -4,15 +4,16 @@ import { stripLegend } from "../build/draw/strip/legend.tsx";
 import { seasonStrip } from "../build/draw/strip/season-strip.tsx";
 import { boardsAhead, daysAheadText } from "../build/guide/board.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import { lakeSheets } from "../build/guide/print-files.ts";
 import { outingText } from "../build/guide/trip-words.ts";
 import type { Occasion, Outing } from "../build/guide/when-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { ForecastNote, Harmless, PrintList, Section } from "./_includes/parts.tsx";
-import { lakeSheets } from "./_includes/print-files.ts";
 
 type BoardGroup = Board["groups"][number];
 type BoardRow = BoardGroup["lakes"][number];

@@ -1,12 +1,13 @@
 import { calibrationPlot, MOMENT_WORDS } from "../build/draw/charts.tsx";
 import { screenInk } from "../build/draw/ink.ts";
 import type { Caution, Guide, GuidePage } from "../build/guide/guide-schema.ts";
+import { allFiles, type Printed, type PrintFile, SHEETS } from "../build/guide/print-files.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText, rounded } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { Harmless, Scroll, Section } from "./_includes/parts.tsx";
-import { allFiles, type Printed, type PrintFile, SHEETS } from "./_includes/print-files.ts";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 

@@ -1,10 +1,11 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { MapSection } from "./_includes/lake/map.tsx";
 import { LightSection, placeContents } from "./_includes/lake/place.tsx";
 import { WaterSection } from "./_includes/lake/water.tsx";
 import { AnchorSection, WindSection } from "./_includes/lake/wind.tsx";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 
 /** One lake as a place: what does not change with the forecast, kept off the page that is opened first. */
 export function LakePlacePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {

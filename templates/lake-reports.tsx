@@ -3,9 +3,10 @@ import { readings, readingsTitle } from "../build/draw/readings.tsx";
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { listReports } from "../build/guide/report-seasons.ts";
 import { reportsText } from "../build/guide/report-words.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { Drawing, Section } from "./_includes/parts.tsx";
 import {
   CatchCells,

@@ -1,11 +1,12 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { Harmless, Section } from "./_includes/parts.tsx";
 import { LeaderBoards, Shot } from "./_includes/rigs/gear-tables.tsx";
 

@@ -1,7 +1,8 @@
 import type { GuidePattern } from "../build/guide/guide-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { phaseName } from "../build/model/phase.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { capital, Fact, Harmless, inOneLine, Section, sizesText } from "./_includes/parts.tsx";
 
 const inBox = ({ stock }: GuidePattern): number => stock.reduce((sum, { count }) => sum + count, 0);

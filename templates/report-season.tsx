@@ -1,7 +1,8 @@
 import { type ListedLake, listReports } from "../build/guide/report-seasons.ts";
 import type { ReportSeason } from "../build/guide/report-seasons-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { capital, Fact, Section } from "./_includes/parts.tsx";
 import { CatchNote, CatchTable, ReportList, TotalCells } from "./_includes/reports/report-tables.tsx";
 

@@ -1,9 +1,10 @@
 import type { Guide } from "../build/guide/guide-schema.ts";
+import { REPORT_SLIP } from "../build/guide/print-files.ts";
 import { reportsText } from "../build/guide/report-words.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { PrintList, Section } from "./_includes/parts.tsx";
-import { REPORT_SLIP } from "./_includes/print-files.ts";
 import { CatchNote, SeasonsTable } from "./_includes/reports/report-tables.tsx";
 
 /** A lake, and how many reports it has. */

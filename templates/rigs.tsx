@@ -1,4 +1,5 @@
 import type { Guide } from "../build/guide/guide-schema.ts";
+import { REPORT_SLIP, rigFiles } from "../build/guide/print-files.ts";
 import { phaseName } from "../build/model/phase.ts";
 import {
   depthRange,
@@ -11,7 +12,6 @@ import {
 import { Page } from "./_includes/layout.tsx";
 import type { PageContext } from "./_includes/page-context.ts";
 import { capital, Fact, PrintList, Scroll, Section } from "./_includes/parts.tsx";
-import { REPORT_SLIP, rigFiles } from "./_includes/print-files.ts";
 import { Shot, Sinking, Swing } from "./_includes/rigs/gear-tables.tsx";
 import { LeaderDrawing, LeanPicture, RigPicture, SwingPicture } from "./_includes/rigs/rig-drawings.tsx";
 import { leaderId, methodId, RigFacts } from "./_includes/rigs/rig-facts.tsx";

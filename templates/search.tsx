@@ -1,5 +1,6 @@
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { inOneLine } from "./_includes/parts.tsx";
 import type { SearchEntry } from "./_includes/search-entries.ts";
 

@@ -1,11 +1,12 @@
 import type { GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
+import { printedTrip, tripFiles } from "../build/guide/print-files.ts";
 import { outingText, partyText } from "../build/guide/trip-words.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { phaseName } from "../build/model/phase.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { Cautions, Fact, ForecastNote, Harmless, inOneLine, PrintList, Section } from "./_includes/parts.tsx";
-import { printedTrip, tripFiles } from "./_includes/print-files.ts";
 import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
 import { countdownText, holdText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
 import { BoxPlan } from "./_includes/trip/box-plan.tsx";

@@ -1,8 +1,9 @@
 import type { Occasion, Outing, When } from "../build/guide/when-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { dayMonth, dayRange } from "../build/model/calendar.ts";
 import { chanceNumber, chanceText } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
 import { ForecastNote, Scroll, Section } from "./_includes/parts.tsx";
 
 const LakeChance = ({

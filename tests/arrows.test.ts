@@ -18,7 +18,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   threads: [],
   cards: ["threads", "draw", "guide", "model"],
   feeds: ["guide", "model"],
-  publish: [],
+  publish: ["model"],
   cache: ["model"],
   ahead: ["cache", "threads", "guide", "water", "model"],
 };

@@ -1,13 +1,14 @@
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { sheetVolumes } from "../guide/sheet-volumes.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { computeAlways } from "../model/remember.ts";
 import { runInThreads } from "../threads/threads.ts";
 import type { CardFiles, CardTools } from "./card-kind.ts";
 import { type CardProblem, overflowProblem } from "./card-kind.ts";
-import { cardAddress, createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
+import { createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
 import { planLabels } from "./labels/labels.ts";
 import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
 import { parseFonts } from "./pdf/document.ts";
@@ -42,7 +43,7 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
   return twice.map((name) => ({
     ...overflowProblem(name, {
       field: "file name",
-      message: `cards/${name}.pdf is made by the program`,
+      message: `${ADDRESS.card(name)} is made by the program`,
       hint: "give the lake’s file another name",
     }),
     code: "card-name-taken",
@@ -128,7 +129,7 @@ export async function writeCards(
   const toMake = batches
     .map((batch) =>
       batch.filter(
-        ({ kind, needs, names }) => taken.length > 0 || !kept.reuse(kind, needs, names.map(cardAddress)),
+        ({ kind, needs, names }) => taken.length > 0 || !kept.reuse(kind, needs, names.map(ADDRESS.card)),
       ),
     )
     .filter((batch) => batch.length > 0);

@@ -2,7 +2,6 @@ import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { initWasm, Resvg } from "@resvg/resvg-wasm";
-import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import {
   boardOpenGraphImage,
   boardPictureLakes,
@@ -10,6 +9,7 @@ import {
 } from "../draw/strip/open-graph-image.tsx";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import type { KeptFiles } from "../model/kept-files.ts";
 import type { Needs } from "../model/needs.ts";
 

@@ -1,14 +1,5 @@
 import type { JSX } from "preact";
-import {
-  ADDRESS,
-  hasReports,
-  hasRigs,
-  listedTrips,
-  type PageContext,
-  pageContextAt,
-  pageGuide,
-} from "../../templates/_includes/page-context.ts";
-import { printedOf } from "../../templates/_includes/print-files.ts";
+import { type PageContext, pageContextAt, pageGuide } from "../../templates/_includes/page-context.ts";
 import { searchEntries } from "../../templates/_includes/search-entries.ts";
 import { type BoardLake, BoardPage } from "../../templates/board.tsx";
 import { ChapterPage, NotFoundPage } from "../../templates/chapter.tsx";
@@ -22,8 +13,11 @@ import { RigsPage } from "../../templates/rigs.tsx";
 import { type ListedEntry, SearchPage } from "../../templates/search.tsx";
 import { TripPage, TripsPage } from "../../templates/trips.tsx";
 import { WhenPage } from "../../templates/when.tsx";
+import { hasReports, hasRigs, listedTrips } from "../guide/guide-contents.ts";
 import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
+import { printedOf } from "../guide/print-files.ts";
 import type { ListedLake } from "../guide/report-seasons.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import type { Needs } from "../model/needs.ts";
 
 /** One page of the site: where it goes, what it is made of, and how it is drawn of that alone when its turn comes. */

@@ -2,9 +2,9 @@ import { createHash } from "node:crypto";
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { strToU8, type Zippable, zipSync } from "fflate";
-import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import { sitemapXml } from "../feeds/atom-and-sitemap.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { dayMonthYear } from "../model/calendar.ts";
 
 /** A file that a reader can come to. */

@@ -1,10 +1,10 @@
 import { renderToString } from "preact-render-to-string";
-import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import { cautionsFor } from "../../templates/_includes/parts.tsx";
 import { searchEntries } from "../../templates/_includes/search-entries.ts";
 import { boardsAheadWords } from "../../templates/board.tsx";
 import { daysAhead, stateText } from "../guide/board.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { weekdayDayMonth } from "../model/calendar.ts";
 import { DAY_STATES, STATE_WORDS } from "../model/phase.ts";
 import { type SitePage, sitePages } from "./pages.tsx";

@@ -1,7 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { OPEN_GRAPH_IMAGE } from "../../build/draw/strip/open-graph-image.tsx";
+import { hasRigs } from "../../build/guide/guide-contents.ts";
+import { ADDRESS } from "../../build/model/addresses.ts";
 import { dayMonthYear, weekdayDayMonthYear } from "../../build/model/calendar.ts";
-import { ADDRESS, hasRigs, type PageContext, type PageGuide } from "./page-context.ts";
+import type { PageContext, PageGuide } from "./page-context.ts";
 
 interface Place {
   readonly name: string;
