@@ -1,107 +1,105 @@
-import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import path from "node:path";
-import { fileURLToPath } from "node:url";
+import type { UserConfig, Written } from "@11ty/eleventy";
 import type { Guide } from "../guide/guide-schema.ts";
-import { ADDRESS } from "../model/addresses.ts";
+import type { Diagnostic } from "../model/diagnostic.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
+import { copyAssets, copyStatic, writeLoaded } from "./assets.ts";
+import {
+  addressProblems,
+  type ClubTemplates,
+  clubConfiguration,
+  clubPartials,
+  readClubTemplates,
+  replacementOf,
+  templateProblem,
+} from "./club-templates.ts";
+import eleventyConfiguration from "./eleventy.config.ts";
 import { writeOpenGraphImages } from "./open-graph-images.ts";
-import { type SitePage, sitePages } from "./pages.tsx";
-import { dataFiles, pageText } from "./text-files.ts";
-
-const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
-const fontPackage = (file: string): string =>
-  createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible-next/${file}`);
-const fontFile = (weight: number): string =>
-  fontPackage(`files/atkinson-hyperlegible-next-latin-${weight}-normal.woff2`);
-
-/** Files that are the same for every guide, from where they lie to where they go: what pages load, and the licences. */
-const ASSETS: Readonly<Record<string, string>> = {
-  [path.join(TEMPLATES, "assets/icon.svg")]: ADDRESS.icon,
-  [path.join(TEMPLATES, "assets/glare.js")]: ADDRESS.glare,
-  [path.join(TEMPLATES, "assets/ticks.js")]: ADDRESS.ticks,
-  [path.join(TEMPLATES, "assets/today.js")]: ADDRESS.today,
-  [path.join(TEMPLATES, "assets/share.js")]: ADDRESS.share,
-  [path.join(TEMPLATES, "assets/offline.js")]: ADDRESS.offline,
-  [path.join(TEMPLATES, "assets/offline-worker.js")]: ADDRESS.offlineWorker,
-  [path.join(TEMPLATES, "assets/search.js")]: ADDRESS.searchScript,
-  [fontFile(400)]: ADDRESS.textFont,
-  [fontFile(700)]: ADDRESS.boldFont,
-  [fontPackage("LICENSE")]: ADDRESS.fontLicence,
-  [fileURLToPath(new URL("../../content/notices.txt", import.meta.url))]: ADDRESS.notices,
-};
-
-/** Styles as readers load them: without what is written for those who change them, an eighth fewer bytes on the way. */
-const styles = async (file: string): Promise<string> =>
-  (await readFile(path.join(TEMPLATES, file), "utf8"))
-    .replace(/\/\*[\s\S]*?\*\//g, "")
-    .replace(/\s+/g, " ")
-    .replace(/([{};,:]) /g, "$1")
-    .replace(/ ([{}])/g, "$1")
-    .trim();
+import { guideOutputs, type Output } from "./outputs.ts";
+import { loadTemplates, sitePages, TEMPLATES } from "./pages.ts";
 
 /** Eleventy takes paths from where the program was started. */
 const fromHere = (file: string): string => path.relative(process.cwd(), file);
 
-/** Not by Eleventy: of its own copying, a second failure (a full disk) is caught by nobody and ends the program. */
-async function copyAssets(outDir: string): Promise<void> {
-  for (const [file, address] of Object.entries(ASSETS)) {
-    const target = path.join(outDir, address);
-    await mkdir(path.dirname(target), { recursive: true });
-    await copyFile(file, target);
-  }
+/** Eleventy is loaded only when there is something to draw. */
+async function runEleventy(
+  inputDir: string,
+  outDir: string,
+  config: (eleventyConfig: UserConfig) => void | Promise<void>,
+): Promise<readonly Written[]> {
+  const { default: Eleventy } = await import("@11ty/eleventy");
+  const eleventy = new Eleventy(fromHere(inputDir), fromHere(outDir), {
+    configPath: false,
+    quietMode: true,
+    config,
+  });
+  eleventy.disableLogger();
+  const [, written] = await eleventy.write();
+  return written;
 }
 
 /** Eleventy holds what it has written until it is done; a large club's pages would fill the memory. */
 const PAGES_AT_ONCE = 250;
 
-/** Eleventy is loaded only when there is something to draw. */
-async function draw(pages: readonly SitePage[], outDir: string, drawn: () => void): Promise<void> {
-  const { default: Eleventy } = await import("@11ty/eleventy");
-  const eleventy = new Eleventy(fromHere(TEMPLATES), fromHere(outDir), {
-    configPath: false,
-    quietMode: true,
-    config: (config) => {
-      config.setTemplateFormats(["11ty.js"]);
-      config.setDataFileSuffixes([]);
-      for (const page of pages)
-        config.addTemplate(`${page.address}.11ty.js`, {
-          data: () => ({ permalink: page.address }),
-          render: () => {
-            const text = pageText(page);
-            drawn();
-            return text;
-          },
-        });
-    },
-  });
-  eleventy.disableLogger();
-  await eleventy.write();
-}
-
-/** Writes what the pages of a whole guide load. */
-async function writeLoaded(guide: Guide, outDir: string): Promise<void> {
-  const files = [
-    ...dataFiles(guide),
-    { address: ADDRESS.styles, text: await styles("assets/site.css") },
-    { address: ADDRESS.searchStyles, text: await styles("assets/search.css") },
-  ];
-  for (const { address, text } of files) {
-    const file = path.join(outDir, address);
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(file, text);
-  }
-}
-
-/** How a part of the guide is written. */
+/** How the guide's site is written. */
 interface SiteOptions {
+  /** The club's folder, whose `static` and `templates` belong to the site. */
+  readonly clubDir?: string | undefined;
   /** A lake's slug: its page alone. */
   readonly only?: string | undefined;
   /** Pages and pictures that need not be drawn again. */
   readonly kept?: KeptFiles | undefined;
+  /** Kinds of the JSON Schemas that are published beside the site. */
+  readonly schemas?: readonly string[];
   /** Told of every page. */
-  readonly progress?: Progress;
+  readonly progress?: Progress | undefined;
+}
+
+interface WrittenSite {
+  /** Every file of the whole guide: the site's, those written elsewhere, and what the club's own folders add. */
+  readonly outputs: readonly Output[];
+  /** What the club's own templates do wrong; then the site must not be published. */
+  readonly problems: readonly Diagnostic[];
+}
+
+/** The message of an error of Eleventy's, with that of the error it came from. */
+function messageOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const cause = "originalError" in error ? error.originalError : undefined;
+  return cause === undefined ? error.message : messageOf(cause);
+}
+
+/** Writes the pages of the club's own templates. */
+async function writeClubTemplates(
+  club: ClubTemplates | undefined,
+  guide: Guide,
+  outDir: string,
+  outputs: readonly Output[],
+): Promise<WrittenSite> {
+  if (club === undefined) return { outputs: [], problems: [] };
+  try {
+    const written = await runEleventy(club.dir, outDir, clubConfiguration(club, guide));
+    const added = written.map(({ inputPath, outputPath }) => ({
+      address: path.relative(outDir, path.resolve(outputPath)).replaceAll(path.sep, "/"),
+      file: path.relative(club.dir, path.resolve(inputPath)),
+    }));
+    return {
+      outputs: added.map(({ address }) => ({ address, kind: "page", listed: true })),
+      problems: addressProblems(added, outputs),
+    };
+  } catch (error) {
+    if (isSystemError(error)) throw error;
+    const hint = "see Eleventy’s documentation of the template’s language, eleventy.dev";
+    return { outputs: [], problems: [templateProblem("", messageOf(error), hint)] };
+  }
+}
+
+/** True for the system's own refusals, such as a full disk. */
+function isSystemError(error: unknown): boolean {
+  if (!(error instanceof Error)) return false;
+  if ("errno" in error) return true;
+  return "originalError" in error && isSystemError(error.originalError);
 }
 
 /**
@@ -112,20 +110,39 @@ interface SiteOptions {
 export async function writeSite(
   guide: Guide,
   outDir: string,
-  { only, kept = keptNothing, progress }: SiteOptions = {},
-): Promise<void> {
-  const pages = sitePages(guide, only);
+  { clubDir, only, kept = keptNothing, schemas = [], progress }: SiteOptions = {},
+): Promise<WrittenSite> {
+  const club = clubDir === undefined ? undefined : await readClubTemplates(clubDir);
+  const partials = club === undefined ? [] : clubPartials(club);
+  const all = await loadTemplates();
+  const templates = new Map(
+    [...all].filter(([name]) => club === undefined || replacementOf(club, name) === undefined),
+  );
+  const pages = sitePages(templates, guide, only);
+  const outputs = guideOutputs(guide, only === undefined ? pages : sitePages(templates, guide), schemas);
   progress?.("pages", 0, pages.length);
   await copyAssets(outDir);
   if (only === undefined) await writeLoaded(guide, outDir);
-  const toDraw = pages.filter(({ address, needs }) => !kept.reuse("page", needs, [address]));
+  const ownParts = club !== undefined && partials.length > 0 ? { clubTemplates: club.sources } : {};
+  const toDraw = pages.filter(
+    ({ address, needs }) => !kept.reuse("page", { ...needs, ...ownParts }, [address]),
+  );
   let done = pages.length - toDraw.length;
   progress?.("pages", done, pages.length);
   const drawn = (): void => {
     done += 1;
     progress?.("pages", done, pages.length);
   };
-  for (let i = 0; i < toDraw.length; i += PAGES_AT_ONCE)
-    await draw(toDraw.slice(i, i + PAGES_AT_ONCE), outDir, drawn);
+  for (let i = 0; i < toDraw.length; i += PAGES_AT_ONCE) {
+    const batch = new Map(toDraw.slice(i, i + PAGES_AT_ONCE).map((page) => [page.address, page] as const));
+    await runEleventy(
+      TEMPLATES,
+      outDir,
+      eleventyConfiguration({ guide, templates, pages: batch, partials, drawn }),
+    );
+  }
   await writeOpenGraphImages(guide, outDir, { only, kept });
+  const copied = clubDir === undefined ? [] : await copyStatic(clubDir, outDir);
+  const added = await writeClubTemplates(club, guide, outDir, outputs);
+  return { outputs: [...outputs, ...copied, ...added.outputs], problems: added.problems };
 }

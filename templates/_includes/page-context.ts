@@ -31,6 +31,8 @@ export interface PageContext {
   readonly guide: PageGuide;
   /** Inside the guide, such as "lakes/ember/index.html". */
   readonly address: string;
+  /** HTML of the club's own partials, by name. */
+  readonly partials?: Readonly<Record<string, string>> | undefined;
   /** From this page to another address; works on a disk and from any folder of a server. */
   readonly to: (address: string) => string;
 }

@@ -1,0 +1,88 @@
+import path from "node:path";
+import type { PageData, RenderFile, UserConfig } from "@11ty/eleventy";
+import { pageGuide } from "../../templates/_includes/page-context.ts";
+import type { Guide } from "../guide/guide-schema.ts";
+import { configureClubEngines } from "./club-templates.ts";
+import { EXTENSION, type SitePage, TEMPLATES, type TemplateData, type Templates } from "./pages.ts";
+
+const FORMAT = EXTENSION.slice(1);
+
+/** What one run of Eleventy writes. */
+interface Run {
+  readonly guide: Guide;
+  readonly templates: Templates;
+  /** The pages to write, by address. */
+  readonly pages: ReadonlyMap<string, SitePage>;
+  /** The club's own partials: name and file. */
+  readonly partials: readonly (readonly [name: string, file: string])[];
+  /** Called for every page that is drawn. */
+  readonly drawn: () => void;
+}
+
+/** Eleventy's configuration: `templates/*.11ty.tsx` over the Guide. */
+export default function eleventyConfiguration({ guide, templates, pages, partials, drawn }: Run) {
+  const templateAt = (inputPath: string) => {
+    const template = templates.get(path.basename(inputPath, EXTENSION));
+    if (template === undefined) throw new Error(`${inputPath} is no template of the program`);
+    return template;
+  };
+  /** The page to write that a template makes of some data. */
+  const pageAt = (inputPath: string, data: TemplateData): SitePage | undefined =>
+    pages.get(templateAt(inputPath).data.permalink(data) || "");
+
+  const frame = pageGuide(guide);
+  async function drawPartials(renderFile: RenderFile | undefined, { page }: PageData) {
+    const drawnPartials = partials.map(async ([name, file]) => {
+      const html = await renderFile?.call({ page }, path.relative(process.cwd(), file), { guide: frame });
+      return [name, html ?? ""] as const;
+    });
+    return Object.fromEntries(await Promise.all(drawnPartials));
+  }
+
+  return async (eleventyConfig: UserConfig): Promise<void> => {
+    eleventyConfig.setTemplateFormats([FORMAT]);
+    eleventyConfig.setUseGitIgnore(false);
+    eleventyConfig.setDataFileSuffixes([]);
+
+    // Frozen, for Eleventy copies any other object for every template.
+    eleventyConfig.addGlobalData("guide", () => Object.freeze({ ...guide }));
+    // Nothing iterates over collections, and Eleventy would keep pages for them.
+    eleventyConfig.addGlobalData("eleventyExcludeFromCollections", true);
+
+    eleventyConfig.addExtension(FORMAT, {
+      read: false,
+      // Eleventy's own import would load every template once more for each run.
+      getInstanceFromInputPath: async (inputPath) => templateAt(inputPath),
+      getData: async (inputPath) => {
+        const { data } = templateAt(inputPath);
+        if (data.pagination === undefined) return data;
+        const { alias } = data.pagination;
+        const before = (items: readonly unknown[], given: TemplateData) =>
+          items.filter((item) => pageAt(inputPath, { ...given, [alias]: item }) !== undefined);
+        return { ...data, pagination: { ...data.pagination, before } };
+      },
+      compile(_text, inputPath) {
+        const { renderFile } = this.config.javascriptFunctions;
+        return (data) => {
+          const page = pageAt(inputPath, data);
+          drawn();
+          if (partials.length === 0) return page?.text();
+          return drawPartials(renderFile, data).then((own) => page?.text(own));
+        };
+      },
+    });
+
+    // A page that is taken over from the last guide, or that the guide does not have, is skipped before it is drawn.
+    eleventyConfig.addPreprocessor("pages to write", FORMAT, (data) =>
+      data.pagination === undefined && pageAt(data.page.inputPath, data) === undefined ? false : undefined,
+    );
+
+    const [partial] = partials;
+    if (partial === undefined) return;
+    const { RenderPlugin } = await import("@11ty/eleventy");
+    eleventyConfig.addPlugin(RenderPlugin);
+    configureClubEngines(eleventyConfig);
+    eleventyConfig.setLayoutsDirectory("_includes");
+    eleventyConfig.setIncludesDirectory(path.relative(TEMPLATES, path.dirname(partial[1])));
+  };
+}
