@@ -1,13 +1,14 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
-import type { PageData, UserConfig } from "@11ty/eleventy";
+import type { PageData, RenderFile, UserConfig } from "@11ty/eleventy";
 import { clubPageText } from "../../templates/_includes/club-page-layout.tsx";
-import { pageGuide } from "../../templates/_includes/page-context.ts";
+import { type PageGuide, pageGuide } from "../../templates/_includes/page-context.ts";
 import { listedTrips } from "../guide/guide-contents.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { renderMarkdown } from "../guide/markdown.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { Output } from "./outputs.ts";
+import { isSystemError, messageOf, runEleventy } from "./run-eleventy.ts";
 
 /** The club's own Eleventy templates: `templates/` in its folder. */
 export const clubTemplatesDir = (clubDir: string): string => path.join(clubDir, "templates");
@@ -46,7 +47,9 @@ const included = ({ sources }: ClubTemplates, name: string): string | undefined 
   Object.keys(sources).find((file) => stemOf(file) === `_includes/${name}`);
 
 /** The club's own partials of every page: name and file. */
-export const clubPartials = (club: ClubTemplates): (readonly [name: string, file: string])[] =>
+export type ClubPartials = readonly (readonly [name: string, file: string])[];
+
+export const clubPartials = (club: ClubTemplates): ClubPartials =>
   PARTIALS.flatMap((name) => {
     const file = included(club, name);
     return file === undefined ? [] : [[name, path.join(club.dir, file)] as const];
@@ -61,8 +64,43 @@ function link(this: Pick<PageData, "page">, address: string): string {
   return "../".repeat(this.page.url.split("/").length - 2) + encodeURI(address);
 }
 
+/** A club's partial cannot be drawn; the message is its file. */
+class PartialError extends Error {
+  override readonly name = "PartialError";
+}
+
+/** The club's problem that an error of Eleventy's comes from; undefined for any other error. */
+export function partialProblem(error: unknown): Diagnostic | undefined {
+  if (!(error instanceof Error)) return undefined;
+  if (error instanceof PartialError)
+    return isSystemError(error.cause)
+      ? undefined
+      : templateProblem(error.message, messageOf(error.cause), LANGUAGE_HINT);
+  return "originalError" in error ? partialProblem(error.originalError) : undefined;
+}
+
+/** The HTML of each partial for one page. It sees the frame of the guide and the page's address. */
+export async function drawPartials(
+  partials: ClubPartials,
+  guide: PageGuide,
+  renderFile: RenderFile | undefined,
+  { page }: Pick<PageData, "page">,
+): Promise<Record<string, string>> {
+  const drawn = partials.map(async ([name, file]) => {
+    try {
+      const html = await renderFile?.call({ page }, path.relative(process.cwd(), file), { guide });
+      return [name, html ?? ""] as const;
+    } catch (cause) {
+      throw new PartialError(`_includes/${path.basename(file)}`, { cause });
+    }
+  });
+  return Object.fromEntries(await Promise.all(drawn));
+}
+
 /** Filters and engines that every template of the club's has, partials too. */
-export function configureClubEngines(eleventyConfig: UserConfig): void {
+export async function configureClubEngines(eleventyConfig: UserConfig): Promise<void> {
+  const { RenderPlugin } = await import("@11ty/eleventy");
+  eleventyConfig.addPlugin(RenderPlugin);
   eleventyConfig.addFilter("link", link);
   eleventyConfig.setLiquidOptions({ outputEscape: "escape" });
   // The guide's own Markdown, and no template language before it: raw HTML and {{ }} are text.
@@ -70,23 +108,28 @@ export function configureClubEngines(eleventyConfig: UserConfig): void {
 }
 
 /** Eleventy's configuration for a club's `templates/`. */
-export function clubConfiguration(club: ClubTemplates, guide: Guide) {
+function clubConfiguration(club: ClubTemplates, guide: Guide) {
   const frame = pageGuide(guide);
-  return (eleventyConfig: UserConfig): void => {
+  const partials = clubPartials(club);
+  return async (eleventyConfig: UserConfig): Promise<void> => {
     eleventyConfig.setTemplateFormats(FORMATS);
     eleventyConfig.setUseGitIgnore(false);
     // As in guide.json: nobody comes upon an unlisted trip. Frozen, for Eleventy copies any other object.
     eleventyConfig.addGlobalData("guide", () => Object.freeze({ ...guide, trips: listedTrips(guide) }));
-    configureClubEngines(eleventyConfig);
+    await configureClubEngines(eleventyConfig);
     if (included(club, LAYOUT) !== undefined) return;
     eleventyConfig.addTemplate(`_includes/${LAYOUT}.11ty.js`, {
-      render: (data) => clubPageText(data, frame),
+      async render(data) {
+        return clubPageText(data, frame, await drawPartials(partials, frame, this.renderFile, data));
+      },
     });
   };
 }
 
+const LANGUAGE_HINT = "see what Eleventy’s documentation says of the template’s language";
+
 /** A template that Eleventy failed at, as a problem of the club's. */
-export const templateProblem = (file: string, message: string, hint: string): Diagnostic => ({
+const templateProblem = (file: string, message: string, hint: string): Diagnostic => ({
   file: `templates/${file}`,
   line: 1,
   column: 1,
@@ -97,7 +140,7 @@ export const templateProblem = (file: string, message: string, hint: string): Di
 });
 
 /** The problems of club pages that stand where the program's own do. */
-export const addressProblems = (
+const addressProblems = (
   added: readonly (Pick<Output, "address"> & { readonly file: string })[],
   outputs: readonly Output[],
 ): Diagnostic[] => {
@@ -112,3 +155,34 @@ export const addressProblems = (
       ),
     );
 };
+
+export interface WrittenSite {
+  /** Every file of the whole guide: the site's, those written elsewhere, and what the club's own folders add. */
+  readonly outputs: readonly Output[];
+  /** What the club's own templates do wrong; then the site must not be published. */
+  readonly problems: readonly Diagnostic[];
+}
+
+/** Writes the pages of the club's own templates. */
+export async function writeClubTemplates(
+  club: ClubTemplates | undefined,
+  guide: Guide,
+  outDir: string,
+  outputs: readonly Output[],
+): Promise<WrittenSite> {
+  if (club === undefined) return { outputs: [], problems: [] };
+  try {
+    const written = await runEleventy(club.dir, outDir, clubConfiguration(club, guide));
+    const added = written.map(({ inputPath, outputPath }) => ({
+      address: path.relative(outDir, path.resolve(outputPath)).replaceAll(path.sep, "/"),
+      file: path.relative(club.dir, path.resolve(inputPath)),
+    }));
+    return {
+      outputs: added.map(({ address }) => ({ address, kind: "page", listed: true })),
+      problems: addressProblems(added, outputs),
+    };
+  } catch (error) {
+    if (isSystemError(error)) throw error;
+    return { outputs: [], problems: [templateProblem("", messageOf(error), LANGUAGE_HINT)] };
+  }
+}

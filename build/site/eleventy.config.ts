@@ -1,8 +1,8 @@
 import path from "node:path";
-import type { PageData, RenderFile, UserConfig } from "@11ty/eleventy";
+import type { UserConfig } from "@11ty/eleventy";
 import { pageGuide } from "../../templates/_includes/page-context.ts";
 import type { Guide } from "../guide/guide-schema.ts";
-import { configureClubEngines } from "./club-templates.ts";
+import { type ClubPartials, configureClubEngines, drawPartials } from "./club-templates.ts";
 import { EXTENSION, type SitePage, TEMPLATES, type TemplateData, type Templates } from "./pages.ts";
 
 const FORMAT = EXTENSION.slice(1);
@@ -13,8 +13,7 @@ interface Run {
   readonly templates: Templates;
   /** The pages to write, by address. */
   readonly pages: ReadonlyMap<string, SitePage>;
-  /** The club's own partials: name and file. */
-  readonly partials: readonly (readonly [name: string, file: string])[];
+  readonly partials: ClubPartials;
   /** Called for every page that is drawn. */
   readonly drawn: () => void;
 }
@@ -31,14 +30,6 @@ export default function eleventyConfiguration({ guide, templates, pages, partial
     pages.get(templateAt(inputPath).data.permalink(data) || "");
 
   const frame = pageGuide(guide);
-  async function drawPartials(renderFile: RenderFile | undefined, { page }: PageData) {
-    const drawnPartials = partials.map(async ([name, file]) => {
-      const html = await renderFile?.call({ page }, path.relative(process.cwd(), file), { guide: frame });
-      return [name, html ?? ""] as const;
-    });
-    return Object.fromEntries(await Promise.all(drawnPartials));
-  }
-
   return async (eleventyConfig: UserConfig): Promise<void> => {
     eleventyConfig.setTemplateFormats([FORMAT]);
     eleventyConfig.setUseGitIgnore(false);
@@ -67,7 +58,7 @@ export default function eleventyConfiguration({ guide, templates, pages, partial
           const page = pageAt(inputPath, data);
           drawn();
           if (partials.length === 0) return page?.text();
-          return drawPartials(renderFile, data).then((own) => page?.text(own));
+          return drawPartials(partials, frame, renderFile, data).then((own) => page?.text(own));
         };
       },
     });
@@ -79,9 +70,7 @@ export default function eleventyConfiguration({ guide, templates, pages, partial
 
     const [partial] = partials;
     if (partial === undefined) return;
-    const { RenderPlugin } = await import("@11ty/eleventy");
-    eleventyConfig.addPlugin(RenderPlugin);
-    configureClubEngines(eleventyConfig);
+    await configureClubEngines(eleventyConfig);
     eleventyConfig.setLayoutsDirectory("_includes");
     eleventyConfig.setIncludesDirectory(path.relative(TEMPLATES, path.dirname(partial[1])));
   };

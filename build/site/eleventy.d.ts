@@ -27,7 +27,7 @@ declare module "@11ty/eleventy" {
 
   interface VirtualTemplate {
     readonly data?: () => { readonly permalink: string };
-    readonly render: (data: PageData) => string;
+    readonly render: (this: { readonly renderFile?: RenderFile }, data: PageData) => string | Promise<string>;
   }
 
   export interface UserConfig {

@@ -16,7 +16,7 @@ export type TemplateData = {
   readonly guide: Guide;
   readonly lake?: Guide["lakes"][number];
 } & Readonly<Record<string, unknown>>;
-export type Template = PageTemplate<TemplateData>;
+type Template = PageTemplate<TemplateData>;
 /** By name: "lake" is templates/lake.11ty.tsx. */
 export type Templates = ReadonlyMap<string, Template>;
 

@@ -15,12 +15,16 @@ const textOr = (value: unknown, otherwise: string): string =>
   typeof value === "string" && value !== "" ? value : otherwise;
 
 /** The layout `page` for a club's own templates: the guide's head, masthead and foot around `content`, below its `title`. */
-export function clubPageText(data: LayoutData, guide: PageGuide): string {
+export function clubPageText(
+  data: LayoutData,
+  guide: PageGuide,
+  partials: Readonly<Record<string, string>>,
+): string {
   const address = data.page.url.slice(1).replace(/\/$/, "/index.html");
   const title = textOr(data.title, guide.club.name);
   const page = (
     <Page
-      sheet={pageContextAt(guide, decodeURI(address))}
+      sheet={{ ...pageContextAt(guide, decodeURI(address)), partials }}
       title={title}
       description={textOr(data.description, `${title}: ${guide.club.name}.`)}
     >
