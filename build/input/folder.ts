@@ -2,7 +2,8 @@ import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import { type Again, type MarkOf, makeAnew } from "../model/again.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import type { Fault } from "../model/fault.ts";
+import { errorAt, startOf, warningAt } from "./problem.ts";
 
 const UTF_8 = new TextDecoder("utf-8", { fatal: true });
 const WIDE = {

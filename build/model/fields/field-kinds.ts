@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { type CalendarDate, parseCalendarDate } from "../../model/calendar.ts";
-import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../../model/units.ts";
-import { asWritten, type Fault, isFault, quoted, shortened } from "../problem.ts";
+import { type CalendarDate, parseCalendarDate } from "../calendar.ts";
+import { asWritten, type Fault, isFault, quoted, shortened } from "../fault.ts";
+import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../units.ts";
 
 /** Says what is wrong with a value written where a field of this kind belongs. */
 export type Refusal = (raw: unknown) => Fault;
@@ -11,6 +11,12 @@ export const REFUSALS = z.registry<{ refuse: Refusal }>();
 
 /** What the keys of a group are where they are words of our own list, such as foods; read by the issue translator. */
 export const KEYS_NAMED = z.registry<{ code: string; one: string; all: string }>();
+
+const QUANTITIES = z.registry<{ kind: QuantityKindName }>();
+
+/** What kind of quantity the schema reads, optional or not; undefined where it is none. */
+export const quantityKindOf = (schema: z.core.$ZodType): QuantityKindName | undefined =>
+  schema instanceof z.ZodOptional ? quantityKindOf(schema.unwrap()) : QUANTITIES.get(schema)?.kind;
 
 /** What an editor shows: a sentence, and values to start from. */
 interface Shown {
@@ -206,15 +212,5 @@ export function quantity(kind: QuantityKindName, limits: QuantityLimits) {
     description: `${limits.description} A number with its unit: ${allowed.join(", ")}.`,
     examples: [limits.example],
     pattern: `^\\s*[+-]?(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${allowed.join("|")})\\s*$`,
-  });
-}
-
-const MEASURED = /^([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+))\s*(.*)$/s;
-
-/** A quantity as the schema reads it: other common spellings of its unit are put right. */
-export function measuredText(text: string, kind: QuantityKindName, decimalComma: boolean, unit = ""): string {
-  const [, number, behind = ""] = MEASURED.exec(text) ?? [];
-  if (number === undefined) return text;
-  const written = behind === "" ? unit : (unitMeant(behind, kind) ?? behind);
-  return `${decimalComma ? number.replace(",", ".") : number} ${written}`.trim();
+  }).register(QUANTITIES, { kind });
 }
