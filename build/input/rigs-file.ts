@@ -8,6 +8,7 @@ import {
   indicatorRow,
   leaderRow,
   lineRow,
+  rigBoxSchema,
   rigsSchema,
   SHOT_DENSITY_KGM3,
   shotRow,
@@ -101,7 +102,7 @@ function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Dia
 }
 
 const isComplete = (box: Partial<RigBox>): box is RigBox =>
-  clubNames(rigsSchema).every((name) => box[name] !== undefined);
+  clubNames(rigBoxSchema).every((name) => box[name] !== undefined);
 
 /**
  * The club's rig box: the program's defaults, and over them what its rigs.yaml says, key by key.

@@ -7,7 +7,7 @@ import type { ClubOf } from "./fields/field.ts";
 import type { depthBand, lakeSchema } from "./fields/lake-fields.ts";
 import type { patternSchema } from "./fields/pattern-fields.ts";
 import type { caughtRow, reportRow } from "./fields/report-fields.ts";
-import type { indicatorRow, leaderRow, lineRow, rigsSchema, shotRow } from "./fields/rigs-fields.ts";
+import type { indicatorRow, leaderRow, lineRow, rigBoxSchema, shotRow } from "./fields/rigs-fields.ts";
 import type { tripSchema } from "./fields/trip-fields.ts";
 import type { LakeShape } from "./lake-shape.ts";
 
@@ -137,7 +137,7 @@ export interface RigStock {
 }
 
 /** What the club owns to build rigs from, complete: what it left out comes from `content/rig-defaults.yaml`. */
-export interface RigBox extends Required<Omit<ClubOf<typeof rigsSchema>, keyof RigStock>>, RigStock {}
+export interface RigBox extends Omit<ClubOf<typeof rigBoxSchema>, keyof RigStock>, RigStock {}
 
 /** The lakes that come into question for a trip: those it names, in its order, else all. */
 export const lakesOfTrip = <L extends { readonly slug: string }>(

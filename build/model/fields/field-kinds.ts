@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { type CalendarDate, parseCalendarDate } from "../calendar.ts";
 import { asWritten, type Fault, isFault, quoted, shortened } from "../fault.ts";
+import { dateSchema } from "../shared-schemas.ts";
 import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../units.ts";
 
 /** Says what is wrong with a value written where a field of this kind belongs. */
@@ -26,8 +27,13 @@ interface Shown {
   readonly format?: string;
 }
 
-/** A text that `read` turns into a value, or `refuse` explains. */
-function parsedString<T>(read: (text: string) => T | Fault, refuse: Refusal, shown: Shown) {
+/** A text that `read` turns into a value of `output`, or `refuse` explains. */
+function parsedString<T>(
+  output: z.ZodType<T>,
+  read: (text: string) => T | Fault,
+  refuse: Refusal,
+  shown: Shown,
+) {
   const { examples, ...rest } = shown;
   return z
     .string()
@@ -37,6 +43,7 @@ function parsedString<T>(read: (text: string) => T | Fault, refuse: Refusal, sho
       context.issues.push({ code: "custom", input: text, message: value.message, params: { fault: value } });
       return z.NEVER;
     })
+    .pipe(output as z.ZodType<T, Awaited<T>>)
     .meta({ ...rest, examples: [...examples] })
     .register(REFUSALS, { refuse });
 }
@@ -72,7 +79,7 @@ const refuseDay: Refusal = (raw) => {
 
 /** A calendar day, `YYYY-MM-DD`, that exists. */
 export const day = (description: string) =>
-  parsedString((text): CalendarDate | Fault => parseCalendarDate(text) ?? refuseDay(text), refuseDay, {
+  parsedString(dateSchema, (text) => parseCalendarDate(text) ?? refuseDay(text), refuseDay, {
     description: `${description} Year-month-day.`,
     examples: ["2026-05-16"],
     format: "date",
@@ -116,7 +123,8 @@ const refuseSize: Refusal = (raw) => {
 /** A tippet size such as 4X or 4.5X, as its number. */
 export const tippetSize = (description: string) =>
   parsedString(
-    (text): number | Fault => (TIPPET_SIZE.test(text) ? Number.parseFloat(text) : refuseSize(text)),
+    z.number(),
+    (text) => (TIPPET_SIZE.test(text) ? Number.parseFloat(text) : refuseSize(text)),
     refuseSize,
     {
       description: `${description} 0X to 8X, half sizes as 4.5X.`,
@@ -208,7 +216,7 @@ export function quantity(kind: QuantityKindName, limits: QuantityLimits) {
           : `write it like ${limits.example}; ${units}`,
     };
   };
-  return parsedString(read, refuse, {
+  return parsedString(z.number(), read, refuse, {
     description: `${limits.description} A number with its unit: ${allowed.join(", ")}.`,
     examples: [limits.example],
     pattern: `^\\s*[+-]?(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${allowed.join("|")})\\s*$`,

@@ -23,16 +23,19 @@ interface Noted<N> {
 
 const NOTES = z.registry<FieldNotes>();
 
-/** The schema of a key, outermost part and all, with its notes. */
+/** The schema of a key with its notes. */
 export function field<S extends z.ZodType, const N extends FieldNotes>(schema: S, notes: N): S & Noted<N> {
   NOTES.add(schema, notes);
   return schema as S & Noted<N>;
 }
 
-export const notesOf = (schema: z.core.$ZodType): FieldNotes => NOTES.get(schema) ?? {};
+/** The notes of a key, be they of its schema or of what that makes optional. */
+export const notesOf = (schema: z.core.$ZodType): FieldNotes =>
+  NOTES.get(schema) ?? (schema instanceof z.ZodOptional ? notesOf(schema.unwrap()) : {});
 
 type Shape = z.core.$ZodShape;
-type NotesOf<S> = S extends Noted<infer N> ? N : object;
+type NotesOf<S> =
+  S extends Noted<infer N> ? N : S extends z.ZodOptional<infer Inner> ? NotesOf<Inner> : object;
 export type NameOf<Key, S> = NotesOf<S> extends { readonly as: infer Name extends string } ? Name : Key;
 export type IsFlat<S> = NotesOf<S> extends { readonly flat: true } ? true : false;
 /** True where the Club may hold nothing for the key. */

@@ -89,16 +89,16 @@ const offBottomBand = z
 
 export const rigsSchema = z
   .strictObject({
-    rod: field(lengthUpTo("6 m", "10 ft", "Length of the rod.").optional(), { as: "rod_m" }),
+    rod: field(lengthUpTo("6 m", "10 ft", "Length of the rod."), { as: "rod_m" }).optional(),
     reach: field(
       quantity("length", {
         description: "How much less than a rod's length of fixed leader can be landed, for the arm's reach.",
         example: "1 ft",
         least: "0 m",
         most: "2 m",
-      }).optional(),
+      }),
       { as: "reach_m" },
-    ),
+    ).optional(),
     offBottom: offBottomBand.optional(),
     margin: field(
       quantity("length", {
@@ -106,13 +106,12 @@ export const rigsSchema = z
         example: "6 in",
         least: "0 m",
         most: "2 m",
-      }).optional(),
+      }),
       { as: "margin_m" },
-    ),
-    lift: field(
-      lengthUpTo("2 m", "6 in", "How far the fly may lift before more shot is wanted.").optional(),
-      { as: "lift_m" },
-    ),
+    ).optional(),
+    lift: field(lengthUpTo("2 m", "6 in", "How far the fly may lift before more shot is wanted."), {
+      as: "lift_m",
+    }).optional(),
     dryShare: z
       .number()
       .min(0)
@@ -125,9 +124,9 @@ export const rigsSchema = z
         example: "1.2 g",
         above: "0 g",
         most: "50 g",
-      }).optional(),
+      }),
       { as: "castLimit_g" },
-    ),
+    ).optional(),
     leaders: z.array(leaderRow).min(1).optional().meta({ description: "Leaders on boards or in the box." }),
     lines: z.array(lineRow).min(1).optional().meta({ description: "Fly lines." }),
     shot: z.array(shotRow).min(1).optional().meta({ description: "Split shot." }),
@@ -138,3 +137,14 @@ export const rigsSchema = z
     description:
       "What the club builds rigs from: rigs.yaml. What is left out comes from the program's defaults.",
   });
+
+type Box = {
+  [K in keyof typeof rigsSchema.shape]: (typeof rigsSchema.shape)[K] extends z.ZodOptional<infer Inner>
+    ? Inner
+    : never;
+};
+
+/** A whole rig box: `content/rig-defaults.yaml` holds every key that a club may leave out. */
+export const rigBoxSchema = z.strictObject(
+  Object.fromEntries(Object.entries(rigsSchema.shape).map(([key, part]) => [key, part.unwrap()])) as Box,
+);
