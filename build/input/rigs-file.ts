@@ -2,10 +2,11 @@ import { readFile } from "node:fs/promises";
 import { z } from "zod";
 import { LINE_KINDS, type RigBox } from "../model/club.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
+import type { MemoizeRead } from "../model/memoize.ts";
+import { programFile } from "../program/program-files.ts";
 import type { ClubFile } from "./club-files.ts";
 import { fromBeyondTo } from "./lake-file.ts";
 import { errorAt, quoted } from "./problem.ts";
-import type { ReadAgain } from "./read-again.ts";
 import { oneOf, quantity, text, tippetSize, whole } from "./schema/fields.ts";
 import { omitUndefined, readRecord, readRows } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
@@ -125,7 +126,7 @@ export const rigsSchema = z
       "What the club builds rigs from: rigs.yaml. What is left out comes from the program's defaults.",
   });
 
-const DEFAULTS = new URL("../../content/rig-defaults.yaml", import.meta.url);
+const DEFAULTS = programFile("content/rig-defaults.yaml");
 const { shape } = rigsSchema;
 const LISTS = ["leaders", "lines", "shot", "indicators"] as const;
 
@@ -251,7 +252,7 @@ const isComplete = (box: Partial<RigBox>): box is RigBox => KEYS.every((key) => 
 export async function readRigBox(
   file: ClubFile | undefined,
   problems: Diagnostic[],
-  reading: ReadAgain,
+  reading: MemoizeRead,
 ): Promise<RigBox> {
   const text = await readFile(DEFAULTS, "utf8");
   return reading("rigs.yaml", [text, file?.text], (found) => rigBoxOf(text, file, found), problems);
