@@ -19,7 +19,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(dir, { recursive: true, force: true }));
 
-/** The demo's lakes over and over, each time a little deeper, so that no two are reckoned alike. */
+/** The demo's lakes over and over, each time a little deeper, so that no two are computed alike. */
 const large = (): Club => ({
   ...demo,
   lakes: Array.from({ length: 6 }, (_, time) =>
@@ -27,7 +27,7 @@ const large = (): Club => ({
   ).flat(),
 });
 
-test("many shapes are reckoned ahead, and each is what it is when it is reckoned in its turn", async () => {
+test("many shapes are precomputed, and each is what it is when it is computed in its turn", async () => {
   const cache = cacheIn(path.join(dir, "many"), { identity: "test" });
   const told: (readonly [number, number])[] = [];
   await precomputeShapes(large(), cache, (done, total) => told.push([done, total]));
@@ -35,7 +35,7 @@ test("many shapes are reckoned ahead, and each is what it is when it is reckoned
   expect(told.at(-1)).toEqual([wanted.length, wanted.length]);
   for (const needs of wanted.filter((_, i) => i % 7 === 0)) {
     const kept = cache.memoize(SHAPE, needs, (): ComputedShape => {
-      throw new Error("not reckoned ahead");
+      throw new Error("not precomputed");
     });
     expect(kept).toEqual(computeShape(needs));
   }
@@ -44,7 +44,7 @@ test("many shapes are reckoned ahead, and each is what it is when it is reckoned
 test("few are left to their turn", async () => {
   const cache = cacheIn(path.join(dir, "few"), { identity: "test" });
   await precomputeShapes(demo, cache, () => {
-    throw new Error("reckoned ahead");
+    throw new Error("precomputed");
   });
   expect(shapesToCompute(demo).some((needs) => cache.has(SHAPE, needs))).toBe(false);
 });
