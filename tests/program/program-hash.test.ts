@@ -52,9 +52,17 @@ test.each<[string, () => void]>([
   expect(programHash(root)).not.toBe(before);
 });
 
-test("what lies beside the sources does not count", () => {
+test("what lies beside the sources does not count, nor what was compiled from them", () => {
   const before = programHash(root);
+  write("build/compiled/x/cli.js", "");
   write("site/index.html", "<p>");
   write("demo-data/club.yaml", "name: x");
   expect(programHash(root)).toBe(before);
+});
+
+test("as it will be packed, it has no lock file", () => {
+  const packed = programHash(root, { isPacked: true });
+  expect(packed).not.toBe(programHash(root));
+  rmSync(path.join(root, "package-lock.json"));
+  expect(packed).toBe(programHash(root));
 });
