@@ -1,9 +1,9 @@
 import { copyFile, mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
-import { fileURLToPath } from "node:url";
 import type { Guide } from "../guide/guide-schema.ts";
 import { ADDRESS } from "../model/addresses.ts";
+import { programFile } from "../program/program-files.ts";
 import type { Output } from "./outputs.ts";
 import { TEMPLATES } from "./pages.ts";
 import { dataFiles } from "./text-files.ts";
@@ -29,7 +29,7 @@ const ASSETS: Readonly<Record<string, string>> = {
   [fontFile(400)]: ADDRESS.textFont,
   [fontFile(700)]: ADDRESS.boldFont,
   [fontPackage("LICENSE")]: ADDRESS.fontLicence,
-  [fileURLToPath(new URL("../../content/notices.txt", import.meta.url))]: ADDRESS.notices,
+  [programFile("content/notices.txt")]: ADDRESS.notices,
 };
 
 /** Styles as readers load them: without comments and layout, an eighth fewer bytes on the way. */

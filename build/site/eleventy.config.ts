@@ -33,6 +33,8 @@ export default function eleventyConfiguration({ guide, templates, pages, partial
   return async (eleventyConfig: UserConfig): Promise<void> => {
     eleventyConfig.setTemplateFormats([FORMAT]);
     eleventyConfig.setUseGitIgnore(false);
+    // Where the program is installed its templates lie there.
+    eleventyConfig.ignores.delete("**/node_modules/**");
     eleventyConfig.setDataFileSuffixes([]);
 
     // Frozen, for Eleventy copies any other object for every template.
@@ -42,6 +44,7 @@ export default function eleventyConfiguration({ guide, templates, pages, partial
 
     eleventyConfig.addExtension(FORMAT, {
       read: false,
+      useJavaScriptImport: false,
       // Eleventy's own import would load every template once more for each run.
       getInstanceFromInputPath: async (inputPath) => templateAt(inputPath),
       getData: async (inputPath) => {
@@ -53,6 +56,8 @@ export default function eleventyConfiguration({ guide, templates, pages, partial
         return { ...data, pagination: { ...data.pagination, before } };
       },
       compile(_text, inputPath) {
+        // A partial of the club's own, where the program's templates end in .11ty.js too.
+        if (!templates.has(path.basename(inputPath, EXTENSION))) return this.defaultRenderer;
         const { renderFile } = this.config.javascriptFunctions;
         return (data) => {
           const page = pageAt(inputPath, data);

@@ -14,10 +14,14 @@ declare module "@11ty/eleventy" {
 
   interface Extension {
     readonly read?: boolean;
+    readonly useJavaScriptImport?: boolean;
     readonly getInstanceFromInputPath?: (inputPath: string) => Promise<unknown>;
     readonly getData?: (inputPath: string) => Promise<object>;
     readonly compile: (
-      this: { readonly config: { readonly javascriptFunctions: Readonly<Record<string, RenderFile>> } },
+      this: {
+        readonly config: { readonly javascriptFunctions: Readonly<Record<string, RenderFile>> };
+        readonly defaultRenderer: (data: PageData) => Rendering;
+      },
       text: string,
       inputPath: string,
     ) => (data: PageData) => Rendering;
@@ -31,6 +35,7 @@ declare module "@11ty/eleventy" {
   }
 
   export interface UserConfig {
+    readonly ignores: Set<string>;
     addExtension(extension: string, options: Extension): void;
     addFilter(name: string, filter: (this: Pick<PageData, "page">, value: string) => string): void;
     addGlobalData(key: string, value: unknown): void;

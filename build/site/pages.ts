@@ -1,15 +1,17 @@
 import { readdir } from "node:fs/promises";
 import path from "node:path";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { pathToFileURL } from "node:url";
 import { renderToString } from "preact-render-to-string";
 import { type PageGuide, pageContextAt, pageGuide } from "../../templates/_includes/page-context.ts";
 import type { PageTemplate } from "../../templates/_includes/page-template.ts";
 import type { Guide } from "../guide/guide-schema.ts";
-import type { Needs } from "../model/needs.ts";
+import type { Inputs } from "../model/memoize.ts";
+import { programModule, templatesFolder } from "../program/program-files.ts";
 
 /** The program's own templates, assets and partials. */
-export const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
-export const EXTENSION = ".11ty.tsx";
+export const TEMPLATES = templatesFolder();
+/** ".11ty.tsx" or, in the compiled program, ".11ty.js". */
+export const EXTENSION = `.11ty${path.extname(programModule("templates/lake.11ty.tsx").pathname)}`;
 
 /** The part of Eleventy's data that a template's functions see: the Guide and, under its alias, one item of a list. */
 export type TemplateData = {
@@ -38,7 +40,7 @@ export interface SitePage {
   readonly address: string;
   /** False for a page that nothing may lead to: an unlisted trip's. */
   readonly listed: boolean;
-  readonly needs: Needs;
+  readonly inputs: Inputs;
   /** @param partials HTML of the club's own partials, by name */
   readonly text: (partials?: Readonly<Record<string, string>>) => string;
 }
@@ -58,7 +60,7 @@ function pageOf({ data, render }: Template, given: TemplateData, frame: PageGuid
     {
       address,
       listed: data.listed?.(given) ?? true,
-      needs: { ...inputs, guide: frame, address },
+      inputs: { ...inputs, guide: frame, address },
       text: (partials) => {
         const sheet = { ...pageContextAt(frame, address), partials };
         return `<!DOCTYPE html>\n${renderToString(render({ ...inputs, sheet }))}\n`;

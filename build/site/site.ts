@@ -1,5 +1,5 @@
 import type { Guide } from "../guide/guide-schema.ts";
-import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
+import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
 import type { Progress } from "../model/progress.ts";
 import { copyAssets, copyStatic, writeLoaded } from "./assets.ts";
 import {
@@ -26,7 +26,7 @@ interface SiteOptions {
   /** A lake's slug: its page alone. */
   readonly only?: string | undefined;
   /** Pages and pictures that need not be drawn again. */
-  readonly kept?: KeptFiles | undefined;
+  readonly kept?: LastOutputs | undefined;
   /** Kinds of the JSON Schemas that are published beside the site. */
   readonly schemas?: readonly string[];
   /** Told of every page. */
@@ -41,7 +41,7 @@ interface SiteOptions {
 export async function writeSite(
   guide: Guide,
   outDir: string,
-  { clubDir, only, kept = keptNothing, schemas = [], progress }: SiteOptions = {},
+  { clubDir, only, kept = noOutputs, schemas = [], progress }: SiteOptions = {},
 ): Promise<WrittenSite> {
   const club = clubDir === undefined ? undefined : await readClubTemplates(clubDir);
   const partials = club === undefined ? [] : clubPartials(club);
@@ -56,7 +56,7 @@ export async function writeSite(
   if (only === undefined) await writeLoaded(guide, outDir);
   const ownParts = club !== undefined && partials.length > 0 ? { clubTemplates: club.sources } : {};
   const toDraw = pages.filter(
-    ({ address, needs }) => !kept.reuse("page", { ...needs, ...ownParts }, [address]),
+    ({ address, inputs }) => !kept.reuse("page", { ...inputs, ...ownParts }, [address]),
   );
   let done = pages.length - toDraw.length;
   progress?.("pages", done, pages.length);

@@ -1,6 +1,6 @@
 import type { JSX } from "preact";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import type { Needs } from "../../build/model/needs.ts";
+import type { Inputs } from "../../build/model/memoize.ts";
 import type { PageContext } from "./page-context.ts";
 
 /** A list of the Guide that there may be a page for each item of. */
@@ -18,13 +18,13 @@ export interface PageTemplate<Data> {
     /** False for a page that nothing may lead to; true unless said. */
     readonly listed?: (data: Data) => boolean;
     /** Plain data: the page is drawn anew only when some of it has changed. */
-    readonly inputs: (data: Data) => Needs;
+    readonly inputs: (data: Data) => Inputs;
   };
-  readonly render: (page: Needs & { readonly sheet: PageContext }) => JSX.Element;
+  readonly render: (page: Inputs & { readonly sheet: PageContext }) => JSX.Element;
 }
 
 /** What `render` is given, by the template's own `data`. */
-export type Rendered<Data extends { readonly inputs: (data: never) => Needs }> = ReturnType<
+export type Rendered<Data extends { readonly inputs: (data: never) => Inputs }> = ReturnType<
   Data["inputs"]
 > & {
   readonly sheet: PageContext;
