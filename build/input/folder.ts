@@ -1,8 +1,9 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Fault } from "../model/fault.ts";
 import { type FileStamp, type MemoizeLast, unmemoizedLast } from "../model/memoize.ts";
-import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import { errorAt, startOf, warningAt } from "./problem.ts";
 
 const UTF_8 = new TextDecoder("utf-8", { fatal: true });
 const WIDE = {

@@ -113,20 +113,16 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   problems.push(...tripProblems(trips, lakes), ...recordedTwice(lakes, reports, moment));
 
   const sorted = sortProblems(problems);
-  const { name, notice, timezone, units } = facts ?? {};
-  if (name === undefined || timezone === undefined || units === undefined) return { problems: sorted };
-  if (sorted.some(({ severity }) => severity === "error")) return { problems: sorted };
+  const settings = facts?.settings;
+  if (settings === undefined || sorted.some(({ severity }) => severity === "error"))
+    return { problems: sorted };
   const club: Club = {
-    name,
-    ...(notice === undefined ? {} : { notice }),
+    ...settings,
     ...moment,
-    timezone,
-    units,
     lakes,
     patterns,
     reports,
     trips: trips.map(({ trip }) => trip),
-    holidays: facts?.holidays ?? [],
     rigs,
     pages,
   };

@@ -1,7 +1,8 @@
 import { z } from "zod";
-import { type CalendarDate, parseCalendarDate } from "../../model/calendar.ts";
-import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../../model/units.ts";
-import { asWritten, type Fault, isFault, quoted, shortened } from "../problem.ts";
+import { type CalendarDate, parseCalendarDate } from "../calendar.ts";
+import { asWritten, type Fault, isFault, quoted, shortened } from "../fault.ts";
+import { dateSchema } from "../shared-schemas.ts";
+import { QUANTITY_KINDS, type QuantityKindName, toBase, unitMeant } from "../units.ts";
 
 /** Says what is wrong with a value written where a field of this kind belongs. */
 export type Refusal = (raw: unknown) => Fault;
@@ -12,6 +13,12 @@ export const REFUSALS = z.registry<{ refuse: Refusal }>();
 /** What the keys of a group are where they are words of our own list, such as foods; read by the issue translator. */
 export const KEYS_NAMED = z.registry<{ code: string; one: string; all: string }>();
 
+const QUANTITIES = z.registry<{ kind: QuantityKindName }>();
+
+/** What kind of quantity the schema reads, optional or not; undefined where it is none. */
+export const quantityKindOf = (schema: z.core.$ZodType): QuantityKindName | undefined =>
+  schema instanceof z.ZodOptional ? quantityKindOf(schema.unwrap()) : QUANTITIES.get(schema)?.kind;
+
 /** What an editor shows: a sentence, and values to start from. */
 interface Shown {
   readonly description: string;
@@ -20,8 +27,13 @@ interface Shown {
   readonly format?: string;
 }
 
-/** A text that `read` turns into a value, or `refuse` explains. */
-function parsedString<T>(read: (text: string) => T | Fault, refuse: Refusal, shown: Shown) {
+/** A text that `read` turns into a value of `output`, or `refuse` explains. */
+function parsedString<T>(
+  output: z.ZodType<T>,
+  read: (text: string) => T | Fault,
+  refuse: Refusal,
+  shown: Shown,
+) {
   const { examples, ...rest } = shown;
   return z
     .string()
@@ -31,6 +43,7 @@ function parsedString<T>(read: (text: string) => T | Fault, refuse: Refusal, sho
       context.issues.push({ code: "custom", input: text, message: value.message, params: { fault: value } });
       return z.NEVER;
     })
+    .pipe(output as z.ZodType<T, Awaited<T>>)
     .meta({ ...rest, examples: [...examples] })
     .register(REFUSALS, { refuse });
 }
@@ -66,7 +79,7 @@ const refuseDay: Refusal = (raw) => {
 
 /** A calendar day, `YYYY-MM-DD`, that exists. */
 export const day = (description: string) =>
-  parsedString((text): CalendarDate | Fault => parseCalendarDate(text) ?? refuseDay(text), refuseDay, {
+  parsedString(dateSchema, (text) => parseCalendarDate(text) ?? refuseDay(text), refuseDay, {
     description: `${description} Year-month-day.`,
     examples: ["2026-05-16"],
     format: "date",
@@ -110,7 +123,8 @@ const refuseSize: Refusal = (raw) => {
 /** A tippet size such as 4X or 4.5X, as its number. */
 export const tippetSize = (description: string) =>
   parsedString(
-    (text): number | Fault => (TIPPET_SIZE.test(text) ? Number.parseFloat(text) : refuseSize(text)),
+    z.number(),
+    (text) => (TIPPET_SIZE.test(text) ? Number.parseFloat(text) : refuseSize(text)),
     refuseSize,
     {
       description: `${description} 0X to 8X, half sizes as 4.5X.`,
@@ -202,19 +216,9 @@ export function quantity(kind: QuantityKindName, limits: QuantityLimits) {
           : `write it like ${limits.example}; ${units}`,
     };
   };
-  return parsedString(read, refuse, {
+  return parsedString(z.number(), read, refuse, {
     description: `${limits.description} A number with its unit: ${allowed.join(", ")}.`,
     examples: [limits.example],
     pattern: `^\\s*[+-]?(\\d+(\\.\\d+)?|\\.\\d+)\\s*(${allowed.join("|")})\\s*$`,
-  });
-}
-
-const MEASURED = /^([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+))\s*(.*)$/s;
-
-/** A quantity as the schema reads it: other common spellings of its unit are put right. */
-export function measuredText(text: string, kind: QuantityKindName, decimalComma: boolean, unit = ""): string {
-  const [, number, behind = ""] = MEASURED.exec(text) ?? [];
-  if (number === undefined) return text;
-  const written = behind === "" ? unit : (unitMeant(behind, kind) ?? behind);
-  return `${decimalComma ? number.replace(",", ".") : number} ${written}`.trim();
+  }).register(QUANTITIES, { kind });
 }

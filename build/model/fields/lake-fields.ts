@@ -1,8 +1,9 @@
 import { z } from "zod";
-import { WATER_COLOURS } from "../../model/club.ts";
-import { PHASES } from "../../model/phase.ts";
-import { asWritten, shortened } from "../problem.ts";
-import { day, oneOf, quantity, REFUSALS, text, whole } from "./fields.ts";
+import { WATER_COLOURS } from "../choices.ts";
+import { asWritten, shortened } from "../fault.ts";
+import { PHASES, type Phase } from "../phase.ts";
+import { field } from "./field.ts";
+import { day, oneOf, quantity, REFUSALS, text, whole } from "./field-kinds.ts";
 
 /** Deepest lake on earth, rounded up; a limit against slips of the keyboard. */
 export const DEEPEST = "1700 m";
@@ -18,8 +19,8 @@ export const season = (description: string) => whole(1400, 2200, description);
 export const depthBand = (description: string) =>
   z
     .strictObject({
-      from: depth("Shallow end of the band."),
-      to: depth("Deep end of the band."),
+      from: field(depth("Shallow end of the band."), { as: "from_m" }),
+      to: field(depth("Deep end of the band."), { as: "to_m" }),
     })
     .meta({ description });
 
@@ -72,59 +73,82 @@ const position = z
   })
   .meta({ description: "Where the lake is, WGS 84." });
 
+const TRAVEL = "From the club's usual meeting place to the launch, one way.";
+
 export const lakeSchema = z
   .strictObject({
     name: text("The lake's name as readers know it."),
     position,
-    elevation: quantity("length", {
-      description: "Height of the water above sea level.",
-      example: "2580 m",
-      least: "-430 m",
-      most: "6000 m",
-    }).optional(),
+    elevation: field(
+      quantity("length", {
+        description: "Height of the water above sea level.",
+        example: "2580 m",
+        least: "-430 m",
+        most: "6000 m",
+      }).optional(),
+      { as: "elevation_m" },
+    ),
     region: text("Lakes of one region share a spring.").optional(),
-    area: quantity("area", {
-      description: "Area of the water.",
-      example: "40 acre",
-      above: "0 ha",
-      most: "40000000 ha",
-    }).optional(),
-    depth: z
-      .strictObject({
-        max: quantity("length", {
-          description: "The deepest place.",
-          example: "29 ft",
-          above: "0 m",
-          most: DEEPEST,
-        }).optional(),
-        mean: quantity("length", {
-          description: "Volume by area.",
-          example: "12 ft",
-          above: "0 m",
-          most: DEEPEST,
-        }).optional(),
-      })
-      .optional()
-      .meta({ description: "Depth of the lake." }),
+    area: field(
+      quantity("area", {
+        description: "Area of the water.",
+        example: "40 acre",
+        above: "0 ha",
+        most: "40000000 ha",
+      }).optional(),
+      { as: "area_ha" },
+    ),
+    depth: field(
+      z
+        .strictObject({
+          max: field(
+            quantity("length", {
+              description: "The deepest place.",
+              example: "29 ft",
+              above: "0 m",
+              most: DEEPEST,
+            }).optional(),
+            { as: "maxDepth_m" },
+          ),
+          mean: field(
+            quantity("length", {
+              description: "Volume by area.",
+              example: "12 ft",
+              above: "0 m",
+              most: DEEPEST,
+            }).optional(),
+            { as: "meanDepth_m" },
+          ),
+        })
+        .optional()
+        .meta({ description: "Depth of the lake." }),
+      { flat: true },
+    ),
     water: oneOf(WATER_COLOURS, "What the water looks like in spring; scuds take its colour.").optional(),
     summary: text("One line: what kind of lake it is.").optional(),
     access: z
       .strictObject({
         text: text("How to get there."),
         opens: day("From when the road is open.").optional(),
-        travel: quantity("duration", {
-          description: "From the club's usual meeting place to the launch, one way.",
-          example: "2 h",
-          least: "0 h",
-          most: "200 h",
-        }).optional(),
+        travel: field(
+          quantity("duration", {
+            description: TRAVEL,
+            example: "2 h",
+            least: "0 h",
+            most: "200 h",
+          }).optional(),
+          { as: "travel_h", explained: TRAVEL },
+        ),
       })
       .optional()
       .meta({ description: "How to get there and from when." }),
-    hazards: z
-      .array(text("One hazard."))
-      .optional()
-      .meta({ description: "What can hurt somebody here, one a line." }),
+    hazards: field(
+      z
+        .array(text("One hazard."))
+        .optional()
+        .meta({ description: "What can hurt somebody here, one a line." }),
+      { absent: [] },
+    ),
     rules: z
       .strictObject({
         text: text("The rules as somebody read them; the agency's own word rules."),
@@ -132,14 +156,17 @@ export const lakeSchema = z
       })
       .optional()
       .meta({ description: "Local rules as read on a day." }),
-    depthBands: z
-      .strictObject(
-        Object.fromEntries(
-          PHASES.map((phase) => [phase, depthBand(`Where fish were found at ${phase}.`).optional()]),
-        ) as Record<(typeof PHASES)[number], z.ZodOptional<ReturnType<typeof depthBand>>>,
-      )
-      .optional()
-      .meta({ description: "Depths at which fish were found, by phase; plumbed by the club." }),
+    depthBands: field(
+      z
+        .strictObject(
+          Object.fromEntries(
+            PHASES.map((phase) => [phase, depthBand(`Where fish were found at ${phase}.`).optional()]),
+          ) as Record<Phase, z.ZodOptional<ReturnType<typeof depthBand>>>,
+        )
+        .optional()
+        .meta({ description: "Depths at which fish were found, by phase; plumbed by the club." }),
+      { absent: {} },
+    ),
     iceOff: z.array(iceOffRow).optional().meta({ description: "Ice-off of past seasons, one row a season." }),
     turnover: z
       .array(turnoverRow)
@@ -161,12 +188,9 @@ export const lakeSchema = z
         ],
       })
       .optional(),
-    notes: text("Anything else, in Markdown.").optional(),
+    notes: field(text("Anything else, in Markdown.").optional(), { markdown: true }),
   })
   .meta({
     title: "Lake",
     description: "One lake: lakes/NAME.yaml; the file name is its address in the guide.",
   });
-
-/** A lake file's keys, as far as they could be read. */
-export type LakeFields = Partial<z.output<typeof lakeSchema>>;
