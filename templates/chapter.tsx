@@ -1,5 +1,6 @@
-import { calibrationPlot, MOMENT_WORDS } from "../build/draw/charts.tsx";
+import { calibrationPlot, MOMENT_WORDS } from "../build/draw/charts.ts";
 import { screenInk } from "../build/draw/ink.ts";
+import { renderSvg } from "../build/draw/svg.ts";
 import type { Caution, Guide, GuidePage } from "../build/guide/guide-schema.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText, rounded } from "../build/model/units.ts";
@@ -97,7 +98,7 @@ function Backtest({ rows }: { rows: Guide["backtest"] }) {
       </p>
       <Scores rows={rows} />
       <h3>Does a chance come true as often as it says?</h3>
-      <Harmless class="plot" html={calibrationPlot(rows, screenInk)} />
+      <Harmless class="plot" html={renderSvg(calibrationPlot(rows, screenInk))} />
       <CalibrationTable rows={rows} />
     </Section>
   );

@@ -7,7 +7,8 @@ import {
   boardOpenGraphImage,
   boardPictureLakes,
   lakeOpenGraphImage,
-} from "../draw/strip/open-graph-image.tsx";
+} from "../draw/strip/open-graph-image.ts";
+import { renderSvg } from "../draw/svg.ts";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import type { KeptFiles } from "../model/kept-files.ts";
@@ -59,12 +60,12 @@ function picturesOf(guide: Guide, only: string | undefined): Picture[] {
     .filter(({ slug }) => only === undefined || slug === only)
     .map((lake) =>
       picture(ADDRESS.lake(lake.slug), { lake, guide: frame }, (needs) =>
-        lakeOpenGraphImage(needs.lake, needs.guide),
+        renderSvg(lakeOpenGraphImage(needs.lake, needs.guide)),
       ),
     );
   if (only !== undefined) return lakes;
   const first = picture(ADDRESS.board, { lakes: boardPictureLakes(guide), guide: frame }, (needs) =>
-    boardOpenGraphImage(needs.lakes, needs.guide),
+    renderSvg(boardOpenGraphImage(needs.lakes, needs.guide)),
   );
   return [...lakes, first];
 }

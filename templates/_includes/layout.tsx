@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { OPEN_GRAPH_IMAGE } from "../../build/draw/strip/open-graph-image.tsx";
+import { OPEN_GRAPH_IMAGE } from "../../build/draw/strip/open-graph-image.ts";
 import { dayMonthYear, weekdayDayMonthYear } from "../../build/model/calendar.ts";
 import { ADDRESS, hasRigs, type PageContext, type PageGuide } from "./page-context.ts";
 

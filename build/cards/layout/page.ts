@@ -1,3 +1,5 @@
+import type { Drawing } from "../../draw/drawing.ts";
+
 /** A point is 1/72 inch, an inch 25.4 mm, both by definition. */
 const PT_PER_MM = 72 / 25.4;
 
@@ -96,8 +98,8 @@ export type Piece =
   /** SVG path data, filled or stroked in black. */
   | { readonly kind: "shape"; readonly path: string; readonly stroke_pt?: number }
   | {
-      readonly kind: "svg";
-      readonly svg: string;
+      readonly kind: "drawing";
+      readonly drawing: Drawing;
       readonly x_pt: number;
       readonly y_pt: number;
     };

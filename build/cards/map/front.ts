@@ -1,6 +1,6 @@
 import { paperInk } from "../../draw/ink.ts";
-import { lakeMap } from "../../draw/map/lake-map.tsx";
-import { markText } from "../../draw/map/zones-and-marks.tsx";
+import { lakeMap } from "../../draw/map/lake-map.ts";
+import { markText } from "../../draw/map/zones-and-marks.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { GOOD_STATES, PHASES, stateOfPhase } from "../../model/phase.ts";
@@ -84,7 +84,7 @@ export function layoutMapFront(guide: GuideFrame, lake: GuideLake, map: LakeMap,
   });
   const misfits: Overflow[] = [];
   if (drawn !== null) {
-    addDrawing(column, drawn.svg, drawn.title);
+    addDrawing(column, drawn.drawing);
     column.y_pt += GAP_PT;
     misfits.push(...markOverflows(map, drawn, ruler));
   }

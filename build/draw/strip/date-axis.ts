@@ -1,5 +1,3 @@
-import type { JSX } from "preact";
-import { renderToString } from "preact-render-to-string";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
 import {
   addDays,
@@ -7,9 +5,9 @@ import {
   dayMonth,
   dayOfMonth,
   daysBetween,
-  daysFromTo,
   monthOf,
 } from "../../model/calendar.ts";
+import { type DrawingContent, group, path, text } from "../drawing.ts";
 import { clamp, estimateTextWidth, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
 
@@ -55,45 +53,42 @@ const dayLeft = ({ from, perDay }: StripFrame, date: CalendarDate): number =>
 const dayMiddle = (frame: StripFrame, date: CalendarDate): number => dayLeft(frame, date) + frame.perDay / 2;
 
 /** Month names at their first day; a short tick and number at the 10th and 20th where there is room. */
-export function Months({ frame }: { frame: StripFrame }): JSX.Element {
+export function drawMonths({ frame }: { frame: StripFrame }): DrawingContent {
   const { ink, daily, bottom, width } = frame;
   const y = tenth(bottom + ink.textSize * 1.02);
   const numbers = frame.perDay * 10 > textWidth("Mmm", ink) * 1.5;
   const ticks = daily.flatMap(({ date }) => {
     const day = dayOfMonth(date);
     const x = tenth(day === 1 ? dayLeft(frame, date) : dayMiddle(frame, date));
-    if (day === 1) return [{ x, length: ink.textSize * 0.5, text: monthOf(date) }];
+    if (day === 1) return [{ x, length: ink.textSize * 0.5, label: monthOf(date) }];
     return day === 10 || day === 20
-      ? [{ x, length: ink.textSize * 0.25, text: numbers ? `${day}` : "" }]
+      ? [{ x, length: ink.textSize * 0.25, label: numbers ? `${day}` : "" }]
       : [];
   });
-  return (
-    <g stroke={ink.line} stroke-width={1}>
-      {ticks.map(({ x, length, text }) => {
-        const half = textWidth(text, ink) / 2;
-        return (
-          <g>
-            <path d={`M${x} ${tenth(bottom)}v${tenth(length)}`} />
-            {text === "" ? null : (
-              <text
-                x={tenth(clamp(x, half, width - half))}
-                y={tenth(y + ink.textSize * 0.25)}
-                text-anchor="middle"
-                fill={ink.words}
-                stroke="none"
-              >
-                {text}
-              </text>
-            )}
-          </g>
-        );
-      })}
-    </g>
-  );
+  return group({ stroke: ink.line, "stroke-width": 1 }, [
+    ticks.map(({ x, length, label }) => {
+      const half = textWidth(label, ink) / 2;
+      return group({}, [
+        path({ d: `M${x} ${tenth(bottom)}v${tenth(length)}` }),
+        label === ""
+          ? null
+          : text(
+              {
+                x: tenth(clamp(x, half, width - half)),
+                y: tenth(y + ink.textSize * 0.25),
+                "text-anchor": "middle",
+                fill: ink.words,
+                stroke: "none",
+              },
+              label,
+            ),
+      ]);
+    }),
+  ]);
 }
 
 /** The day the guide speaks from; a page’s script moves it on to today, by the width of a day for each. */
-export function AsOf({
+export function drawAsOf({
   frame,
   date,
   lettered,
@@ -105,60 +100,23 @@ export function AsOf({
   const { ink, top, bottom, width, perDay, asOf_x } = frame;
   if (asOf_x < 0) return null;
   const x = tenth(asOf_x);
-  const text = `as of ${dayMonth(date)}`;
-  const half = textWidth(text, ink) / 2;
+  const label = `as of ${dayMonth(date)}`;
+  const half = textWidth(label, ink) / 2;
   const tail = lettered ? ink.textSize * 0.25 : 0;
-  return (
-    <g data-x={x} data-day={perDay.toFixed(3)}>
-      <path d={`M${x} ${tenth(top)}V${tenth(bottom)}`} stroke={ink.paper} stroke-width={5} />
-      <path d={`M${x} ${tenth(top - tail)}V${tenth(bottom)}`} stroke={ink.accent} stroke-width={2} />
-      {lettered ? (
-        <text
-          x={tenth(clamp(x, half, width - half))}
-          y={tenth(top - ink.textSize * 0.45)}
-          text-anchor="middle"
-          font-weight="bold"
-          fill={ink.words}
-        >
-          {text}
-        </text>
-      ) : null}
-    </g>
-  );
-}
-
-/** Share of the width after which a month's name would be cut off. */
-const ROOM_FOR_NAME = 0.9;
-
-/**
- * Months over a column of season strips that span the guide's window: a tick at each first day, as wide as its
- * surroundings, so that it lines up with strips stretched to the same width. For the eye only; the strips say their
- * dates in words.
- */
-export function monthScale({ from, to }: Guide["window"]): string {
-  const days = daysFromTo(from, to);
-  const firsts = days.flatMap((date, i) =>
-    dayOfMonth(date) === 1
-      ? [
+  return group({ "data-x": x, "data-day": perDay.toFixed(3) }, [
+    path({ d: `M${x} ${tenth(top)}V${tenth(bottom)}`, stroke: ink.paper, "stroke-width": 5 }),
+    path({ d: `M${x} ${tenth(top - tail)}V${tenth(bottom)}`, stroke: ink.accent, "stroke-width": 2 }),
+    lettered
+      ? text(
           {
-            x: `${((100 * i) / days.length).toFixed(2)}%`,
-            month: i < ROOM_FOR_NAME * days.length ? monthOf(date) : "",
+            x: tenth(clamp(x, half, width - half)),
+            y: tenth(top - ink.textSize * 0.45),
+            "text-anchor": "middle",
+            "font-weight": "bold",
+            fill: ink.words,
           },
-        ]
-      : [],
-  );
-  return renderToString(
-    <svg xmlns="http://www.w3.org/2000/svg" width="100%" height="16" aria-hidden="true">
-      {firsts.map(({ x, month }) => (
-        <>
-          <line x1={x} x2={x} y1="2" y2="16" stroke="var(--strip-line)" />
-          {month === "" ? null : (
-            <text x={x} dx="4" y="12" font-size="13" fill="var(--strip-words)">
-              {month}
-            </text>
-          )}
-        </>
-      ))}
-    </svg>,
-  );
+          label,
+        )
+      : null,
+  ]);
 }

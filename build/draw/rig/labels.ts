@@ -1,4 +1,4 @@
-import type { JSX } from "preact";
+import { type DrawingContent, group, path, text } from "../drawing.ts";
 import { estimateTextWidth, LEADING, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
 
@@ -80,7 +80,7 @@ export function placeLabels(
 }
 
 /** A column of labels, each joined by a hair line to what it speaks of. */
-export const Labels = ({
+export const drawLabels = ({
   placed,
   column,
   ink,
@@ -88,31 +88,31 @@ export const Labels = ({
   placed: readonly PlacedLabel[];
   column: LabelColumn;
   ink: Ink;
-}): JSX.Element => (
-  <g>
-    <path
-      d={placed
+}): DrawingContent =>
+  group({}, [
+    path({
+      d: placed
         .map(
           ({ at, y }) =>
             `M${tenth(at.x)} ${tenth(at.y)}L${tenth(column.left - ink.textSize * 0.7)} ${tenth(y)}H${tenth(column.left - ink.textSize * 0.2)}`,
         )
-        .join("")}
-      fill="none"
-      stroke={ink.line}
-      stroke-width={0.5}
-    />
-    <g fill={ink.words}>
-      {placed.map(({ lines, y, bold }) =>
-        lines.map((line, i) => (
-          <text
-            x={tenth(column.left)}
-            y={tenth(y + ink.textSize * (0.35 + LEADING * i))}
-            {...(bold === true ? { "font-weight": "bold" } : {})}
-          >
-            {line}
-          </text>
-        )),
-      )}
-    </g>
-  </g>
-);
+        .join(""),
+      fill: "none",
+      stroke: ink.line,
+      "stroke-width": 0.5,
+    }),
+    group({ fill: ink.words }, [
+      placed.map(({ lines, y, bold }) =>
+        lines.map((line, i) =>
+          text(
+            {
+              x: tenth(column.left),
+              y: tenth(y + ink.textSize * (0.35 + LEADING * i)),
+              ...(bold === true ? { "font-weight": "bold" } : {}),
+            },
+            line,
+          ),
+        ),
+      ),
+    ]),
+  ]);
