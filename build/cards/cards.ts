@@ -5,12 +5,13 @@ import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { computeAlways } from "../model/remember.ts";
 import { runInThreads } from "../threads/threads.ts";
-import type { CardFiles, CardTools } from "./card-kind.ts";
+import type { CardFiles } from "./card-kind.ts";
 import { type CardProblem, overflowProblem } from "./card-kind.ts";
-import { cardAddress, createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
+import { cardAddress, openCardWriter, placeCards } from "./card-writer.ts";
 import { planLabels } from "./labels/labels.ts";
 import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
-import { parseFonts } from "./pdf/document.ts";
+import type { Ruler } from "./layout/column.ts";
+import { createRuler, parseFonts } from "./pdf/document.ts";
 import { planReportSlips } from "./report-slip.ts";
 import { planRigCards } from "./rig/rig-cards.ts";
 import { planTripCards } from "./trip/trip-cards.ts";
@@ -55,11 +56,11 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
  */
 export function cardProblems(guide: Guide, remember = computeAlways): CardProblem[] {
   const planned = planCards(guide).flat();
-  let tools: CardTools | undefined;
+  let ruler: Ruler | undefined;
   const found = planned.flatMap((files) =>
     remember("card problems", files, () => {
-      tools ??= createCardTools(parseFonts());
-      return placeCards(files, tools).problems;
+      ruler ??= createRuler(parseFonts());
+      return placeCards(files, { ruler, lakes: [] }).problems;
     }),
   );
   return [...found, ...duplicateNames(planned)];
@@ -99,7 +100,11 @@ async function makeBatches(
     });
     return problems.flat();
   }
-  return batches.length === 0 ? [] : openCardWriter(outDir)(batches.flat(), made);
+  if (batches.length === 0) return [];
+  const write = openCardWriter(outDir);
+  const problems: CardProblem[] = [];
+  for (const batch of batches) problems.push(...(await write(batch, made)));
+  return problems;
 }
 
 /**
