@@ -7,7 +7,7 @@ const WIDTH = 48;
 const HEIGHT = 14;
 const MIDDLE = HEIGHT / 2;
 
-/** A share on a scale from none to all: a thick line over the span it lies in, and a gap where it most likely is. Beside its words. */
+/** A share on a scale from 0 to 1: a thick line over its likely range, with a gap at the estimate. No title: its figures stand beside it. */
 export const shareBar = (
   { share, low, high }: { readonly share: number; readonly low: number; readonly high: number },
   ink: Ink,
@@ -40,7 +40,7 @@ const LEFT = 44;
 const TOP = 10;
 const KEY_LEADING = 20;
 
-/** Shape of each moment's points, half a unit wide, about 0 0; told apart without colour. */
+/** Shape of each moment's points, centred on 0 0; distinct without colour. */
 const SHAPES: Readonly<
   Record<BacktestRow["moment"], { readonly outline: string; readonly filled: boolean }>
 > = {

@@ -10,7 +10,7 @@ interface FlyBoxOptions {
   readonly ink: Ink;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
-  /** Which rows are drawn, from 0, the end left out; all unless said. */
+  /** Which rows are drawn, from 0, the end exclusive; by default all. */
   readonly part?: readonly [from: number, to: number];
 }
 

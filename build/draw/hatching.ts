@@ -175,7 +175,7 @@ function drawHatchLines({ state, ink, corners, stretchesOn }: HatchLines): Drawi
   });
 }
 
-/** The hatching of one state's area; `null` where the ground alone tells it. */
+/** The hatching of one state's area; `null` where the ground alone is enough. */
 export const drawHatching = ({ state, band, ink }: { state: DayState; band: Band; ink: Ink }) =>
   drawHatchLines({
     state,

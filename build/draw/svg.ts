@@ -12,7 +12,7 @@ const valueText = (value: AttributeValue): string =>
 const attribute = ([name, value]: readonly [string, AttributeValue]): string =>
   value === "" ? ` ${name}` : ` ${name}="${valueText(value)}"`;
 
-/** An element as HTML has it: attributes in the order given, those without a value by name alone. */
+/** An element in HTML syntax: attributes in the order given, empty ones by name alone. */
 const element = (tag: string, attributes: Readonly<Record<string, AttributeValue>>, content = ""): string =>
   `<${tag}${Object.entries(attributes).map(attribute).join("")}>${content}</${tag}>`;
 

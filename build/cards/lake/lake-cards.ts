@@ -85,7 +85,7 @@ function* layoutsOf(
     yield* (placed.find((layout) => layout.lake === lake) ?? layoutLake(guide, lake, ruler)).cards;
 }
 
-/** The sheets of a volume of lakes' cards. What does not fit on a card is said of the lake's own file. */
+/** The sheets of a volume of lakes' cards. What does not fit is reported with the lake's own file. */
 export const LAKE_SHEETS: CardKind<{
   guide: GuideFrame;
   number: number | null;

@@ -116,7 +116,7 @@ interface TextOptions {
   readonly field: string;
   /** From the column's left. */
   readonly indent_pt?: number;
-  /** Up to the column's right unless said. */
+  /** By default up to the column's right edge. */
   readonly width_pt?: number;
   readonly maxLines?: number;
   readonly reversed?: boolean;

@@ -30,10 +30,10 @@ import {
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 type Direction = Wind["directions"][number];
 
-/** What is set, from all of it to what must stand. */
+/** How much is set, from the fullest layout down to the least that must be there. */
 interface Extent {
   readonly winds: (direction: Direction, place: number, wind: Wind) => boolean;
-  /** Drifts whose swings are told. */
+  /** How many drifts have their swing times given. */
   readonly swings: number;
 }
 const eight: Extent["winds"] = (_, place) => place % 2 === 0;
@@ -111,7 +111,7 @@ function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
   column.y_pt += GAP_PT;
 }
 
-/** How the boat lies, drawn, and told beside it. */
+/** How the boat lies: a drawing, with its description beside it. */
 function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, swings: number): void {
   addRule(column, 0.6);
   column.y_pt += 1;

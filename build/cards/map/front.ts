@@ -19,10 +19,10 @@ import type { FaceLayout, Overflow } from "../layout/page.ts";
 import { BOTTOM, inMm, LEFT, mm, SMALL, TOP, WIDTH } from "../layout/page.ts";
 import { addLight, mapAccuracyText } from "./words-and-light.ts";
 
-/** A lower map says nothing. */
+/** A lower map would be illegible. */
 const LEAST_PT = mm(25);
 const GAP_PT = 3;
-/** A drawing says its height to a tenth of a point. */
+/** Heights of drawings are rounded to a tenth of a point. */
 const ROUNDING_PT = 0.1;
 /** The phases worth fishing; turnover's water is the one to leave alone. */
 const SHOWN = PHASES.filter((phase) => GOOD_STATES.includes(stateOfPhase(phase)));

@@ -93,7 +93,7 @@ function startBox(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): Column {
   return column;
 }
 
-/** Ink of the largest lettering in which the rows fit on one side or, where none does, as many on each as can be. */
+/** The largest lettering in which all rows fit on one side; if there is none, the smallest in which every name fits. */
 function boxOptions(rows: Box["rows"], room_pt: number, ruler: Ruler): BoxOptions {
   const all = LETTERING_PT.map(
     (textSize): BoxOptions => ({ ink: { ...paperInk, textSize }, width: FRAME.width_pt }),

@@ -105,9 +105,9 @@ interface MapOptions {
   readonly units: UnitSystem;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
-  /** Of the whole drawing, its key included, at the most; by the lake's own shape unless said. */
+  /** Greatest height of the whole drawing with its key; by default it follows from the lake's shape. */
   readonly height?: number;
-  /** Whose depths to fish are hatched, the later over the earlier; none unless said. */
+  /** Phases whose depths to fish are hatched, the later over the earlier; by default none. */
   readonly phases?: readonly Phase[];
 }
 

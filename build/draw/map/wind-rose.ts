@@ -9,7 +9,7 @@ interface RoseOptions {
   readonly units: UnitSystem;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
-  /** Without the length of the longest, where it is said beside the drawing. */
+  /** Leaves out the length of the longest fetch, where text beside the drawing gives it. */
   readonly bare?: boolean;
 }
 

@@ -2,7 +2,7 @@ import { type DrawingContent, group, path, text } from "../drawing.ts";
 import { estimateTextWidth, LEADING, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
 
-/** A word beside a drawing, and the place in the drawing it speaks of. */
+/** A word beside a drawing, and the point in the drawing it names. */
 export interface Label {
   readonly at: { readonly x: number; readonly y: number };
   readonly text: string;
@@ -49,7 +49,7 @@ export function labelsHeight(labels: readonly Label[], { left, right }: LabelCol
   return lines * ink.textSize;
 }
 
-/** Each label as near as can be to the height of what it speaks of, none over another, from the top down. */
+/** Each label as near as possible to the height of what it names, without overlaps, from the top down. */
 export function placeLabels(
   labels: readonly Label[],
   column: LabelColumn,
@@ -79,7 +79,7 @@ export function placeLabels(
   return blocks.map(({ height: _, ...block }, i) => ({ ...block, y: (tops[i] ?? 0) + leading / 2 }));
 }
 
-/** A column of labels, each joined by a hair line to what it speaks of. */
+/** A column of labels, each joined by a hairline to what it names. */
 export const drawLabels = ({
   placed,
   column,

@@ -15,7 +15,7 @@ interface SwingDrawing {
   readonly rod_s: number;
 }
 
-/** A rowing boat, m; for the look of it. */
+/** A rowing boat, m; for illustration only. */
 const BOAT = { length_m: 4, beam_m: 1.4 } as const;
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;

@@ -15,7 +15,7 @@ import type { Ink } from "../ink.ts";
 export interface StripFrame {
   readonly ink: Ink;
   readonly daily: GuideLake["daily"];
-  /** Middle of the day the guide speaks from; below 0 when that day is not shown. */
+  /** Middle of the as-of day; below 0 when that day is not shown. */
   readonly asOf_x: number;
   readonly from: CalendarDate;
   readonly width: number;
@@ -87,7 +87,7 @@ export function drawMonths({ frame }: { frame: StripFrame }): DrawingContent {
   ]);
 }
 
-/** The day the guide speaks from; a page’s script moves it on to today, by the width of a day for each. */
+/** A line at the as-of day; a page’s script moves it to today by the width of a day for each day since. */
 export function drawAsOf({
   frame,
   date,

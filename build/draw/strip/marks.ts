@@ -53,7 +53,7 @@ export function drawMarkShape({ seen, doubted, x, y, r, ink }: MarkShapeProps): 
 interface PlacedMark {
   readonly mark: GuideLake["marks"][number];
   readonly x: number;
-  /** Its word and where it stands; the latest mark of its kind speaks for the earlier ones. */
+  /** Its word and where it stands; only the latest mark of each kind has one. */
   readonly word?: WordPlace & { readonly text: string };
 }
 

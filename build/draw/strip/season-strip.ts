@@ -122,7 +122,7 @@ interface StripOptions {
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
   readonly height: number;
-  /** First and last day shown; the guide's whole window unless said. */
+  /** First and last day shown; by default the guide's whole window. */
   readonly from?: CalendarDate;
   readonly to?: CalendarDate;
   /** A row of the board: areas and as-of line, no lettering. */
