@@ -1,5 +1,6 @@
-import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.tsx";
+import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.ts";
 import { screenInk } from "../../build/draw/ink.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import type { Caution, Guide, GuidePage } from "../../build/guide/guide-schema.ts";
 import { allFiles, type Printed, type PrintFile, SHEETS } from "../../build/guide/print-files.ts";
 import { ADDRESS } from "../../build/model/addresses.ts";
@@ -98,7 +99,7 @@ function Backtest({ rows }: { rows: Guide["backtest"] }) {
       </p>
       <Scores rows={rows} />
       <h3>Does a chance come true as often as it says?</h3>
-      <Harmless class="plot" html={calibrationPlot(rows, screenInk)} />
+      <Harmless class="plot" html={renderSvg(calibrationPlot(rows, screenInk))} />
       <CalibrationTable rows={rows} />
     </Section>
   );
