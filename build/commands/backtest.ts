@@ -1,7 +1,7 @@
 import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { loadClub } from "../load/load-club.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
-import { backtest } from "../season/backtest.ts";
+import { backtest } from "../season/backtest/backtest.ts";
 import type { BacktestRow } from "../season/forecast.ts";
 
 const HEADINGS = [
