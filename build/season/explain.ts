@@ -6,9 +6,10 @@ import {
   middlesOf,
   momentTable,
 } from "./lake-distribution.ts";
-import { addTo, at, meanOf, roundTo } from "./numbers.ts";
+import { at, meanOf, roundTo } from "./numbers.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf, overScatter, type SeasonGrid } from "./season-grid.ts";
+import { SHARED_WEIGHT } from "./season-posterior.ts";
 
 type Evidence = LakeForecast["evidence"];
 
@@ -62,20 +63,21 @@ function integralsOf(
       moment: Float64Array.from({ length: size }, (_, i) => at(middles, i % middles.length)),
     };
   const moment = new Float64Array(size);
-  addTableOnGrid(moment, momentTable(evidence, distribution, grid.scatter), middles, 1);
+  addTableOnGrid(moment, momentTable(evidence, distribution, grid), middles, 1);
   const chance = new Float64Array(size);
   addTableOnGrid(chance, table, middles, 1);
   for (let p = 0; p < size; p++) chance[p] = Math.exp(at(chance, p));
   return { chance, moment };
 }
 
-/** Mean ice-off day when the season's points weigh `weights` before the lake's own evidence. */
-function meanDay({ chance, moment }: Integrals, weights: Float64Array): number {
+/** Mean ice-off day when the season's points weigh `weights`, times `factor`, before the lake's own evidence. */
+function meanDay({ chance, moment }: Integrals, weights: Float64Array, factor?: Float64Array): number {
   let all = 0;
   let day = 0;
   for (let p = 0; p < weights.length; p++) {
-    all += at(weights, p) * at(chance, p);
-    day += at(weights, p) * at(moment, p);
+    const weight = at(weights, p) * (factor === undefined ? 1 : at(factor, p));
+    all += weight * at(chance, p);
+    day += weight * at(moment, p);
   }
   return day / all;
 }
@@ -96,14 +98,14 @@ function pullsOf({ posterior: { grid, weights, tables }, lakes }: RegionSeason):
     if (table === undefined) return [];
     const logs = new Float64Array(weights.length);
     addTableOnGrid(logs, table, middlesOf(distribution, grid), 1);
-    const pull = new Float64Array(2);
-    for (let i = 0; i < logs.length; i++) {
-      const part = at(weights, i) * at(logs, i);
-      const p = i % grid.s.length;
-      addTo(pull, 0, part * (at(grid.s, p) - s));
-      addTo(pull, 1, part * (at(grid.k, p) - k));
+    for (let i = 0; i < logs.length; i++) logs[i] = at(logs, i) * at(weights, i);
+    const products = overScatter(grid, logs);
+    let [pullS, pullK] = [0, 0];
+    for (let p = 0; p < products.length; p++) {
+      pullS += at(products, p) * (at(grid.s, p) - s);
+      pullK += at(products, p) * (at(grid.k, p) - k);
     }
-    return [{ place, s: at(pull, 0), k: at(pull, 1) }];
+    return [{ place, s: pullS, k: pullK }];
   });
 }
 
@@ -131,11 +133,26 @@ function decidingReport(
   return { lake: slug, date: statement.date, seen: statement.seen, reports: statements.length };
 }
 
+/** Factor on each point's chance when a lake's tempered evidence is left out; each is computed once. */
+function leavingOut({ lakes, posterior: { grid, tables, weights } }: RegionSeason): (place: number) => Float64Array {
+  const known = new Map<number, Float64Array>();
+  return (place) => {
+    const made = known.get(place) ?? new Float64Array(weights.length);
+    const [lake, table] = [lakes[place], tables[place]];
+    if (known.has(place) || lake === undefined || table === undefined) return made;
+    addTableOnGrid(made, table, middlesOf(lake.distribution, grid), -SHARED_WEIGHT);
+    for (let p = 0; p < made.length; p++) made[p] = Math.exp(at(made, p));
+    known.set(place, made);
+    return made;
+  };
+}
+
 /** The lakes whose evidence moved a lake's mean ice-off most: each one's is left out in turn. */
 function movedByOf(
   { lakes, posterior }: RegionSeason,
   place: number,
   pulls: readonly Pull[],
+  factorOf: (place: number) => Float64Array,
   dateOf: (day: number) => CalendarDate,
 ): Evidence["movedBy"] {
   const lake = lakes[place];
@@ -146,9 +163,7 @@ function movedByOf(
   const mean = meanDay(own, season);
   const shifts = strongestPulls(pulls, place, lake.distribution.x).flatMap((other) => {
     const moving = lakes[other];
-    return moving === undefined
-      ? []
-      : [{ moving, days: mean - meanDay(own, posterior.without(place, other)) }];
+    return moving === undefined ? [] : [{ moving, days: mean - meanDay(own, season, factorOf(other)) }];
   });
   if (table !== undefined) {
     const bare = integralsOf({ ...lake, evidence: undefined }, undefined, posterior.grid);
@@ -172,6 +187,7 @@ export function explainRegion(
 ): ReadonlyMap<string, Evidence> {
   const spring = springOf(region);
   const pulls = pullsOf(region);
+  const factorOf = leavingOut(region);
   return new Map(
     region.lakes.map((lake, place) => {
       const seasons = [...lake.past.keys()].sort((a, b) => a - b);
@@ -183,7 +199,7 @@ export function explainRegion(
           lastSeason: seasons.at(-1) ?? null,
           usualIceOff: dateOf(Math.round(lake.distribution.m)),
           spring,
-          movedBy: movedByOf(region, place, pulls, dateOf),
+          movedBy: movedByOf(region, place, pulls, factorOf, dateOf),
           wouldSharpen: wouldSharpen[place] ?? null,
         },
       ];

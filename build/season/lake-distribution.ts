@@ -1,5 +1,5 @@
 import type { Fit } from "./fit/fit-past-seasons.ts";
-import { type DaySpan, type LakeEvidence, stepsOf } from "./lake-evidence.ts";
+import { type DaySpan, type LakeEvidence, type Steps, stepsOf } from "./lake-evidence.ts";
 import { addTo, at, wholeAt } from "./numbers.ts";
 import type { SeasonGrid } from "./season-grid.ts";
 import { t4Cdf, t4PartialMean } from "./student-t.ts";
@@ -52,7 +52,7 @@ export function spanOf(distribution: LakeDistribution, grid: SeasonGrid): DaySpa
 
 /** Middles are tabulated in quarter days, and read off linearly between. */
 const PER_DAY = 4;
-const HALF_DAY = PER_DAY / 2;
+const HALF_DAY = 0.5;
 
 /** A function of the middle of a lake's ice-off, at quarter days from `from` on: one row for each scatter of the grid. */
 export interface MiddleTable {
@@ -60,71 +60,83 @@ export interface MiddleTable {
   readonly rows: readonly Float64Array[];
 }
 
+/** Whole days about the middles of a grid. */
+function rangeOf(distribution: LakeDistribution, grid: SeasonGrid): DaySpan {
+  const middles = middlesOf(distribution, grid);
+  let [from, to] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let p = 0; p < middles.length; p++) {
+    from = Math.min(from, at(middles, p));
+    to = Math.max(to, at(middles, p));
+  }
+  return { from: Math.floor(from), to: Math.ceil(to) + 1 };
+}
+
 /** Smallest chance whose log is still taken. */
 const TINY = 1e-300;
 
-/** A cumulative function of `z` at every quarter day up to `days` on either side of the middle. */
-function lattice(scale: number, days: number, value: (z: number) => number): Float64Array {
-  const table = new Float64Array(2 * days * PER_DAY + 1);
-  for (let i = 0; i < table.length; i++) table[i] = value((i / PER_DAY - days) / scale);
-  return table;
-}
-
-/** Sums `falls` times a cumulative function at each edge, for every middle in the span. */
+/** Sums evidence's falls times a function of the distance `z`, in scales, from the middle to each edge, for every middle in a range. */
 function overMiddles(
-  { span: { from, to } }: LakeEvidence,
-  { edges, falls }: ReturnType<typeof stepsOf>,
-  cumulative: Float64Array,
+  { edges, falls }: Steps,
+  { from, to }: DaySpan,
+  scale: number,
+  value: (z: number) => number,
 ): Float64Array {
   const sums = new Float64Array((to - from) * PER_DAY + 1);
-  const centre = (cumulative.length - 1) / 2;
-  const places = Int32Array.from(edges, (edge) => centre + (edge - from) * PER_DAY);
+  if (edges.length === 0) return sums;
+  // every distance is a whole number of quarter days: one run of values serves all
+  const nearest = (at(edges, 0) - to) * PER_DAY;
+  const values = new Float64Array((at(edges, edges.length - 1) - from) * PER_DAY - nearest + 1);
+  for (let i = 0; i < values.length; i++) values[i] = value((nearest + i) / PER_DAY / scale);
+  const places = Int32Array.from(edges, (edge) => (edge - from) * PER_DAY - nearest);
   for (let i = 0; i < sums.length; i++) {
     let sum = 0;
-    for (let e = 0; e < places.length; e++) sum += at(falls, e) * at(cumulative, wholeAt(places, e) - i);
+    for (let e = 0; e < places.length; e++) sum += at(falls, e) * at(values, wholeAt(places, e) - i);
     sums[i] = sum;
   }
   return sums;
 }
 
-/** Log chance of a lake's evidence by the middle of its ice-off. */
+/** Chance of a lake's evidence by the middle of its ice-off, over the middles of a grid. */
+function chanceTable(evidence: LakeEvidence, distribution: LakeDistribution, grid: SeasonGrid): MiddleTable {
+  const range = rangeOf(distribution, grid);
+  const steps = stepsOf(evidence);
+  const rows = Array.from(grid.scatter, (u) => {
+    const chances = overMiddles(steps, range, scaleOf(distribution, u), t4Cdf);
+    for (let i = 0; i < chances.length; i++) chances[i] = at(chances, i) + steps.last;
+    return chances;
+  });
+  return { from: range.from, rows };
+}
+
+/** Log chance of a lake's evidence by the middle of its ice-off, over the middles of a grid. */
 export function logChanceTable(
   evidence: LakeEvidence,
   distribution: LakeDistribution,
-  scatter: Float64Array,
+  grid: SeasonGrid,
 ): MiddleTable {
-  const { from, to } = evidence.span;
-  const steps = stepsOf(evidence);
-  const rows = Array.from(scatter, (u) => {
-    const chances = overMiddles(
-      evidence,
-      steps,
-      lattice(scaleOf(distribution, u), to - from + 1, t4Cdf),
-    );
-    for (let i = 0; i < chances.length; i++)
-      chances[i] = Math.log(Math.max(at(chances, i) + steps.last, TINY));
-    return chances;
-  });
-  return { from, rows };
+  const table = chanceTable(evidence, distribution, grid);
+  for (const row of table.rows)
+    for (let i = 0; i < row.length; i++) row[i] = Math.log(Math.max(at(row, i), TINY));
+  return table;
 }
 
 /** Chance of a lake's evidence times the mean ice-off day it leaves, by the middle of its ice-off. */
 export function momentTable(
   evidence: LakeEvidence,
   distribution: LakeDistribution,
-  scatter: Float64Array,
+  grid: SeasonGrid,
 ): MiddleTable {
-  const { from, to } = evidence.span;
+  const { from, rows } = chanceTable(evidence, distribution, grid);
+  const range = rangeOf(distribution, grid);
   const steps = stepsOf(evidence);
-  const rows = Array.from(scatter, (u) => {
-    const scale = scaleOf(distribution, u);
-    const chances = overMiddles(evidence, steps, lattice(scale, to - from + 1, t4Cdf));
-    const moments = overMiddles(evidence, steps, lattice(scale, to - from + 1, t4PartialMean));
-    return moments.map(
-      (moment, i) => (from + i / PER_DAY) * (at(chances, i) + steps.last) + scale * moment,
-    );
-  });
-  return { from, rows };
+  return {
+    from,
+    rows: rows.map((chances, j) => {
+      const scale = scaleOf(distribution, at(grid.scatter, j));
+      const moments = overMiddles(steps, range, scale, t4PartialMean);
+      return moments.map((moment, i) => (from + i / PER_DAY) * at(chances, i) + scale * moment);
+    }),
+  };
 }
 
 /** Adds `weight` times a table's value at every point of the grid, scatter by scatter. */
@@ -146,9 +158,19 @@ export function addTableOnGrid(
 }
 
 /** Bins to a day when the season's points are gathered along one lake's day scale. */
-const BINS_PER_DAY = 8;
+const BINS_PER_DAY = 3;
 /** Bins with less of the season than this are passed over. */
 const NEGLIGIBLE = 1e-9;
+
+/** Spreads a weight over the four bins about a place so that any cubic of the place is summed exactly (Lagrange). */
+function addToBins(bins: Float64Array, place: number, weight: number): void {
+  const bin = Math.floor(place);
+  const t = place - bin;
+  addTo(bins, bin - 1, (-weight * t * (1 - t) * (2 - t)) / 6);
+  addTo(bins, bin, (weight * (1 - t * t) * (2 - t)) / 2);
+  addTo(bins, bin + 1, (weight * t * (1 + t) * (2 - t)) / 2);
+  addTo(bins, bin + 2, (-weight * t * (1 - t * t)) / 6);
+}
 
 /** A lake's day-by-day chance of opening under weighted seasons, before its own evidence. */
 export function dayChances(
@@ -161,14 +183,9 @@ export function dayChances(
   const days = span.to - span.from + 1;
   const chances = new Float64Array(days);
   grid.scatter.forEach((u, j) => {
-    const bins = new Float64Array(days * BINS_PER_DAY + 2);
-    for (let p = 0; p < middles.length; p++) {
-      const place = (at(middles, p) - span.from) * BINS_PER_DAY;
-      const bin = Math.floor(place);
-      const weight = at(weights, j * middles.length + p);
-      addTo(bins, bin, weight * (1 - (place - bin)));
-      addTo(bins, bin + 1, weight * (place - bin));
-    }
+    const bins = new Float64Array(days * BINS_PER_DAY + 3);
+    for (let p = 0; p < middles.length; p++)
+      addToBins(bins, (at(middles, p) - span.from) * BINS_PER_DAY, at(weights, j * middles.length + p));
     addSmoothed(chances, bins, scaleOf(distribution, u));
   });
   return chances;
@@ -181,33 +198,33 @@ function addSmoothed(chances: Float64Array, bins: Float64Array, scale: number): 
   const table = new Float64Array(2 * reach + 1);
   for (let i = 0; i <= reach; i++) {
     const distance = tail - i / BINS_PER_DAY;
-    table[i] = t4Cdf((0.5 - distance) / scale) - t4Cdf((-0.5 - distance) / scale);
+    table[i] = t4Cdf((HALF_DAY - distance) / scale) - t4Cdf((-HALF_DAY - distance) / scale);
     table[2 * reach - i] = at(table, i);
   }
   let [first, last] = [0, bins.length - 1];
-  while (first < last && at(bins, first) < NEGLIGIBLE) first++;
-  while (last > first && at(bins, last) < NEGLIGIBLE) last--;
+  while (first < last && Math.abs(at(bins, first)) < NEGLIGIBLE) first++;
+  while (last > first && Math.abs(at(bins, last)) < NEGLIGIBLE) last--;
   for (let d = 0; d < chances.length; d++) {
     const place = d * BINS_PER_DAY;
     const to = Math.min(last, place + reach);
     let sum = 0;
     for (let bin = Math.max(first, place - reach); bin <= to; bin++)
       sum += at(bins, bin) * at(table, bin - place + reach);
-    addTo(chances, d, sum);
+    // between the bins of a far tail the cubic may swing a hair below zero
+    addTo(chances, d, Math.max(0, sum));
   }
 }
 
 /** For each scatter, the chance that ice-off falls on a day so far from the middle, at quarter days up to `days` on either side. */
-export function dayKernels(
+export const dayKernels = (
   distribution: LakeDistribution,
   scatter: Float64Array,
   days: number,
-): MiddleTable["rows"] {
-  return Array.from(scatter, (u) => {
-    const cdf = lattice(scaleOf(distribution, u), days + 1, t4Cdf);
-    return Float64Array.from(
-      { length: 2 * days * PER_DAY + 1 },
-      (_, i) => at(cdf, i + PER_DAY + HALF_DAY) - at(cdf, i + PER_DAY - HALF_DAY),
-    );
+): MiddleTable["rows"] =>
+  Array.from(scatter, (u) => {
+    const scale = scaleOf(distribution, u);
+    return Float64Array.from({ length: 2 * days * PER_DAY + 1 }, (_, i) => {
+      const distance = i / PER_DAY - days;
+      return t4Cdf((distance + HALF_DAY) / scale) - t4Cdf((distance - HALF_DAY) / scale);
+    });
   });
-}

@@ -4,7 +4,7 @@ import type { LakeEvidence } from "./lake-evidence.ts";
 import { at, roundTo, total } from "./numbers.ts";
 import { chanceBy, dayBy } from "./phases.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
-import { momentsOf, overScatter } from "./season-grid.ts";
+import { momentsOf, overScatter, type SeasonGrid } from "./season-grid.ts";
 import { SHARED_WEIGHT } from "./season-posterior.ts";
 
 /** Less than this off the width is not worth a visit, days. */
@@ -38,7 +38,7 @@ function openOnGrid(lake: LakeSeason, { posterior: { grid } }: RegionSeason, day
   const middles = middlesOf(lake.distribution, grid);
   const logs = new Float64Array(grid.s.length * grid.scatter.length);
   const add = (part: LakeEvidence, weight: number): void =>
-    addTableOnGrid(logs, logChanceTable(part, lake.distribution, grid.scatter), middles, weight);
+    addTableOnGrid(logs, logChanceTable(part, lake.distribution, grid), middles, weight);
   add(openBy(evidence, day), 1);
   if (lake.evidence !== undefined) add(evidence, -1);
   for (let p = 0; p < logs.length; p++) logs[p] = Math.min(1, Math.exp(at(logs, p)));
@@ -67,8 +67,7 @@ function lookAt(place: number, lake: LakeSeason, region: RegionSeason, today: nu
 }
 
 /** Variance of a lake's ice-off as the season is known now. */
-function varianceOf({ distribution }: LakeSeason, { posterior: { grid, weights } }: RegionSeason): number {
-  const margin = overScatter(grid, weights);
+function varianceOf({ distribution }: LakeSeason, grid: SeasonGrid, margin: Float64Array): number {
   const middles = momentsOf(middlesOf(distribution, grid), margin);
   return middles.sd ** 2 + T4_VARIANCE * scaleOf(distribution, 1) ** 2;
 }
@@ -98,12 +97,14 @@ export function mostInformativeLake(
     waiting[place] === true ? [lookAt(place, lake, region, today)] : [],
   );
   const sums = new Map(looks.map(({ place }) => [place, { days: 0, lakes: 0 }]));
+  const { grid, weights } = region.posterior;
+  const margin = overScatter(grid, weights);
   const slugOf = (place: number): string => region.lakes[place]?.lake.slug ?? "";
   const byLake = region.lakes.map((lake, own): MostInformative["byLake"][number] => {
     if (waiting[own] !== true) return null;
     const { x } = lake.distribution;
     const width = dayBy(lake.spring, "iceOff", 0.9) - dayBy(lake.spring, "iceOff", 0.1);
-    const before = varianceOf(lake, region);
+    const before = varianceOf(lake, grid, margin);
     let [best, gain] = [-1, LEAST_GAIN_DAYS];
     for (const look of looks) {
       if (look.place === own || look.variance <= 0) continue;

@@ -78,7 +78,8 @@ function bothOf(a: LakeEvidence | undefined, b: LakeEvidence | undefined): LakeE
   return { span: a.span, chance: product(a.chance, b.chance) };
 }
 
-function regionSeason(
+/** Updates one region's season by all evidence of its lakes. @param lakes each with its place in the fit */
+export function regionSeason(
   fit: Fit,
   region: number,
   lakes: readonly (LakeBefore & { readonly place: number })[],

@@ -76,40 +76,44 @@ const VISIT_SEASONS = 10;
 
 const inOrder = (seasons: Iterable<number>): number[] => [...new Set(seasons)].sort((a, b) => a - b);
 
+type PastReport = SeasonReport & { readonly season: number };
+
 /** Learns delays and visits from all that was known on the as-of date. */
 export function learnReporting(
   { season, asOf, lakes, reports }: Pick<SeasonEvidence, "season" | "asOf" | "lakes" | "reports">,
   hemisphere: Hemisphere,
 ): ReportingLaw {
-  const past = reports.filter(
-    ({ ice, date }) => ice !== undefined && date <= asOf && seasonOf(date, hemisphere) < season,
+  const byLake = new Map<string, PastReport[]>(lakes.map(({ slug }) => [slug, []]));
+  for (const report of reports) {
+    if (report.ice === undefined || report.date > asOf) continue;
+    const year = seasonOf(report.date, hemisphere);
+    if (year < season) byLake.get(report.lake)?.push({ ...report, season: year });
+  }
+  const delays = lakes.flatMap((lake) => delaysOf(lake, byLake.get(lake.slug) ?? [], asOf, hemisphere));
+  const visited = [...byLake].map(
+    ([slug, own]) =>
+      [slug, inOrder(own.map((report) => report.season).filter((year) => year >= season - VISIT_SEASONS))] as const,
   );
-  const byLake = new Map<string, SeasonReport[]>(lakes.map(({ slug }) => [slug, []]));
-  for (const report of past) byLake.get(report.lake)?.push(report);
-  const delays = lakes.flatMap((lake) =>
-    delaysOf(lake, byLake.get(lake.slug) ?? [], asOf, hemisphere),
-  );
-  const seasonsOf = (some: readonly SeasonReport[]): number[] =>
-    inOrder(some.map(({ date }) => seasonOf(date, hemisphere))).filter((year) => year >= season - VISIT_SEASONS);
   return {
     delay: learntDelay(delays.map(({ days }) => days)),
     delays_d: delays.map(({ days }) => days),
     delaySeasons: inOrder(delays.map((delay) => delay.season)),
-    visitSeasons: seasonsOf(past.filter(({ lake }) => byLake.has(lake))),
-    visits: new Map([...byLake].map(([slug, own]) => [slug, seasonsOf(own).length])),
+    visitSeasons: inOrder(visited.flatMap(([, seasons]) => seasons)),
+    visits: new Map(visited.map(([slug, seasons]) => [slug, seasons.length])),
   };
 }
 
 /** Delays of one lake: in each spring with a recorded day, to its first report of open water, unless it was reported iced before. */
 function delaysOf(
   lake: SeasonLake,
-  reports: readonly SeasonReport[],
+  reports: readonly PastReport[],
   asOf: CalendarDate,
   hemisphere: Hemisphere,
 ): { season: number; days: number }[] {
+  if (reports.length === 0) return [];
   return [...iceOffBySeason(lake, hemisphere, asOf)].flatMap(([season, opened]) => {
     const own = reports
-      .filter(({ date }) => seasonOf(date, hemisphere) === season)
+      .filter((report) => report.season === season)
       .map(({ ice, date }) => ({ ice, day: seasonDay(date, season, hemisphere) }))
       .sort((a, b) => a.day - b.day);
     const first = own.find(({ ice }) => ice === "off");

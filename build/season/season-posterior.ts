@@ -30,8 +30,8 @@ export interface SeasonPosterior {
   readonly weights: Float64Array;
   /** Log chance of each lake's evidence by its middle, by the lake's place in the list given; `undefined` without evidence. */
   readonly tables: readonly (MiddleTable | undefined)[];
-  /** Chance of each point when the evidence of some lakes is left out. */
-  without(...lakes: readonly number[]): Float64Array;
+  /** Chance of each point when one lake's evidence is left out. */
+  without(lake: number): Float64Array;
 }
 
 export interface UpdateSettings {
@@ -73,10 +73,10 @@ function onOneGrid(
     grid,
     weights,
     tables,
-    without: (...left) => {
-      if (left.every((place) => tables[place] === undefined)) return weights;
+    without: (place) => {
+      if (tables[place] === undefined) return weights;
       const rest = Float64Array.from(logWeights);
-      for (const place of left) add(rest, place, -sharedWeight);
+      add(rest, place, -sharedWeight);
       return weightsOf(rest);
     },
   };
@@ -92,7 +92,7 @@ export function updateSeason(
 ): SeasonPosterior {
   const grid = priorGrid(fit, region, settings.grid);
   const tables = lakes.map(({ distribution, evidence }) =>
-    evidence === undefined ? undefined : logChanceTable(evidence, distribution, grid.scatter),
+    evidence === undefined ? undefined : logChanceTable(evidence, distribution, grid),
   );
   const posterior = onOneGrid(grid, lakes, tables, settings.sharedWeight, outside);
   const fine = refinedGrid(grid, posterior.weights, fit, region);

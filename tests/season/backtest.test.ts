@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { seasonOf } from "../../build/model/calendar.ts";
 import type { Lake } from "../../build/model/club.ts";
-import { backtest } from "../../build/season/backtest.ts";
-import { baselineForecast } from "../../build/season/baseline.ts";
+import { backtest } from "../../build/season/backtest/backtest.ts";
+import { baselineForecast } from "../../build/season/backtest/baselines.ts";
 import { backtestRowSchema } from "../../build/season/forecast.ts";
-import { quantile } from "../../build/season/scoring.ts";
+import { quantile } from "../../build/season/backtest/scoring.ts";
 import open from "../reference/season-open-lakes.json" with { type: "json" };
 import { day, lakeOf } from "./club.ts";
 import { normalCdf } from "./normal-cdf.ts";

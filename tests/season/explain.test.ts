@@ -2,9 +2,8 @@ import { describe, expect, test } from "vitest";
 import { dateOfSeasonDay, daysBetween } from "../../build/model/calendar.ts";
 import type { Report } from "../../build/model/club.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
-import { regionSeasons } from "../../build/season/region-season.ts";
+import { clubSeason } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
-import { statementsByLake } from "../../build/season/statements.ts";
 import { clubOf, day, FOUR_LAKES, reportOf, SEASON, type SeasonClub, withRow } from "./club.ts";
 
 const AS_OF = "2026-04-24";
@@ -19,7 +18,7 @@ const REPORTS = [
 function meanDays(club: SeasonClub): ReadonlyMap<string, number> {
   const hemisphere = hemisphereOfLakes(club.lakes);
   return new Map(
-    regionSeasons(club, hemisphere, statementsByLake(club, hemisphere)).flatMap(({ lakes }) =>
+    clubSeason(club, hemisphere).regions.flatMap(({ lakes }) =>
       lakes.map(({ lake, spring, span }) => [
         lake.slug,
         spring.iceOff.reduce((sum, chance, i) => sum + chance * (span.from + i), 0),
@@ -99,8 +98,8 @@ describe("wouldSharpen", () => {
   test("the days it promises are near those that the other lake's date takes off, averaged over its dates", () => {
     const sharpen = forecastSeason(club).lakes.get("dogwood")?.evidence.wouldSharpen;
     const hemisphere = hemisphereOfLakes(club.lakes);
-    const other = regionSeasons(club, hemisphere, statementsByLake(club, hemisphere))
-      .flatMap(({ lakes }) => lakes)
+    const other = clubSeason(club, hemisphere)
+      .regions.flatMap(({ lakes }) => lakes)
       .find(({ lake }) => lake.slug === sharpen?.lake);
     if (other === undefined) throw new Error("no lake would sharpen it");
     let [chances, expected] = [0, 0];

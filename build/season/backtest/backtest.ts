@@ -180,6 +180,8 @@ function casesAt(
         (chance, i) => chance * (evidence === undefined ? 1 : at(evidence.chance, i)),
       );
       const past = pastDaysOf(lake);
+      const looks = today === undefined ? [] : (simulated.get(lake)?.knownBy(today) ?? []);
+      const seenIced = looks.findLast(({ ice }) => ice === "on")?.day;
       const reported = (simulated.get(lake)?.reportedOpen ?? Number.POSITIVE_INFINITY) <= (today ?? 0);
       return [
         {
@@ -187,8 +189,8 @@ function casesAt(
           observed,
           reported: today !== undefined && reported,
           model: forecastOfChances(chances, span.from),
-          usual: usualForecast(past, today),
-          shifted: shiftedForecast(past, anomalies, today),
+          usual: usualForecast(past, seenIced),
+          shifted: shiftedForecast(past, anomalies, seenIced),
         },
       ];
     });
