@@ -95,7 +95,10 @@ export function regionDoubts(
 ): Diagnostic[] {
   const latest = statements
     .filter(({ where }) => where !== undefined)
-    .reduce<Statement | undefined>((late, one) => (late === undefined || one.day >= late.day ? one : late), undefined);
+    .reduce<Statement | undefined>(
+      (late, one) => (late === undefined || one.day >= late.day ? one : late),
+      undefined,
+    );
   if (latest?.where === undefined) return [];
   const { where } = latest;
   const place = region === null ? "" : `${region}: `;

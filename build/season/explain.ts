@@ -1,11 +1,6 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import type { LakeForecast } from "./forecast.ts";
-import {
-  addTableOnGrid,
-  type MiddleTable,
-  middlesOf,
-  momentTable,
-} from "./lake-distribution.ts";
+import { addTableOnGrid, type MiddleTable, middlesOf, momentTable } from "./lake-distribution.ts";
 import { at, meanOf, roundTo } from "./numbers.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf, overScatter, type SeasonGrid } from "./season-grid.ts";
@@ -21,7 +16,11 @@ const LEAST_SHIFT_DAYS = 0.05;
 /** Reports tell an early spring from a late one when their chance in one is so many times that in the other. */
 const TELLING = 1.05;
 
-function tells({ statements, distribution }: LakeSeason, { grid }: RegionSeason["posterior"], table?: MiddleTable): boolean {
+function tells(
+  { statements, distribution }: LakeSeason,
+  { grid }: RegionSeason["posterior"],
+  table?: MiddleTable,
+): boolean {
   if (statements.length === 0 || table === undefined) return false;
   const springs = { ...grid, s: Float64Array.of(-grid.scale, 0, grid.scale), k: new Float64Array(3) };
   const logs = new Float64Array(3 * grid.scatter.length);
@@ -134,7 +133,10 @@ function decidingReport(
 }
 
 /** Factor on each point's chance when a lake's tempered evidence is left out; each is computed once. */
-function leavingOut({ lakes, posterior: { grid, tables, weights } }: RegionSeason): (place: number) => Float64Array {
+function leavingOut({
+  lakes,
+  posterior: { grid, tables, weights },
+}: RegionSeason): (place: number) => Float64Array {
   const known = new Map<number, Float64Array>();
   return (place) => {
     const made = known.get(place) ?? new Float64Array(weights.length);

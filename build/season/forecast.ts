@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { chanceSchema, dateSchema, spreadSchema } from "../model/exported.ts";
-import { REPORTING_MODES } from "./backtest/simulated-reports.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
+import { REPORTING_MODES } from "./backtest/simulated-reports.ts";
 
 const dailySchema = z
   .strictObject({
@@ -59,7 +59,9 @@ const evidenceSchema = z
           reports: z.number().int().min(0).meta({ description: "Reports of this lake taken together." }),
           days: z
             .number()
-            .meta({ description: "Days by which all that is known of that lake moved the mean ice-off date." }),
+            .meta({
+              description: "Days by which all that is known of that lake moved the mean ice-off date.",
+            }),
         }),
       )
       .meta({ description: "The lakes whose reports moved this lake most, largest first." }),
@@ -167,7 +169,8 @@ export const backtestRowSchema = z.strictObject({
   seasons: z.number().int().meta({ description: "Seasons they come from." }),
   baseline: scoreSchema.meta({ description: "The lake's own past mean and spread, cut off at the moment." }),
   shifted: scoreSchema.meta({
-    description: "The lake's own past mean, moved as the lakes already open were early or late; spread 4 days.",
+    description:
+      "The lake's own past mean, moved as the lakes already open were early or late; spread 4 days.",
   }),
   model: scoreSchema.extend({ cover50: chanceSchema, cover80: chanceSchema }),
   opening: scoreSchema

@@ -123,8 +123,6 @@ export function mostInformativeLake(
   return {
     byLake,
     best:
-      top === undefined
-        ? null
-        : { lake: slugOf(top[0]), days: roundTo(top[1].days, 2), lakes: top[1].lakes },
+      top === undefined ? null : { lake: slugOf(top[0]), days: roundTo(top[1].days, 2), lakes: top[1].lakes },
   };
 }

@@ -1,5 +1,5 @@
-import { chanceOfStatements, springOf } from "./lake-evidence.ts";
 import { dayKernels, middlesOf } from "./lake-distribution.ts";
+import { chanceOfStatements, springOf } from "./lake-evidence.ts";
 import { addTo, at } from "./numbers.ts";
 import { chanceBy, LAST_BEST_DAY } from "./phases.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";

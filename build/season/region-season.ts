@@ -2,8 +2,8 @@ import { type Hemisphere, seasonDay, seasonOf } from "../model/calendar.ts";
 import { fitInputOf, regionsOf, seasonKey } from "./fit/fit-input.ts";
 import { type Fit, fitPastSeasons } from "./fit/fit-past-seasons.ts";
 import { type IndicatorSeason, indicatorLogChance, indicatorSeason } from "./indicator-lakes.ts";
-import { type DaySpan, evidenceOf, type LakeEvidence } from "./lake-evidence.ts";
 import { dayChances, type LakeDistribution, lakeDistribution, spanOf } from "./lake-distribution.ts";
+import { type DaySpan, evidenceOf, type LakeEvidence } from "./lake-evidence.ts";
 import { at } from "./numbers.ts";
 import { type Spring, springOfLake } from "./phases.ts";
 import { type IceOffDays, iceOffBySeason } from "./records.ts";
@@ -91,8 +91,7 @@ export function regionSeason(
   const known = lakes.map(({ place, ...lake }) => {
     const distribution = lakeDistribution(fit, place);
     const span = spanOf(distribution, grid);
-    const reported =
-      lake.statements.length === 0 ? undefined : evidenceOf(lake.statements, lake.cases, span);
+    const reported = lake.statements.length === 0 ? undefined : evidenceOf(lake.statements, lake.cases, span);
     const silent = silenceByDay(lake.silence, reporting, span);
     return { ...lake, distribution, span, silent, evidence: bothOf(reported, silent) };
   });

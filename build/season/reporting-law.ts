@@ -92,7 +92,10 @@ export function learnReporting(
   const delays = lakes.flatMap((lake) => delaysOf(lake, byLake.get(lake.slug) ?? [], asOf, hemisphere));
   const visited = [...byLake].map(
     ([slug, own]) =>
-      [slug, inOrder(own.map((report) => report.season).filter((year) => year >= season - VISIT_SEASONS))] as const,
+      [
+        slug,
+        inOrder(own.map((report) => report.season).filter((year) => year >= season - VISIT_SEASONS)),
+      ] as const,
   );
   return {
     delay: learntDelay(delays.map(({ days }) => days)),

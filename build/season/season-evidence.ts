@@ -21,7 +21,13 @@ export interface SeasonEvidence extends Pick<Club, "season" | "asOf"> {
 }
 
 /** What a season's forecast follows from, as plain data: no words, and no places, which move with any edit of the lines above. */
-export function evidenceOfClub({ season, asOf, lakes, reports, indicators = [] }: SeasonEvidence): SeasonEvidence {
+export function evidenceOfClub({
+  season,
+  asOf,
+  lakes,
+  reports,
+  indicators = [],
+}: SeasonEvidence): SeasonEvidence {
   return {
     season,
     asOf,

@@ -1,5 +1,4 @@
 import type { Fit } from "./fit/fit-past-seasons.ts";
-import type { LakeEvidence } from "./lake-evidence.ts";
 import {
   addTableOnGrid,
   type LakeDistribution,
@@ -7,6 +6,7 @@ import {
   type MiddleTable,
   middlesOf,
 } from "./lake-distribution.ts";
+import type { LakeEvidence } from "./lake-evidence.ts";
 import {
   type GridSize,
   logPriorOf,

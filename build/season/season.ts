@@ -10,8 +10,8 @@ import { forecastOf, isObserved } from "./lake-forecast.ts";
 import { mostInformativeLake } from "./most-informative-lake.ts";
 import { anyGoodOn, goodOn, type LakeInRegion } from "./pairs.ts";
 import { hemisphereOfLakes } from "./records.ts";
-import { clubSeason } from "./region-season.ts";
 import { regionForecast, reportingOf } from "./region-forecast.ts";
+import { clubSeason } from "./region-season.ts";
 import { evidenceOfClub, type SeasonEvidence, type SeasonLake } from "./season-evidence.ts";
 import { statementsByLake } from "./statements.ts";
 import { windowOf } from "./window.ts";
@@ -170,12 +170,7 @@ export function forecastSeason(
     ...forecast,
     doubts: [
       ...club.lakes.flatMap(({ slug, name }) =>
-        doubtsOf(
-          name,
-          statements.get(slug) ?? [],
-          fits.get(slug) ?? [],
-          forecast.lakes.get(slug)?.iceOff,
-        ),
+        doubtsOf(name, statements.get(slug) ?? [], fits.get(slug) ?? [], forecast.lakes.get(slug)?.iceOff),
       ),
       ...forecast.regions.flatMap((region) =>
         regionDoubts(

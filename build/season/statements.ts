@@ -51,7 +51,6 @@ const WRONG_FLOOR = 1e-5;
 /** From "part" to open water takes a week at most. Common practice, no published source. */
 const PART_DAYS = 7;
 
-
 /** Chance of a report that is wrong by a number of days. */
 const wrongBy = (days: number): number => Math.max(WRONG_FLOOR, WRONG * Math.exp(-days / WRONG_FALL_D));
 

@@ -33,7 +33,9 @@ const FIT = {
 const dateOf = (day: number) => dateOfSeasonDay(day, SEASON, "north");
 
 function springsOf(lakes: readonly VectorLake[], today: number, delay = USUAL_DELAY) {
-  const own = lakes.map(({ dated }, i) => lakeOf(`lake-${i}`, dated === undefined ? {} : { [SEASON]: dated }));
+  const own = lakes.map(({ dated }, i) =>
+    lakeOf(`lake-${i}`, dated === undefined ? {} : { [SEASON]: dated }),
+  );
   const reports = lakes.flatMap(({ seen = [] }, i) =>
     seen.map(({ day, ...what }) => reportOf(`lake-${i}`, dateOf(day), what as Partial<Report>)),
   );

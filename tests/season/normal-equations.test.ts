@@ -1,8 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { seeded } from "../../build/bench/seeded.ts";
-import { solveNormalEquations } from "../../build/season/fit/normal-equations.ts";
 import type { Blocks, Known } from "../../build/season/fit/normal-equations.ts";
-import { type Row, rowsOf } from "../../build/season/fit/normal-equations.ts";
+import { type Row, rowsOf, solveNormalEquations } from "../../build/season/fit/normal-equations.ts";
 import published from "../reference/season-mixed-models.json" with { type: "json" };
 import { normal } from "./draws.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { type Fit, fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
-import type { DaySpan, LakeEvidence } from "../../build/season/lake-evidence.ts";
-import { dayChances, lakeDistribution, spanOf } from "../../build/season/lake-distribution.ts";
 import { chanceOf, forecastOfChances, quantile } from "../../build/season/backtest/scoring.ts";
+import { type Fit, fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
+import { dayChances, lakeDistribution, spanOf } from "../../build/season/lake-distribution.ts";
+import type { DaySpan, LakeEvidence } from "../../build/season/lake-evidence.ts";
 import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
 import { SHARED_WEIGHT, updateSeason } from "../../build/season/season-posterior.ts";
 import vectors from "../reference/season-vectors.json" with { type: "json" };

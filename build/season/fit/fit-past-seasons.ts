@@ -1,5 +1,8 @@
+import { at, meanOf } from "../numbers.ts";
 import { isExact } from "../records.ts";
+import { ERROR_DF } from "../student-t.ts";
 import { type FitInput, middleOf } from "./fit-input.ts";
+import { initialMoments, updatedMoments } from "./interval-moments.ts";
 import {
   betaRows,
   type Layout,
@@ -11,6 +14,8 @@ import {
   slopeSumRows,
   slopesHeld,
 } from "./layout.ts";
+import type { Known } from "./normal-equations.ts";
+import { countOf, type Solution, solveNormalEquations } from "./normal-equations.ts";
 import {
   newVariances,
   priorVariances,
@@ -19,12 +24,6 @@ import {
   splitDoubt,
   type Variances,
 } from "./variances.ts";
-import { type Solution, solveNormalEquations } from "./normal-equations.ts";
-import type { Known } from "./normal-equations.ts";
-import { at, meanOf } from "../numbers.ts";
-import { initialMoments, updatedMoments } from "./interval-moments.ts";
-import { countOf } from "./normal-equations.ts";
-import { ERROR_DF } from "../student-t.ts";
 
 /** What past seasons say: all that a forecast needs. */
 export interface Fit {

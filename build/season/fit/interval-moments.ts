@@ -64,7 +64,11 @@ export interface GaussianMoments {
 }
 
 /** Before the first fit an interval enters as its middle, with a wide variance. */
-export function initialMoments(records: readonly PastRecord[], centre: number, variance: number): GaussianMoments {
+export function initialMoments(
+  records: readonly PastRecord[],
+  centre: number,
+  variance: number,
+): GaussianMoments {
   return {
     value: Float64Array.from(records, (record) => middleOf(record) - centre),
     variance: Float64Array.from(records, (record) => (isExact(record) ? 0 : variance)),

@@ -1,6 +1,6 @@
+import { at, meanOf } from "../numbers.ts";
 import type { FitInput, PastRecord } from "./fit-input.ts";
 import type { Blocks } from "./normal-equations.ts";
-import { at, meanOf } from "../numbers.ts";
 import { rowsOf, type SparseRows } from "./normal-equations.ts";
 
 /** Places of the fit's unknowns: first `beta`, then `m` lake by lake, then `s` and `k` season by season. */

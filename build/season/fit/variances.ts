@@ -1,9 +1,8 @@
+import { addTo, at, total } from "../numbers.ts";
 import { isExact } from "../records.ts";
 import type { FitInput, PastRecord } from "./fit-input.ts";
 import { type Layout, lakeRows, placeOfLake, seasonRows, seasonsByRegion, slopesHeld } from "./layout.ts";
-import type { Solution } from "./normal-equations.ts";
-import { addTo, at, total } from "../numbers.ts";
-import type { SparseRows } from "./normal-equations.ts";
+import type { Solution, SparseRows } from "./normal-equations.ts";
 
 /** Variances and covariance of a season's effect `s` (days) and its slope `k` over early-to-late lakes. */
 export interface SeasonCovariance {
