@@ -57,11 +57,9 @@ const evidenceSchema = z
             description: "The report that decides for this lake; “no report” where its silence does.",
           }),
           reports: z.number().int().min(0).meta({ description: "Reports of this lake taken together." }),
-          days: z
-            .number()
-            .meta({
-              description: "Days by which all that is known of that lake moved the mean ice-off date.",
-            }),
+          days: z.number().meta({
+            description: "Days by which all that is known of that lake moved the mean ice-off date.",
+          }),
         }),
       )
       .meta({ description: "The lakes whose reports moved this lake most, largest first." }),
@@ -150,6 +148,17 @@ export const reportingSchema = z.strictObject({
   }),
 });
 export type Reporting = z.infer<typeof reportingSchema>;
+
+/** What the guide would have said of a lake in a past spring, and what came. */
+export const pastForecastSchema = z.strictObject({
+  season: z.number().int(),
+  opened: dateSchema,
+  forecast: spreadSchema
+    .extend({ from: dateSchema.meta({ description: "The day the club's first lake opened." }) })
+    .nullable()
+    .meta({ description: "Null in a spring in which the lake was itself the first to open." }),
+});
+export type PastForecast = z.infer<typeof pastForecastSchema>;
 
 const scoreSchema = z.strictObject({
   mae: z.number().meta({ description: "Mean absolute error of the median, days." }),
