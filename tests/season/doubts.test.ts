@@ -146,19 +146,6 @@ describe("doubts", () => {
       ).not.toContain("openings-only");
     });
 
-    test("a spring in which lakes open in no order is called uneven; an orderly one is not", () => {
-      const order = (...days: readonly string[]) => [
-        ...FOUR_LAKES.map(({ slug }, i) => reportOf(slug, days[i] ?? "", { ice: "off" }, 10 + i)),
-        ...FOUR_LAKES.map(({ slug }, i) =>
-          reportOf(slug, addDays(day(days[i] ?? ""), -1), { ice: "on" }, 20 + i),
-        ),
-      ];
-      const usual = order("2026-04-16", "2026-04-21", "2026-04-29", "2026-05-02");
-      const uneven = order("2026-05-26", "2026-03-30", "2026-05-28", "2026-03-28");
-      expect(codes(usual, "2026-06-01")).not.toContain("uneven-spring");
-      expect(codes(uneven, "2026-06-01")).toContain("uneven-spring");
-    });
-
     test("a middle day that is not after the lake's own latest ice is named at that report", () => {
       const others = ["birch", "cedar", "dogwood"].flatMap((slug, i) => [
         reportOf(slug, "2026-03-20", { ice: "off" }, 10 + i),

@@ -51,3 +51,30 @@ describe.each([
     },
   );
 });
+
+describe("how uneven a spring is", () => {
+  /** Every other lake opens `days` early and the rest as late, each seen on the day before and on its day. */
+  const forecastAt = (days: number) => {
+    const reports = LAKES.flatMap(({ slug }, i) => {
+      const opened = addDays(usual(slug), i % 2 === 0 ? -days : days);
+      return [reportOf(slug, addDays(opened, -1), { ice: "on" }), reportOf(slug, opened, { ice: "off" })];
+    });
+    return forecastSeason({ ...clubOf("2026-07-01", reports, LAKES), season: SEASON });
+  };
+
+  test.each([
+    [0, false],
+    [1, false],
+    [8, true],
+  ])("lakes %i days from their usual dates, both ways: named %s", (days, named) => {
+    const { doubts, regions } = forecastAt(days);
+    expect(doubts.some(({ code }) => code === "uneven-spring")).toBe(named);
+    expect((regions[0]?.uneven ?? 0) > 0.5).toBe(named);
+  });
+
+  test("the more uneven, the larger its scatter: 0, 1, 4 and 8 days", () => {
+    const scatters = [0, 1, 4, 8].map((days) => forecastAt(days).regions[0]?.scatter ?? 0);
+    expect(scatters).toEqual([...scatters].sort((a, b) => a - b));
+    expect(scatters[0]).toBeLessThan(1);
+  });
+});
