@@ -1,6 +1,6 @@
-import { lakeCatches } from "../flies/catch-rates-lake.ts";
-import type { PhasedReport } from "../flies/catch-rates-outings.ts";
-import type { FlyEvidence } from "../flies/rank.ts";
+import type { PhasedReport } from "../flies/catch-rates.ts";
+import { lakeCatches } from "../flies/catch-rates.ts";
+import type { FlyEvidence } from "../flies/rank-flies.ts";
 import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
@@ -17,13 +17,22 @@ import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
-import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
-import { renderChapter, renderMarkdown } from "./markdown.ts";
-import { caughtByPattern, lakeSeasons, reportSeasons } from "./report-totals.ts";
-import { fishedBands, riggedLake } from "./rigged-lake.ts";
+import {
+  clubFacts,
+  type Guide,
+  type GuideLake,
+  type GuidePage,
+  type GuidePattern,
+  lakeFacts,
+  patternFacts,
+  reportFacts,
+  rigFacts,
+} from "./guide-schema.ts";
+import { fishedBands, riggedLake } from "./lake-inputs.ts";
+import { renderChapter } from "./markdown.ts";
+import { caughtByPattern, lakeSeasons, reportSeasons, unrecordedIceOff } from "./report-seasons.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
-import { unrecordedIceOff } from "./unrecorded-ice-off.ts";
 import { composeWhen } from "./when.ts";
 
 export interface ComposeOptions {
@@ -46,8 +55,6 @@ export interface Composed {
   readonly problems: readonly Diagnostic[];
 }
 
-const orNull = <T>(value: T | undefined): T | null => value ?? null;
-
 function seenIn({ ice, phase }: Report): string[] {
   return [
     ...(ice === undefined ? [] : [`ice ${ice}`]),
@@ -55,15 +62,10 @@ function seenIn({ ice, phase }: Report): string[] {
   ];
 }
 
-const composeReport = (report: Report, club: ClubFacts): GuideLake["reports"][number] => ({
-  date: report.date,
-  seen: seenIn(report),
-  water_C: orNull(report.water_C),
-  clarity_m: orNull(report.clarity_m),
-  oxygen_mgL: orNull(report.oxygen_mgL),
-  ...composeCatches(report, club),
-  notes: orNull(report.notes),
-});
+function composeReport(report: Report, club: ClubFacts): GuideLake["reports"][number] {
+  const { date, notes, ...measured } = reportFacts.of(report);
+  return { date, seen: seenIn(report), ...measured, ...composeCatches(report, club), notes };
+}
 
 /** What members caught and sampled, and what it says about flies. */
 interface Fished {
@@ -127,26 +129,7 @@ function composeLake(
   const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
     slug: lake.slug,
-    name: lake.name,
-    position: { ...lake.position },
-    elevation_m: orNull(lake.elevation_m),
-    region: orNull(lake.region),
-    area_ha: orNull(lake.area_ha),
-    maxDepth_m: orNull(lake.maxDepth_m),
-    meanDepth_m: orNull(lake.meanDepth_m),
-    water: orNull(lake.water),
-    summary: orNull(lake.summary),
-    access:
-      lake.access === undefined
-        ? null
-        : {
-            text: lake.access.text,
-            opens: orNull(lake.access.opens),
-            travel_h: orNull(lake.access.travel_h),
-          },
-    hazards: [...lake.hazards],
-    rules: lake.rules === undefined ? null : { ...lake.rules },
-    notes: lake.notes === undefined ? null : renderMarkdown(lake.notes),
+    ...lakeFacts.of(lake),
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
     status: {
@@ -184,16 +167,7 @@ function lakesFor(pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern["
 
 const composePattern = (pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern => ({
   slug: pattern.slug,
-  name: pattern.name,
-  imitates: pattern.imitates,
-  sizes: [...pattern.sizes],
-  colours: [...pattern.colours],
-  phases: [...pattern.phases],
-  ways: [...pattern.ways],
-  waters: [...pattern.waters],
-  stock: pattern.stock.map((row) => ({ ...row })),
-  dressing: pattern.dressing.map((row) => ({ ...row })),
-  notes: pattern.notes === undefined ? null : renderMarkdown(pattern.notes),
+  ...patternFacts.of(pattern),
   lakes: lakesFor(pattern, lakes),
 });
 
@@ -276,10 +250,10 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   const guide: Guide = {
     $schema: "schema/guide.schema.json",
     program: { name: "lake-season-guide", version: options.version },
-    club: { name: club.name, notice: orNull(club.notice), timezone: club.timezone, units: club.units },
+    club: clubFacts.of(club),
     season: club.season,
     asOf: club.asOf,
-    baseUrl: orNull(options.baseUrl),
+    baseUrl: options.baseUrl ?? null,
     window: forecast.window,
     lakes,
     board: arrangeBoard(lakes, club.asOf),
@@ -298,8 +272,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
       }),
     ),
     rigs: {
-      rod_m: club.rigs.rod_m,
-      offBottom: { ...club.rigs.offBottom },
+      ...rigFacts.of(club.rigs),
       ...remember("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
         ...rigTables(box, units),
         ...gearTables(box, units),

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { addDays } from "../../build/model/calendar.ts";
 import type { Remember } from "../../build/model/remember.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, day, FOUR_LAKES, reportOf, withRow } from "./club.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
+import { seeded } from "../seeded-random.ts";
 import type { PastRecord } from "../../build/season/fit/fit-input.ts";
 import { type Fit, fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
 import { normal } from "./draws.ts";

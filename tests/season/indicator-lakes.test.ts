@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
+import { seeded } from "../seeded-random.ts";
 import { indicatorSeason } from "../../build/season/indicator-lakes.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, FOUR_LAKES, lakeOf, reportOf } from "./club.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
 import type { Blocks, Known } from "../../build/season/fit/normal-equations.ts";
 import { type Row, rowsOf, solveNormalEquations } from "../../build/season/fit/normal-equations.ts";
 import published from "../reference/season-mixed-models.json" with { type: "json" };
+import { seeded } from "../seeded-random.ts";
 import { normal } from "./draws.ts";
 
 interface Written {

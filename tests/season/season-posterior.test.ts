@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
+import { seeded } from "../seeded-random.ts";
 import { chanceOf, forecastOfChances } from "../../build/season/backtest/scoring.ts";
 import type { Fit } from "../../build/season/fit/fit-past-seasons.ts";
 import { dayChances, lakeDistribution, scaleOf, spanOf } from "../../build/season/lake-distribution.ts";
