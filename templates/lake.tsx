@@ -1,6 +1,7 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
+import { PastForecasts } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
@@ -36,6 +37,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext 
       <Place lake={lake} sheet={sheet} />
       <PlaceInBrief lake={lake} sheet={sheet} />
       <Evidence lake={lake} sheet={sheet} />
+      <PastForecasts past={lake.pastForecasts} />
       {lake.notes === null ? null : (
         <Section title="Notes" id="notes">
           <Harmless class="prose" html={lake.notes} />

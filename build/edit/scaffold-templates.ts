@@ -60,6 +60,13 @@ position: { lat: 41.3, lon: -106.3 }
 # region: Lakes of one region share a spring
 # depth: { max: 29 ft, mean: 12 ft }
 
+# Whether somebody would see it open and report it: yes or no. Left out: learnt from the reports of past springs.
+# watched: yes
+
+# For a lake outside the guide that opens before yours: its records and this spring's day tell how early the season is,
+# until the first of your own opens. It gets no page and no card.
+# role: indicator
+
 # What the water looks like in spring: ${choices(WATER_COLOURS)}.
 # water: clear
 

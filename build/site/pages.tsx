@@ -92,9 +92,9 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
         : []),
     ]);
   if (only !== undefined) return lakes;
-  const { board, when, patterns, backtest, reportSeasons } = guide;
+  const { board, when, patterns, backtest, reporting, reportSeasons } = guide;
   const trips = listedTrips(guide);
-  const reporting = guide.lakes.filter(({ reports }) => reports.length > 0).map(listedLake);
+  const reportedLakes = guide.lakes.filter(({ reports }) => reports.length > 0).map(listedLake);
   return [
     page(
       ADDRESS.board,
@@ -121,7 +121,7 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
         ]
       : []),
     ...reportSeasons.map((season) =>
-      page(ADDRESS.reportSeason(season.season), { season, lakes: reporting }, (own, sheet) => (
+      page(ADDRESS.reportSeason(season.season), { season, lakes: reportedLakes }, (own, sheet) => (
         <ReportSeasonPage {...own} sheet={sheet} />
       )),
     ),
@@ -139,7 +139,7 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
         ADDRESS.chapter(chapter.slug),
         {
           chapter,
-          backtest: chapter.slug === "methods" ? backtest : null,
+          scored: chapter.slug === "methods" ? { backtest, reporting } : null,
           printed: chapter.slug === "printing" ? printedOf(guide) : null,
         },
         (own, sheet) => <ChapterPage {...own} sheet={sheet} />,

@@ -82,7 +82,7 @@ describe("doubts", () => {
   });
 
   test("a report is doubted when its chance is under one in ten, by Bayes' rule for one report in fifty wrong", () => {
-    const alone = FOUR_LAKES.slice(0, 1).map((lake) => ({ ...lake, watched: false }));
+    const alone = FOUR_LAKES.slice(0, 1).map((lake) => ({ ...lake, watched: "no" as const }));
     const before = forecastSeason(clubOf("2026-06-20", [], alone)).lakes.get("alder")?.daily ?? [];
     const doubted = (date: string): boolean =>
       forecastSeason(clubOf("2026-06-20", [reportOf("alder", date, { ice: "part" })], alone)).doubts.length >

@@ -9,7 +9,7 @@ import { clubOf, day, FOUR_LAKES, reportOf, SEASON, type SeasonClub, withRow } f
 
 const AS_OF = "2026-04-24";
 /** Lakes that nobody looks at unasked: no silence, so that reports alone speak. */
-const UNWATCHED = FOUR_LAKES.map((lake) => ({ ...lake, watched: false }));
+const UNWATCHED = FOUR_LAKES.map((lake) => ({ ...lake, watched: "no" as const }));
 const REPORTS = [
   reportOf("alder", "2026-04-12", { ice: "on" }, 1),
   reportOf("alder", "2026-04-20", { ice: "off" }, 2),
@@ -96,7 +96,7 @@ describe("silence", () => {
     forecastSeason(clubOf(AS_OF, reports, lakes)).lakes.get("dogwood");
 
   test("of a lake that is watched is named among its movers, and makes it later", () => {
-    const lakes = FOUR_LAKES.map((lake) => ({ ...lake, watched: lake.slug === "dogwood" }));
+    const lakes = FOUR_LAKES.map((lake) => ({ ...lake, watched: lake.slug === "dogwood" ? ("yes" as const) : ("no" as const) }));
     const mover = dogwoodOf(lakes)?.evidence.movedBy.find(({ seen }) => seen === "no report");
     expect(mover).toMatchObject({ lake: "dogwood", date: "2026-04-19", reports: 0 });
     expect(mover?.days).toBeGreaterThan(0);

@@ -1,0 +1,72 @@
+import type { CalendarDate } from "../model/calendar.ts";
+import { daysBetween } from "../model/calendar.ts";
+import type { PastForecast } from "../season/forecast.ts";
+import type { Ink } from "./ink.ts";
+import { renderSvg } from "./picture.tsx";
+
+const LEFT = 44;
+const WIDE = 270;
+const LEADING = 18;
+const TOP = 8;
+
+/** Days from 1 January of the season's year, so that springs stand beside each other. */
+const dayOf = (season: number, date: CalendarDate): number =>
+  daysBetween(`${season}-01-01` as CalendarDate, date);
+
+/** Past springs, a line each: the bracket that the guide would have given, its middle day, and the day the lake opened. */
+export function pastStrip(past: readonly PastForecast[], ink: Ink): string {
+  const days = past.flatMap(({ season, opened, forecast }) => [
+    dayOf(season, opened),
+    ...(forecast === null ? [] : [dayOf(season, forecast.p10), dayOf(season, forecast.p90)]),
+  ]);
+  const [first, last] = [Math.min(...days), Math.max(...days)];
+  const x = (season: number, date: CalendarDate): number =>
+    Math.round((LEFT + 8 + ((WIDE - 16) * (dayOf(season, date) - first)) / Math.max(1, last - first)) * 10) /
+    10;
+  const bottom = TOP + past.length * LEADING;
+  return renderSvg(
+    {
+      width: LEFT + WIDE,
+      height: bottom + 8,
+      title:
+        "Past springs: the days the guide would have given, and the day the lake opened; the table has the same dates.",
+      textSize: ink.textSize,
+    },
+    <>
+      {past.map(({ season, opened, forecast }, i) => {
+        const y = TOP + (i + 0.5) * LEADING;
+        const day = x(season, opened);
+        return (
+          <>
+            <text x={LEFT - 8} y={y + ink.textSize * 0.35} text-anchor="end" fill={ink.words}>
+              {season}
+            </text>
+            <path d={`M${LEFT} ${y}H${LEFT + WIDE}`} stroke={ink.line} stroke-width={0.5} fill="none" />
+            {forecast === null ? null : (
+              <>
+                <path
+                  d={`M${x(season, forecast.p10)} ${y}H${x(season, forecast.p90)}`}
+                  stroke={ink.line}
+                  stroke-width={8}
+                  fill="none"
+                />
+                <path
+                  d={`M${x(season, forecast.p50)} ${y - 5}v10`}
+                  stroke={ink.paper}
+                  stroke-width={2}
+                  fill="none"
+                />
+              </>
+            )}
+            <path
+              d={`M${day - 4.5} ${y}L${day} ${y - 4.5}L${day + 4.5} ${y}L${day} ${y + 4.5}Z`}
+              fill={forecast === null ? ink.paper : ink.words}
+              stroke={ink.words}
+              stroke-width={1.2}
+            />
+          </>
+        );
+      })}
+    </>,
+  );
+}
