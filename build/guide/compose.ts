@@ -1,13 +1,12 @@
 import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
-import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { type Memoize, type MemoizeLast, unmemoized, unmemoizedLast } from "../model/memoize.ts";
 import { phaseName } from "../model/phase.ts";
-import { computeAlways, type Remember } from "../model/remember.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
@@ -42,9 +41,9 @@ export interface ComposeOptions {
   /** Where the guide will be published; absent when only for a disk. */
   readonly baseUrl?: string;
   /** Keeps costly results from one run to the next; computes always unless it is given. */
-  readonly remember?: Remember;
+  readonly memoize?: Memoize;
   /** Keeps parts in memory from one edit to the next; makes all anew unless it is given. */
-  readonly again?: Again;
+  readonly memoizeLast?: MemoizeLast;
   /** True leaves out what no card shows and no problem can come of: the scores of past seasons, and where to go when. */
   readonly forCards?: boolean;
 }
@@ -114,11 +113,11 @@ interface LakeParts {
 
 function composeLake(
   { lake, forecast, club, names, fished, reports, past, region }: LakeParts,
-  remember: Remember,
+  memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
-  const rigs = remember("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
-  const gear = remember("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
+  const rigs = memoize("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
+  const gear = memoize("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
     lakeGear(of.lake, of.box, of.water_C, of.units),
   );
   const { water: place, problems } = composeWater(lake, lake.shape, {
@@ -127,7 +126,7 @@ function composeLake(
     days: lightDays(forecast, club),
     bands: fishedBands(lake),
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
-    remember,
+    memoize,
   });
   const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
@@ -203,12 +202,12 @@ function composeLakes(
   club: Club,
   { lakes: forecasts, regions }: Pick<SeasonForecast, "lakes" | "regions">,
   pastBySlug: ReadonlyMap<string, readonly PastForecast[]>,
-  remember: Remember,
-  again: Again,
+  memoize: Memoize,
+  memoizeLast: MemoizeLast,
 ): ReturnType<typeof composeLake>[] {
   const { season, asOf, units, timezone, rigs } = club;
-  const patterns = again("patterns", club.patterns, () => club.patterns);
-  const facts = again(
+  const patterns = memoizeLast("patterns", club.patterns, () => club.patterns);
+  const facts = memoizeLast(
     "club",
     [season, asOf, units, timezone, rigs, patterns],
     (): ClubFacts => ({
@@ -221,13 +220,13 @@ function composeLakes(
     }),
   );
   const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
-  const names = again(
+  const names = memoizeLast(
     "names of lakes",
     club.lakes.flatMap(({ slug, name }) => [slug, name]),
     () => new Map(club.lakes.map(({ slug, name }) => [slug, { name }])),
   );
   const phased = fishedReports(club, lakesBySlug, forecasts);
-  const fished = again(
+  const fished = memoizeLast(
     "fished reports",
     phased.flatMap(({ report, phase }) => [report, phase]),
     (): Fished => ({ reports: phased, evidence: flyEvidence(phased) }),
@@ -240,10 +239,10 @@ function composeLakes(
     const reports = reportsOf.get(lake.slug) ?? [];
     const past = pastBySlug.get(lake.slug) ?? NO_PAST;
     return [
-      again(
+      memoizeLast(
         `part of lake ${lake.slug}`,
         [lake, forecast, region, facts, names, fished, past, ...reports],
-        () => composeLake({ lake, forecast, club: facts, names, fished, reports, past, region }, remember),
+        () => composeLake({ lake, forecast, club: facts, names, fished, reports, past, region }, memoize),
       ),
     ];
   });
@@ -251,15 +250,17 @@ function composeLakes(
 
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
-  const { remember = computeAlways, again = makeAnew } = options;
+  const { memoize = unmemoized, memoizeLast = unmemoizedLast } = options;
   const rigProblems = rigDiagnostics(club.rigs);
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
-  const forecast = forecastSeason(club, { remember, again });
+  const forecast = forecastSeason(club, { memoize, memoizeLast });
   const past =
     options.forCards === true
       ? new Map<string, readonly PastForecast[]>()
-      : pastForecasts(club.lakes, club.season, remember);
-  const composed = composeLakes(club, forecast, past, remember, again);
+      : memoizeLast("past forecasts", [...club.lakes, club.season], () =>
+          pastForecasts(club.lakes, club.season, memoize),
+        );
+  const composed = composeLakes(club, forecast, past, memoize, memoizeLast);
   const placeProblems = composed.flatMap(({ problems }) => problems);
   const lakes = composed
     .map(({ lake }) => lake)
@@ -291,14 +292,14 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     ),
     rigs: {
       ...rigFacts.of(club.rigs),
-      ...remember("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
+      ...memoize("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
         ...rigTables(box, units),
         ...gearTables(box, units),
       })),
     },
     regions: [...forecast.regions],
     reporting: forecast.reporting,
-    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, remember, SHOWN_SCORES),
+    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize, SHOWN_SCORES),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

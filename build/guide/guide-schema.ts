@@ -275,11 +275,9 @@ export const guideSchema = z.strictObject({
     swing: swingTableSchema,
     anchor: anchorSchema,
   }),
-  regions: z
-    .array(regionForecastSchema)
-    .meta({
-      description: "The season of each region: how uneven, where a look helps most, what other lakes say.",
-    }),
+  regions: z.array(regionForecastSchema).meta({
+    description: "The season of each region: how uneven, where a look helps most, what other lakes say.",
+  }),
   reporting: reportingSchema,
   backtest: z
     .array(backtestRowSchema)

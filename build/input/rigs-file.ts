@@ -13,14 +13,15 @@ import {
   SHOT_DENSITY_KGM3,
   shotRow,
 } from "../model/fields/rigs-fields.ts";
+import type { MemoizeRead } from "../model/memoize.ts";
+import { programFile } from "../program/program-files.ts";
 import type { ClubFile } from "./club-files.ts";
 import { fromBeyondTo } from "./lake-file.ts";
 import { errorAt } from "./problem.ts";
-import type { ReadAgain } from "./read-again.ts";
 import { type Row, readRecord, readRows } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
 
-const DEFAULTS = new URL("../../content/rig-defaults.yaml", import.meta.url);
+const DEFAULTS = programFile("content/rig-defaults.yaml");
 const { shape } = rigsSchema;
 const LISTS = ["leaders", "lines", "shot", "indicators"] as const satisfies readonly (keyof RigStock)[];
 /** The keys that hold no list. */
@@ -111,7 +112,7 @@ const isComplete = (box: Partial<RigBox>): box is RigBox =>
 export async function readRigBox(
   file: ClubFile | undefined,
   problems: Diagnostic[],
-  reading: ReadAgain,
+  reading: MemoizeRead,
 ): Promise<RigBox> {
   const text = await readFile(DEFAULTS, "utf8");
   return reading("rigs.yaml", [text, file?.text], (found) => rigBoxOf(text, file, found), problems);

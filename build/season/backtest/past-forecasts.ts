@@ -1,6 +1,6 @@
 import { dateOfSeasonDay } from "../../model/calendar.ts";
 import type { Lake } from "../../model/club.ts";
-import { computeAlways, type Remember } from "../../model/remember.ts";
+import { type Memoize, unmemoized } from "../../model/memoize.ts";
 import type { PastForecast } from "../forecast.ts";
 import { hemisphereOfLakes, pastOf } from "../records.ts";
 import { USUAL_GRID } from "../season-grid.ts";
@@ -23,7 +23,7 @@ export const LEAST_PAST_FORECASTS = 5;
 export function pastForecasts(
   club: readonly Lake[],
   season: number,
-  remember: Remember = computeAlways,
+  memoize: Memoize = unmemoized,
 ): ReadonlyMap<string, readonly PastForecast[]> {
   const parts = Math.ceil(club.length / MOST_LAKES);
   return new Map(
@@ -31,7 +31,7 @@ export function pastForecasts(
       const lakes = club
         .filter((_lake, place) => place % parts === part)
         .map((lake) => ({ ...pastOf(lake), slug: lake.slug }));
-      return remember("past forecasts", { lakes, season }, forecastPast);
+      return memoize("past forecasts", { lakes, season }, forecastPast);
     }).flat(),
   );
 }
