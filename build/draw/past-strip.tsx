@@ -1,5 +1,5 @@
 import type { CalendarDate } from "../model/calendar.ts";
-import { daysBetween } from "../model/calendar.ts";
+import { addDays, dayMonth, daysBetween } from "../model/calendar.ts";
 import type { PastForecast } from "../season/forecast.ts";
 import type { Ink } from "./ink.ts";
 import { renderSvg } from "./picture.tsx";
@@ -24,15 +24,25 @@ export function pastStrip(past: readonly PastForecast[], ink: Ink): string {
     Math.round((LEFT + 8 + ((WIDE - 16) * (dayOf(season, date) - first)) / Math.max(1, last - first)) * 10) /
     10;
   const bottom = TOP + past.length * LEADING;
+  /** A day of the first spring told, as the axis names it. */
+  const named = (day: number): string =>
+    dayMonth(addDays(`${past[0]?.season ?? 2000}-01-01` as CalendarDate, day));
   return renderSvg(
     {
       width: LEFT + WIDE,
-      height: bottom + 8,
+      height: Math.ceil(bottom + 8 + ink.textSize),
       title:
         "Past springs: the days the guide would have given, and the day the lake opened; the table has the same dates.",
       textSize: ink.textSize,
     },
     <>
+      {[[LEFT + 8, "start", first] as const, [LEFT + WIDE - 8, "end", last] as const].map(
+        ([at, anchor, day]) => (
+          <text x={at} y={bottom + 4 + ink.textSize} text-anchor={anchor} fill={ink.words}>
+            {named(day)}
+          </text>
+        ),
+      )}
       {past.map(({ season, opened, forecast }, i) => {
         const y = TOP + (i + 0.5) * LEADING;
         const day = x(season, opened);
@@ -45,14 +55,13 @@ export function pastStrip(past: readonly PastForecast[], ink: Ink): string {
             {forecast === null ? null : (
               <>
                 <path
-                  d={`M${x(season, forecast.p10)} ${y}H${x(season, forecast.p90)}`}
-                  stroke={ink.line}
-                  stroke-width={8}
-                  fill="none"
+                  d={`M${x(season, forecast.p10)} ${y - 5}V${y + 5}H${x(season, forecast.p90)}V${y - 5}Z`}
+                  stroke={ink.words}
+                  fill={ink.paper}
                 />
                 <path
                   d={`M${x(season, forecast.p50)} ${y - 5}v10`}
-                  stroke={ink.paper}
+                  stroke={ink.words}
                   stroke-width={2}
                   fill="none"
                 />

@@ -96,7 +96,10 @@ describe("silence", () => {
     forecastSeason(clubOf(AS_OF, reports, lakes)).lakes.get("dogwood");
 
   test("of a lake that is watched is named among its movers, and makes it later", () => {
-    const lakes = FOUR_LAKES.map((lake) => ({ ...lake, watched: lake.slug === "dogwood" ? ("yes" as const) : ("no" as const) }));
+    const lakes = FOUR_LAKES.map((lake) => ({
+      ...lake,
+      watched: lake.slug === "dogwood" ? ("yes" as const) : ("no" as const),
+    }));
     const mover = dogwoodOf(lakes)?.evidence.movedBy.find(({ seen }) => seen === "no report");
     expect(mover).toMatchObject({ lake: "dogwood", date: "2026-04-19", reports: 0 });
     expect(mover?.days).toBeGreaterThan(0);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../seeded-random.ts";
 import type { PastRecord } from "../../build/season/fit/fit-input.ts";
 import { type Fit, fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
+import { seeded } from "../seeded-random.ts";
 import { normal } from "./draws.ts";
 
 interface Drawn {

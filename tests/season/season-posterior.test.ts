@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../seeded-random.ts";
 import { chanceOf, forecastOfChances } from "../../build/season/backtest/scoring.ts";
 import type { Fit } from "../../build/season/fit/fit-past-seasons.ts";
 import { dayChances, lakeDistribution, scaleOf, spanOf } from "../../build/season/lake-distribution.ts";
 import { normalised } from "../../build/season/numbers.ts";
 import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
 import { updateSeason } from "../../build/season/season-posterior.ts";
+import { seeded } from "../seeded-random.ts";
 import { normal, placeByWeight, studentT } from "./draws.ts";
 
 /** A fit written by hand: three lakes, a week and more apart. */
