@@ -280,6 +280,11 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
       lines: [],
       ...gearTables(box, "imperial"),
     },
+    regions: [evenRegion],
+    reporting: {
+      delay: { shape: 1, theta_d: 4, reports: 0, mean_d: null, seasons: [] },
+      visits: { seasons: [], reports: 0, watched: [] },
+    },
     backtest: null,
     cautions: [
       {

@@ -1,6 +1,6 @@
+import type { GuideLake } from "../guide/guide-schema.ts";
 import type { CalendarDate } from "../model/calendar.ts";
 import { addDays, dayMonth, daysBetween } from "../model/calendar.ts";
-import type { PastForecast } from "../season/forecast.ts";
 import type { Ink } from "./ink.ts";
 import { renderSvg } from "./picture.tsx";
 
@@ -14,7 +14,7 @@ const dayOf = (season: number, date: CalendarDate): number =>
   daysBetween(`${season}-01-01` as CalendarDate, date);
 
 /** Past springs, a line each: the bracket that the guide would have given, its middle day, and the day the lake opened. */
-export function pastStrip(past: readonly PastForecast[], ink: Ink): string {
+export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): string {
   const days = past.flatMap(({ season, opened, forecast }) => [
     dayOf(season, opened),
     ...(forecast === null ? [] : [dayOf(season, forecast.p10), dayOf(season, forecast.p90)]),
