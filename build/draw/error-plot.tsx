@@ -5,7 +5,7 @@ import { renderSvg } from "./picture.tsx";
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
 /** Whose forecast of a past season an error is of. */
-export const FORECASTERS = [
+const FORECASTERS = [
   { key: "model", name: "This guide" },
   { key: "shifted", name: "Usual date, shifted" },
   { key: "baseline", name: "Usual date" },

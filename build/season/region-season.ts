@@ -15,7 +15,7 @@ import { type Statement, statementsByLake } from "./statements.ts";
 import { type TurnoverCase, turnoverCases } from "./turnover-times.ts";
 
 /** No report of a lake, up to the club's latest one. */
-export interface Silence {
+interface Silence {
   /** Day of season of that latest report. */
   readonly until: number;
   /** Chance that somebody looks at the lake and would have reported its opening. */

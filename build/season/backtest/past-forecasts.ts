@@ -12,7 +12,7 @@ const GRID = { ...USUAL_GRID, s: 61, k: 9 };
 /** A larger club is taken in parts of at most so many lakes, spread over its list: the cost grows with the lakes alone. */
 const MOST_LAKES = 60;
 /** Seasons that a lake must have for them to be shown. */
-export const LEAST_PAST_FORECASTS = 5;
+const LEAST_PAST_FORECASTS = 5;
 
 /**
  * What the guide would have said of each lake in past springs, standing on the day the club's first lake opened: each season is left

@@ -17,7 +17,8 @@ export function PastForecasts({ past }: { past: Past }) {
     <Section title="Past springs, as the guide would have said" id="past">
       <p>
         Each spring was left out and forecast from the others, standing on the day the club’s first lake
-        opened, this one still iced. The box holds eight chances in ten, the line in it is the middle day, the diamond the day the lake opened; a hollow one was itself the first to open. The box held{" "}
+        opened, this one still iced. The box holds eight chances in ten, the line in it is the middle day, the
+        diamond the day the lake opened; a hollow one was itself the first to open. The box held{" "}
         <strong>
           {told.filter(isHeld).length} of {told.length}
         </strong>{" "}
