@@ -2,7 +2,8 @@ import { flyBox } from "../../../build/draw/fly-box.tsx";
 import { screenInk } from "../../../build/draw/ink.ts";
 import type { GuideTrip } from "../../../build/guide/guide-schema.ts";
 import { boxSum, dressingText, toTieText, varietyText } from "../../../build/guide/trip-words.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
+import type { PageContext } from "../page-context.ts";
 import { Harmless, Scroll, Section } from "../parts.tsx";
 
 /** A phone's width. */

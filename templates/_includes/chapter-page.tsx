@@ -1,10 +1,11 @@
-import type { Caution, GuidePage } from "../build/guide/guide-schema.ts";
-import { STATE_WORDS } from "../build/model/phase.ts";
-import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
-import { Harmless, Scroll, Section } from "./_includes/parts.tsx";
-import { allFiles, type Printed, type PrintFile, SHEETS } from "./_includes/print-files.ts";
-import { Backtest, LearntReporting, type Scored } from "./_includes/scores.tsx";
+import type { Caution, GuidePage } from "../../build/guide/guide-schema.ts";
+import { allFiles, type Printed, type PrintFile, SHEETS } from "../../build/guide/print-files.ts";
+import { ADDRESS } from "../../build/model/addresses.ts";
+import { STATE_WORDS } from "../../build/model/phase.ts";
+import { Page } from "./layout.tsx";
+import type { PageContext } from "./page-context.ts";
+import { Harmless, Scroll, Section } from "./parts.tsx";
+import { Backtest, LearntReporting, type Scored } from "./scores.tsx";
 
 const Row = ({ file, sheet }: { file: PrintFile; sheet: PageContext }) => (
   <tr>
@@ -108,16 +109,5 @@ export const ChapterPage = ({
     {scored === null ? null : <LearntReporting reporting={scored.reporting} />}
     {scored === null ? null : <Backtest rows={scored.backtest} />}
     {printed === null ? null : <PrintTable printed={printed} sheet={sheet} />}
-  </Page>
-);
-
-/** For an address that is not there. */
-export const NotFoundPage = ({ sheet }: { sheet: PageContext }) => (
-  <Page sheet={sheet} title="Not here" description="There is no such page in this guide.">
-    <h1>Not here</h1>
-    <p class="lead">
-      There is no such page in this guide. All lakes are on the{" "}
-      <a href={sheet.to(ADDRESS.board)}>season board</a>.
-    </p>
   </Page>
 );
