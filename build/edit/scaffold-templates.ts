@@ -63,9 +63,8 @@ position: { lat: 41.3, lon: -106.3 }
 # Whether somebody would see it open and report it: yes or no. Left out: learnt from the reports of past springs.
 # watched: yes
 
-# For a lake outside the guide that opens before yours: its records and this spring's day tell how early the season is,
-# until the first of your own opens. It gets no page and no card.
-# role: indicator
+# A lake outside the guide that opens before yours can have a file, too, with a line that says role: indicator. Its records and
+# this spring's day tell how early the season is, until the first of your own opens. It gets no page and no card.
 
 # What the water looks like in spring: ${choices(WATER_COLOURS)}.
 # water: clear
