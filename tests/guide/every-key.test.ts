@@ -48,7 +48,6 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
   "lake.turnoverRule.onset.to": "the forecast",
   "lake.turnoverRule.duration.from": "the forecast",
   "lake.turnoverRule.duration.to": "the forecast",
-  "lake.role": "which lakes the guide is of",
   "lake.watched": "the chance that an opening would be reported",
   "pattern.rank": "the order of flies",
   "reports.rods": "rod-hours",
@@ -71,6 +70,7 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
 
 /** Keys, and groups of keys, that no reader sees: why. */
 const NOT_SHOWN: Readonly<Record<string, string>> = {
+  "lake.role": "a lake outside the guide has no page; what its days tell is in the forecast",
   "club.reportForm": "how tables of reports are read",
   "pattern.mass": "written down for computing how flies sink, which is done for a usual fly so far",
   "rigs.shot.carried": "written down for packing lists, which do not count shot so far",
@@ -88,8 +88,11 @@ const WRITTEN: Readonly<
     at: ["turnover", 0],
     value: { season: 2024, from: "2024-05-24", to: "2024-06-02" },
   },
-  // ember has reports, which an indicator lake may not have
-  "lake.role": { file: "lakes/willow.yaml", value: "indicator" },
+  "lake.role": {
+    file: "lakes/valley.yaml",
+    at: [],
+    value: { name: "Valley Pond", position: { lat: 41.1, lon: -106.1 }, role: "indicator" },
+  },
   "pattern.rank": { value: 4 },
   "reports.lake": { value: "willow" },
   "reports.caught.pattern": { value: "bloodworm" },
