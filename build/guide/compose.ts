@@ -11,8 +11,9 @@ import { phaseName } from "../model/phase.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
-import { backtest } from "../season/backtest.ts";
-import type { LakeForecast } from "../season/forecast.ts";
+import { backtest } from "../season/backtest/backtest.ts";
+import { pastForecasts } from "../season/backtest/past-forecasts.ts";
+import type { LakeForecast, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
@@ -107,10 +108,12 @@ interface LakeParts {
   readonly fished: Fished;
   /** The lake's own. */
   readonly reports: readonly Report[];
+  readonly past: readonly PastForecast[];
+  readonly region: RegionForecast;
 }
 
 function composeLake(
-  { lake, forecast, club, names, fished, reports }: LakeParts,
+  { lake, forecast, club, names, fished, reports, past, region }: LakeParts,
   memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
@@ -135,7 +138,7 @@ function composeLake(
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, club.asOf, names),
+      why: whyText(forecast, region, club.asOf, names),
     },
     place,
     ...gear,
@@ -151,6 +154,7 @@ function composeLake(
       caught: caughtByPattern(told),
       unrecorded: unrecordedIceOff(lake, reports, forecast.marks),
     },
+    pastForecasts: [...past],
   };
   return { lake: composed, problems };
 }
@@ -177,6 +181,9 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
   html: renderChapter(markdown),
 });
 
+/** The scores that a guide shows: as if each opening were known on its day, and as clubs report. The command tells of all. */
+const SHOWN_SCORES = { modes: ["perfect", "delay4"], pastOnly: false } as const;
+
 const NO_DAYS: Guide["when"] = { occasions: [], pool: null, weeks: [], lakes: [] };
 
 function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report[]> {
@@ -189,10 +196,13 @@ function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report
   return groups;
 }
 
+const NO_PAST: readonly PastForecast[] = [];
+
 /** Every lake's part of the guide; one is composed again only when something that it follows from has changed. */
 function composeLakes(
   club: Club,
-  forecasts: SeasonForecast["lakes"],
+  { lakes: forecasts, regions }: Pick<SeasonForecast, "lakes" | "regions">,
+  pastBySlug: ReadonlyMap<string, readonly PastForecast[]>,
   memoize: Memoize,
   memoizeLast: MemoizeLast,
 ): ReturnType<typeof composeLake>[] {
@@ -225,11 +235,15 @@ function composeLakes(
   const reportsOf = byLake(club.reports);
   return club.lakes.flatMap((lake) => {
     const forecast = forecasts.get(lake.slug);
-    if (forecast === undefined) return [];
+    const region = regions.find((one) => one.region === (lake.region ?? null));
+    if (forecast === undefined || region === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
+    const past = pastBySlug.get(lake.slug) ?? NO_PAST;
     return [
-      memoizeLast(`part of lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
-        composeLake({ lake, forecast, club: facts, names, fished, reports }, memoize),
+      memoizeLast(
+        `part of lake ${lake.slug}`,
+        [lake, forecast, region, facts, names, fished, past, ...reports],
+        () => composeLake({ lake, forecast, club: facts, names, fished, reports, past, region }, memoize),
       ),
     ];
   });
@@ -241,7 +255,13 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   const rigProblems = rigDiagnostics(club.rigs);
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club, { memoize, memoizeLast });
-  const composed = composeLakes(club, forecast.lakes, memoize, memoizeLast);
+  const past =
+    options.forCards === true
+      ? new Map<string, readonly PastForecast[]>()
+      : memoizeLast("past forecasts", [...club.lakes, club.season], () =>
+          pastForecasts(club.lakes, club.season, memoize),
+        );
+  const composed = composeLakes(club, forecast, past, memoize, memoizeLast);
   const placeProblems = composed.flatMap(({ problems }) => problems);
   const lakes = composed
     .map(({ lake }) => lake)
@@ -278,7 +298,9 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
         ...gearTables(box, units),
       })),
     },
-    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize),
+    regions: [...forecast.regions],
+    reporting: forecast.reporting,
+    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize, SHOWN_SCORES),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

@@ -17,7 +17,13 @@ import {
   sinkTableSchema,
   swingTableSchema,
 } from "../rigs/rig-tables.ts";
-import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
+import {
+  backtestRowSchema,
+  lakeForecastSchema,
+  pastForecastSchema,
+  regionForecastSchema,
+  reportingSchema,
+} from "../season/forecast.ts";
 import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
 import { factsOf, html } from "./facts.ts";
 import { packingSchema } from "./packing.ts";
@@ -30,6 +36,8 @@ export const lakeFacts = factsOf(lakeFile, {
   iceOff: "the forecast and its evidence",
   turnover: "the forecast and its evidence",
   turnoverRule: "“turnsOver”, and the forecast",
+  role: "indicator lakes have no page: “regions” say what they tell",
+  watched: "“reporting”, the chance that an opening would be reported",
 });
 export const patternFacts = factsOf(patternFile, {
   rank: "the order of flies",
@@ -128,6 +136,9 @@ const lakeSchema = lakeForecastSchema.extend({
     }),
   ),
   reported: lakeReportsSchema,
+  pastForecasts: z
+    .array(pastForecastSchema)
+    .meta({ description: "Past springs in order; empty with fewer than five forecasts." }),
 });
 export type GuideLake = z.infer<typeof lakeSchema>;
 
@@ -264,6 +275,10 @@ export const guideSchema = z.strictObject({
     swing: swingTableSchema,
     anchor: anchorSchema,
   }),
+  regions: z.array(regionForecastSchema).meta({
+    description: "The season of each region: how uneven, where a look helps most, what other lakes say.",
+  }),
+  reporting: reportingSchema,
   backtest: z
     .array(backtestRowSchema)
     .nullable()

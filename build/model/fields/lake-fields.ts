@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { WATER_COLOURS } from "../choices.ts";
+import { LAKE_ROLES, WATCHED, WATER_COLOURS } from "../choices.ts";
 import { asWritten, shortened } from "../fault.ts";
 import { PHASES, type Phase } from "../phase.ts";
 import { field } from "./field.ts";
@@ -124,6 +124,14 @@ export const lakeSchema = z
         .meta({ description: "Depth of the lake." }),
       { flat: true },
     ),
+    role: oneOf(
+      LAKE_ROLES,
+      "indicator: a lake outside the guide, whose records and day of this spring tell how early the season is until the club's first own opening.",
+    ).optional(),
+    watched: oneOf(
+      WATCHED,
+      "Whether somebody would see it open and report it; without it, learnt from the reports of past springs.",
+    ).optional(),
     water: oneOf(WATER_COLOURS, "What the water looks like in spring; scuds take its colour.").optional(),
     summary: text("One line: what kind of lake it is.").optional(),
     access: z
