@@ -58,20 +58,20 @@ export function launchCard(
   readings: readonly Reading[],
   today: number,
 ): (reading: Omit<Reading, "day">) => OpenStates {
-  const known = new Map<string, readonly OpenSince[]>();
+  const laidOut = new Map<string, readonly OpenSince[]>();
   return (read) => {
     const reading = { ...read, day: today };
-    const { surface_C, deep, secchiRatio, looks, phase } = reading;
-    const kinds = [surface_C ?? deep, secchiRatio, looks, phase].map((found) => found !== undefined).join();
-    const open =
-      known.get(kinds) ?? openSince(clocks, law, factorsOfReadings(clocks, readings, [reading]), today);
-    known.set(kinds, open);
+    const sofar = factorsOfReadings(clocks, readings, [reading]);
+    // the new reading changes the weight of earlier ones of its kind alone
+    const key = JSON.stringify(sofar);
+    const open = laidOut.get(key) ?? openSince(clocks, law, sofar, today);
+    laidOut.set(key, open);
     const [factors] = factorsOfReadings(clocks, [reading], readings);
-    return factors === undefined
-      ? { iceOff: 0, turnover: 0, best: 0, later: 0 }
-      : statesToday(clocks, open, factors);
+    return factors === undefined ? NOTHING : statesToday(clocks, open, factors);
   };
 }
+
+const NOTHING: OpenStates = { iceOff: 0, turnover: 0, best: 0, later: 0 };
 
 function openSince(
   clocks: LakeClocks,

@@ -19,7 +19,12 @@ export interface TurnoverSums {
 /** The reports' factors summed over the days of onset, ready for any law of `k`. */
 export interface WordTables {
   readonly onset: Float64Array;
-  readonly days: readonly { readonly a: number; readonly chance: number; readonly byK: Float64Array }[];
+  /** Each day of onset with the factor of later days of k, run by run: from one more than the last run's end to its own. */
+  readonly days: readonly {
+    readonly a: number;
+    readonly chance: number;
+    readonly runs: readonly { readonly to: number; readonly factor: number }[];
+  }[];
   /** At d: onset on d, both come. */
   readonly same: Float64Array;
   /** At d: onset before d, k on d. */
@@ -29,13 +34,16 @@ export interface WordTables {
 }
 
 export function wordTables(onset: Float64Array, words: StateWords): WordTables {
-  const days: { a: number; chance: number; byK: Float64Array }[] = [];
+  const days: { a: number; chance: number; runs: { to: number; factor: number }[] }[] = [];
   const [same, kNow, kBefore] = [new Float64Array(DAYS), new Float64Array(DAYS), new Float64Array(DAYS)];
   for (let a = 0; a < DAYS; a++) {
     const chance = at(onset, a);
     if (chance === 0) continue;
     const byK = new Float64Array(DAYS).map((_, k) => words(a, k));
-    days.push({ a, chance, byK });
+    const runs: { to: number; factor: number }[] = [];
+    for (let k = a + 1; k < DAYS; k++)
+      if (k === LAST_DAY || at(byK, k) !== at(byK, k + 1)) runs.push({ to: k, factor: at(byK, k) });
+    days.push({ a, chance, runs });
     same[a] = chance * at(byK, a);
     for (let d = a + 1; d < DAYS; d++) {
       kNow[d] = at(kNow, d) + chance * at(byK, d);
@@ -61,7 +69,11 @@ export function sumsWithWords(
     if (day?.a === d) {
       next++;
       begun += at(same, d) * at(byK, d);
-      for (let k = d + 1; k <= LAST_DAY; k++) begun += day.chance * on(k) * at(day.byK, k);
+      let before = at(byK, d);
+      for (const { to, factor } of day.runs) {
+        begun += day.chance * factor * (at(byK, to) - before);
+        before = at(byK, to);
+      }
     }
     into.over[d] = over;
     into.longOver[d] = longOver;

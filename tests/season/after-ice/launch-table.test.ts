@@ -55,6 +55,13 @@ describe("the launch table", () => {
 
   const even: OpenStates = { iceOff: 0, turnover: 0.3, best: 0.46, later: 0.24 };
   test.each([
+    [0.54, 2],
+    [0.56, 1],
+  ])("of two states the second is told where it is within ten points: %d", (best, told) => {
+    expect(launchCell(12, { iceOff: 0, turnover: 1 - best, best, later: 0 }).states.length).toBe(told);
+  });
+
+  test.each([
     [17.9, undefined, 2],
     [18, "take care", 2],
     [20, "stop", 0],
