@@ -1,6 +1,6 @@
 import { loadClub } from "../input/load-club.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
-import { backtest } from "../season/backtest.ts";
+import { backtest } from "../season/backtest/backtest.ts";
 import type { BacktestRow } from "../season/forecast.ts";
 import { type Effects, EXIT, type Exit } from "./effects.ts";
 

@@ -11,7 +11,7 @@ import { computeAlways, type Remember } from "../model/remember.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
-import { backtest } from "../season/backtest.ts";
+import { backtest } from "../season/backtest/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";

@@ -1,5 +1,5 @@
 import { at } from "./numbers.ts";
-import { type SpringDays, type Statement, WRONG } from "./statements.ts";
+import type { SpringDays, Statement } from "./statements.ts";
 import type { TurnoverCase } from "./turnover-times.ts";
 
 /** Whole days of season, both ends included. */
@@ -26,7 +26,7 @@ const LEAST_CHANCE = 1e-200;
 /** Chance of the statements in one possible spring. */
 export function chanceOfStatements(statements: readonly Statement[], spring: SpringDays): number {
   let chance = 1;
-  for (const statement of statements) chance *= statement.fits(spring) ? 1 - WRONG : statement.ifWrong;
+  for (const statement of statements) chance *= statement.likelihood(spring);
   return Math.max(chance, LEAST_CHANCE);
 }
 

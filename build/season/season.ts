@@ -3,13 +3,15 @@ import { type CalendarDate, dateOfSeasonDay, type Hemisphere, seasonDay } from "
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { computeAlways, type Remember } from "../model/remember.ts";
-import { doubtsOf } from "./doubts.ts";
+import { doubtsOf, regionDoubts } from "./doubts.ts";
 import { explainRegion } from "./explain.ts";
-import type { LakeForecast } from "./forecast.ts";
+import type { LakeForecast, RegionForecast, Reporting } from "./forecast.ts";
 import { forecastOf, isObserved } from "./lake-forecast.ts";
+import { mostInformativeLake } from "./most-informative-lake.ts";
 import { anyGoodOn, goodOn, type LakeInRegion } from "./pairs.ts";
 import { hemisphereOfLakes } from "./records.ts";
-import { regionSeasons } from "./region-season.ts";
+import { regionForecast, reportingOf } from "./region-forecast.ts";
+import { clubSeason } from "./region-season.ts";
 import { evidenceOfClub, type SeasonEvidence, type SeasonLake } from "./season-evidence.ts";
 import { statementsByLake } from "./statements.ts";
 import { windowOf } from "./window.ts";
@@ -20,6 +22,8 @@ export interface SeasonForecast {
   readonly window: { readonly from: CalendarDate; readonly to: CalendarDate };
   /** By slug. */
   readonly lakes: ReadonlyMap<string, LakeForecast>;
+  readonly regions: readonly RegionForecast[];
+  readonly reporting: Reporting;
   /** Reports that contradict each other or the rest of the evidence; warnings only. */
   readonly doubts: readonly Diagnostic[];
   /** Chance that a lake is in a good phase on a day. @throws RangeError for a lake that is not the club's */
@@ -60,11 +64,14 @@ interface Told {
     /** The chance of each of the lake's statements to be true. */
     readonly fit: readonly number[];
   }[];
+  readonly regions: readonly RegionForecast[];
+  readonly reporting: Reporting;
 }
 
 function fitSeason(club: SeasonEvidence): SeasonModel {
   const hemisphere = hemisphereOfLakes(club.lakes);
-  const regions = regionSeasons(club, hemisphere, statementsByLake(club, hemisphere));
+  const season = clubSeason(club, hemisphere);
+  const { regions } = season;
   const today = seasonDay(club.asOf, club.season, hemisphere);
   const dateOf = datesOf(club.season, hemisphere);
   const all = regions.flatMap((region) => region.lakes.map((lake) => ({ lake, region })));
@@ -87,8 +94,13 @@ function fitSeason(club: SeasonEvidence): SeasonModel {
         all.map(({ lake }) => lake.spring),
         today,
       );
+      const informative = new Map(
+        regions.map((region) => [region, mostInformativeLake(region, isObserved, today)]),
+      );
       const evidence = new Map(
-        regions.flatMap((region) => [...explainRegion(region, isObserved, today, dateOf)]),
+        regions.flatMap((region) => [
+          ...explainRegion(region, informative.get(region)?.byLake ?? [], dateOf),
+        ]),
       );
       return {
         window: { from: dateOf(window.from), to: dateOf(window.to) },
@@ -99,6 +111,8 @@ function fitSeason(club: SeasonEvidence): SeasonModel {
             ? []
             : [{ slug, forecast: forecastOf(lake, why, { today, window, dateOf }), fit: lake.spring.fit }];
         }),
+        regions: regions.map((region) => regionForecast(region, informative.get(region)?.best ?? null)),
+        reporting: reportingOf(season, club, hemisphere),
       };
     },
     good: (slug, date) => goodOn(known(slug).lake, dayOf(date)),
@@ -116,10 +130,12 @@ function forecastFrom(
     fitted ??= fitSeason(evidence);
     return fitted;
   };
-  const { window, lakes } = remember("season forecast", evidence, () => model().told());
+  const { window, lakes, regions, reporting } = remember("season forecast", evidence, () => model().told());
   const anyGood: SeasonForecast["anyGood"] = (slugs, date) => model().anyGood(slugs, date);
   return {
     window,
+    regions,
+    reporting,
     lakes: new Map(lakes.map(({ slug, forecast }) => [slug, forecast])),
     fits: new Map(lakes.map(({ slug, fit }) => [slug, fit])),
     good: (slug, date) => model().good(slug, date),
@@ -149,10 +165,22 @@ export function forecastSeason(
     forecastFrom(evidence, remember),
   );
   const statements = statementsByLake(club, hemisphereOfLakes(club.lakes));
+  const names = new Map(club.lakes.map(({ slug, name }) => [slug, name]));
   return {
     ...forecast,
-    doubts: club.lakes.flatMap(({ slug, name }) =>
-      doubtsOf(name, statements.get(slug) ?? [], fits.get(slug) ?? []),
-    ),
+    doubts: [
+      ...club.lakes.flatMap(({ slug, name }) =>
+        doubtsOf(name, statements.get(slug) ?? [], fits.get(slug) ?? [], forecast.lakes.get(slug)?.iceOff),
+      ),
+      ...forecast.regions.flatMap((region) =>
+        regionDoubts(
+          region,
+          club.lakes
+            .filter((lake) => (lake.region ?? null) === region.region)
+            .flatMap(({ slug }) => statements.get(slug) ?? []),
+          (slug) => names.get(slug) ?? slug,
+        ),
+      ),
+    ],
   };
 }

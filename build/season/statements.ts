@@ -10,6 +10,7 @@ import type { SourceSpot } from "../model/diagnostic.ts";
 import type { Phase } from "../model/phase.ts";
 import type { Mark } from "./forecast.ts";
 import { iceOffBySeason } from "./records.ts";
+import { type DelayLaw, delayDensityRatio, USUAL_DELAY } from "./reporting-law.ts";
 import type { SeasonEvidence, SeasonLake, SeasonReport } from "./season-evidence.ts";
 
 /** One possible spring of a lake, in days of season. */
@@ -35,8 +36,8 @@ export interface Statement {
   /** True when it speaks of turnover, not of ice alone. */
   readonly ofTurnover: boolean;
   fits(spring: SpringDays): boolean;
-  /** Chance of the statement in a spring it does not fit. */
-  readonly ifWrong: number;
+  /** Chance of the statement in such a spring, in proportion. */
+  likelihood(spring: SpringDays): number;
 }
 
 /** One report in fifty is taken to be wrong. No published source. */
@@ -44,46 +45,122 @@ export const WRONG = 0.02;
 /** A dated record is taken at its word: only one in ten thousand is taken to be wrong, and may then name any of 60 days. No published source. */
 const WRONG_RECORD = 1e-4;
 export const WRONG_RECORDED_DAY = WRONG_RECORD / 60;
+/** A report that is wrong is seldom wrong by many days: its chance falls off over so many, to a floor. Chosen on two open sets of records. */
+const WRONG_FALL_D = 2;
+const WRONG_FLOOR = 1e-5;
 /** From "part" to open water takes a week at most. Common practice, no published source. */
 const PART_DAYS = 7;
 
-type Fits = (spring: SpringDays) => boolean;
+/** Chance of a report that is wrong by a number of days. */
+const wrongBy = (days: number): number => Math.max(WRONG_FLOOR, WRONG * Math.exp(-days / WRONG_FALL_D));
 
-const iceFits = (ice: IceState, t: number): Fits =>
+/** Chance of "still iced on `day`" on a lake that opens on `iceOff`. */
+export const stillIcedChance = (day: number, iceOff: number): number =>
+  iceOff > day ? 1 - WRONG : wrongBy(day - iceOff);
+
+/**
+ * Chance of "open on `day`" on a lake that opens on `iceOff`.
+ * @param delay the law of the first report of open water, where nothing was reported of the lake before; absent where the lake was
+ * reported iced before, and of later reports
+ */
+export function openChance(day: number, iceOff: number, delay?: DelayLaw): number {
+  if (iceOff > day) return wrongBy(iceOff - day);
+  return (1 - WRONG) * (delay === undefined ? 1 : delayDensityRatio(delay, day - iceOff));
+}
+
+/** Chance of a dated record on a lake that opens on `iceOff`. */
+export const datedChance = (day: number, iceOff: number): number =>
+  iceOff === day ? 1 - WRONG : WRONG_RECORDED_DAY;
+
+type Truth = Pick<Statement, "fits" | "likelihood">;
+
+const eitherWay = (fits: Statement["fits"], wrong: number): Truth => ({
+  fits,
+  likelihood: (spring) => (fits(spring) ? 1 - WRONG : wrong),
+});
+
+const iceTruth = (ice: IceState, t: number, delay?: DelayLaw): Truth =>
   ({
-    on: ({ iceOff }: SpringDays) => iceOff > t,
-    part: ({ iceOff }: SpringDays) => iceOff >= t && iceOff <= t + PART_DAYS,
-    off: ({ iceOff }: SpringDays) => iceOff <= t,
+    on: {
+      fits: ({ iceOff }: SpringDays) => iceOff > t,
+      likelihood: ({ iceOff }: SpringDays) => stillIcedChance(t, iceOff),
+    },
+    part: eitherWay(({ iceOff }) => iceOff >= t && iceOff <= t + PART_DAYS, WRONG),
+    off: {
+      fits: ({ iceOff }: SpringDays) => iceOff <= t,
+      likelihood: ({ iceOff }: SpringDays) => openChance(t, iceOff, delay),
+    },
   })[ice];
 
-const phaseFits = (phase: Phase, t: number): Fits =>
-  ({
-    "ice-off": ({ iceOff, onset }: SpringDays) => iceOff <= t && t < onset,
-    turnover: ({ onset, clear }: SpringDays) => onset <= t && t < clear,
-    "post-turnover": ({ clear }: SpringDays) => clear <= t,
-  })[phase];
+const phaseTruth = (phase: Phase, t: number): Truth =>
+  eitherWay(
+    {
+      "ice-off": ({ iceOff, onset }: SpringDays) => iceOff <= t && t < onset,
+      turnover: ({ onset, clear }: SpringDays) => onset <= t && t < clear,
+      "post-turnover": ({ clear }: SpringDays) => clear <= t,
+    }[phase],
+    WRONG,
+  );
 
-/** A report as one statement: when it names ice and phase, both must fit. A report of neither says nothing here. */
-function statementOf(report: SeasonReport, season: number, hemisphere: Hemisphere): Statement | undefined {
-  const { lake, date, ice, phase, where } = report;
-  const day = seasonDay(date, season, hemisphere);
-  const parts = [
-    ...(ice === undefined ? [] : [iceFits(ice, day)]),
-    ...(phase === undefined ? [] : [phaseFits(phase, day)]),
-  ];
-  const seen = phase ?? (ice === undefined ? undefined : (`ice ${ice}` as const));
-  if (seen === undefined) return undefined;
+/** One end of an interval record: like a report, but written with more care. */
+const recordedEnd = (ice: "on" | "off", t: number): Truth => {
+  const { fits, likelihood } = iceTruth(ice, t);
   return {
-    lake,
-    date,
-    day,
-    seen,
-    ...(where === undefined ? {} : { where }),
-    open: phase !== undefined || ice === "off",
-    ofTurnover: phase !== undefined,
-    fits: (spring) => parts.every((part) => part(spring)),
-    ifWrong: WRONG,
+    fits,
+    likelihood: (spring) => (fits(spring) ? 1 - WRONG : Math.min(WRONG_RECORD, likelihood(spring))),
   };
+};
+
+interface Seen {
+  readonly day: number;
+  readonly seen: Mark["seen"];
+  readonly where: SourceSpot | undefined;
+}
+
+const statement = (
+  lake: string,
+  dateOf: (day: number) => CalendarDate,
+  { day, seen, where }: Seen,
+  truth: Truth,
+): Statement => ({
+  lake,
+  date: dateOf(day),
+  day,
+  seen,
+  ...(where === undefined ? {} : { where }),
+  open: seen !== "ice on" && seen !== "ice part",
+  ofTurnover: !seen.startsWith("ice "),
+  ...truth,
+});
+
+/** A lake's reports of this season as statements, in order of date; one that names ice and phase is two. */
+function reportStatements(
+  lake: string,
+  reports: readonly (SeasonReport & { readonly day: number })[],
+  dateOf: (day: number) => CalendarDate,
+  icedBefore: (day: number) => boolean,
+  delay: DelayLaw,
+): Statement[] {
+  const firstOff = reports.find(({ ice }) => ice === "off");
+  return reports.flatMap((report) => {
+    const { day, ice, phase, where } = report;
+    const waits = report === firstOff && !icedBefore(day);
+    return [
+      ...(ice === undefined
+        ? []
+        : [
+            statement(
+              lake,
+              dateOf,
+              { day, seen: `ice ${ice}`, where },
+              iceTruth(ice, day, waits ? delay : undefined),
+            ),
+          ]),
+      ...(phase === undefined
+        ? []
+        : [statement(lake, dateOf, { day, seen: phase, where }, phaseTruth(phase, day))]),
+    ];
+  });
 }
 
 /** This season's rows of a lake's own records, as they were known on the as-of date. */
@@ -92,25 +169,10 @@ function recordStatements(
   season: number,
   asOf: CalendarDate,
   hemisphere: Hemisphere,
+  dateOf: (day: number) => CalendarDate,
 ): Statement[] {
-  const make = (
-    day: number,
-    seen: Mark["seen"],
-    where: SourceSpot | undefined,
-    ifWrong: number,
-    fits: Fits,
-  ): Statement => ({
-    lake: lake.slug,
-    date: dateOfSeasonDay(day, season, hemisphere),
-    day,
-    seen,
-    ...(where === undefined ? {} : { where }),
-    open: seen !== "ice on",
-    ofTurnover: seen === "turnover",
-    fits,
-    ifWrong,
-  });
-  const dayOf = (date: CalendarDate): number => seasonDay(date, season, hemisphere);
+  const make = (day: number, seen: Mark["seen"], where: SourceSpot | undefined, truth: Truth): Statement =>
+    statement(lake.slug, dateOf, { day, seen, where }, truth);
   const rows = lake.iceOff.filter((record) => record.season === season);
   const [row] = rows;
   const days = iceOffBySeason({ ...lake, iceOff: rows }, hemisphere, asOf).get(season);
@@ -118,22 +180,27 @@ function recordStatements(
   if (row !== undefined && days !== undefined) {
     const [from, to] = [Math.floor(days.from), Math.floor(days.to)];
     if (days.from === days.to)
-      iceOff.push(make(from, "ice off", row.where, WRONG_RECORDED_DAY, (spring) => spring.iceOff === from));
+      iceOff.push(
+        make(from, "ice off", row.where, {
+          fits: (spring) => spring.iceOff === from,
+          likelihood: (spring) => datedChance(from, spring.iceOff),
+        }),
+      );
     else {
-      if (Number.isFinite(from))
-        iceOff.push(make(from, "ice on", row.where, WRONG_RECORD, iceFits("on", from)));
-      if (Number.isFinite(to)) iceOff.push(make(to, "ice off", row.where, WRONG_RECORD, iceFits("off", to)));
+      if (Number.isFinite(from)) iceOff.push(make(from, "ice on", row.where, recordedEnd("on", from)));
+      if (Number.isFinite(to)) iceOff.push(make(to, "ice off", row.where, recordedEnd("off", to)));
     }
   }
   const turnover = lake.turnover
     .filter((record) => record.season === season && record.from <= asOf)
     .flatMap(({ from, to, where }) => {
-      const [first, last] = [dayOf(from), dayOf(to)];
+      const [first, last] = [from, to].map((date) => seasonDay(date, season, hemisphere));
+      if (first === undefined || last === undefined) return [];
+      const seen = (day: number, fits: Statement["fits"]): Statement =>
+        make(day, "turnover", where, eitherWay(fits, WRONG_RECORDED_DAY));
       return [
-        make(first, "turnover", where, WRONG_RECORDED_DAY, ({ onset }) => onset === first),
-        ...(to <= asOf
-          ? [make(last, "turnover", where, WRONG_RECORDED_DAY, ({ clear }) => clear === last + 1)]
-          : []),
+        seen(first, ({ onset }) => onset === first),
+        ...(to <= asOf ? [seen(last, ({ clear }) => clear === last + 1)] : []),
       ];
     });
   return [...iceOff, ...turnover];
@@ -143,15 +210,23 @@ function recordStatements(
 export function statementsByLake(
   club: SeasonEvidence,
   hemisphere: Hemisphere,
+  delay: DelayLaw = USUAL_DELAY,
 ): ReadonlyMap<string, readonly Statement[]> {
   const { season, asOf } = club;
-  const byLake = new Map<string, Statement[]>();
-  for (const lake of club.lakes) byLake.set(lake.slug, recordStatements(lake, season, asOf, hemisphere));
-  for (const report of club.reports) {
-    if (report.date > asOf || seasonOf(report.date, hemisphere) !== season) continue;
-    const statement = statementOf(report, season, hemisphere);
-    if (statement !== undefined) byLake.get(report.lake)?.push(statement);
-  }
-  for (const statements of byLake.values()) statements.sort((a, b) => a.day - b.day);
-  return byLake;
+  const dateOf = (day: number): CalendarDate => dateOfSeasonDay(day, season, hemisphere);
+  const reports = new Map(club.lakes.map(({ slug }) => [slug, [] as (SeasonReport & { day: number })[]]));
+  for (const report of club.reports)
+    if (report.date <= asOf && seasonOf(report.date, hemisphere) === season)
+      reports.get(report.lake)?.push({ ...report, day: seasonDay(report.date, season, hemisphere) });
+  return new Map(
+    club.lakes.map((lake) => {
+      const own = (reports.get(lake.slug) ?? []).sort((a, b) => a.day - b.day);
+      const records = recordStatements(lake, season, asOf, hemisphere, dateOf);
+      const icedBefore = (day: number): boolean =>
+        own.some((report) => report.ice === "on" && report.day < day) ||
+        records.some((record) => record.seen.startsWith("ice ") && record.day < day);
+      const statements = [...records, ...reportStatements(lake.slug, own, dateOf, icedBefore, delay)];
+      return [lake.slug, statements.sort((a, b) => a.day - b.day)];
+    }),
+  );
 }

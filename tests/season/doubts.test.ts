@@ -81,13 +81,20 @@ describe("doubts", () => {
     expect(alder?.iceOff.p50).toBe(doubtsAfter(rest).lakes.get("alder")?.iceOff.p50);
   });
 
-  test("a report is doubted when its chance is under one in ten, by Bayes' rule for one report in fifty wrong", () => {
+  test("a report is doubted when its chance is under one in ten, by Bayes' rule for reports that are seldom wrong by many days", () => {
     const alone = FOUR_LAKES.slice(0, 1);
     const before = forecastSeason(clubOf("2026-06-20", [], alone)).lakes.get("alder")?.daily ?? [];
     const doubted = (date: string): boolean =>
       forecastSeason(clubOf("2026-06-20", [reportOf("alder", date, { ice: "on" })], alone)).doubts.length > 0;
+    /** Chance that the lake opens so many days before each date: falls in "iced", day by day. */
+    const opens = before.map(({ iced }, i) => (before[i - 1]?.iced ?? 1) - iced);
     const named = before
-      .map(({ date, iced }) => ({ date, chance: (0.98 * iced) / (0.98 * iced + 0.02 * (1 - iced)) }))
+      .map(({ date, iced }, t) => {
+        const wrong = opens
+          .slice(0, t + 1)
+          .reduce((sum, chance, x) => sum + chance * Math.max(1e-5, 0.02 * Math.exp(-(t - x) / 2)), 0);
+        return { date, chance: (0.98 * iced) / (0.98 * iced + wrong) };
+      })
       // a chance is printed to four decimals: those too near the limit are left aside
       .filter(({ chance }) => chance > 0.03 && chance < 0.3 && Math.abs(chance - 0.1) > 0.03);
     expect(named.some(({ chance }) => chance < 0.1)).toBe(true);

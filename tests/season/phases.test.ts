@@ -83,8 +83,7 @@ describe("enumeration against brute force", () => {
       const iceOff = span.from + below.findIndex((sum) => sum >= u);
       const onset = iceOff + 8 + Math.floor(8 * random());
       const clear = onset + 8 + Math.floor(8 * random());
-      if (!reports.every((report) => random() < (report.fits({ iceOff, onset, clear }) ? 0.98 : 0.02)))
-        continue;
+      if (!reports.every((report) => random() < report.likelihood({ iceOff, onset, clear }))) continue;
       kept++;
       days.forEach((day, i) => {
         const state =

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../../build/bench/seeded.ts";
+import { seeded } from "../../seeded-random.ts";
 import { CHANGES, chanceBy } from "../../../build/season/after-ice/states.ts";
 import { normal, placeByWeight, studentT } from "../draws.ts";
 import { type CaseLake, type CaseOwn, type CaseReading, statesOfCase } from "./reference-cases.ts";

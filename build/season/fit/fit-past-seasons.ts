@@ -1,14 +1,21 @@
-import { type FitInput, isExact, middleOf } from "./fit-input.ts";
+import { at, meanOf } from "../numbers.ts";
+import { isExact } from "../records.ts";
+import { ERROR_DF } from "../student-t.ts";
+import { type FitInput, middleOf } from "./fit-input.ts";
+import { initialMoments, updatedMoments } from "./interval-moments.ts";
 import {
   betaRows,
   type Layout,
   layoutOf,
   offsetRows,
   recordRows,
+  seasonEffects,
   seasonRows,
   slopeSumRows,
   slopesHeld,
-} from "./fit-layout.ts";
+} from "./layout.ts";
+import type { Known } from "./normal-equations.ts";
+import { countOf, type Solution, solveNormalEquations } from "./normal-equations.ts";
 import {
   newVariances,
   priorVariances,
@@ -16,13 +23,7 @@ import {
   seasonDf,
   splitDoubt,
   type Variances,
-} from "./fit-variances.ts";
-import { type Solution, solveNormalEquations } from "./normal-equations.ts";
-import type { Known } from "./normal-parts.ts";
-import { at, meanOf } from "./numbers.ts";
-import { firstSights, newSights } from "./sights.ts";
-import { countOf } from "./sparse-rows.ts";
-import { ERROR_DF } from "./student-t.ts";
+} from "./variances.ts";
 
 /** What past seasons say: all that a forecast needs. */
 export interface Fit {
@@ -43,6 +44,8 @@ export interface Fit {
   readonly beta: Float64Array;
   /** Degrees of freedom of the season prior. */
   readonly seasonDf: number;
+  /** Effect `s` of each past season, days. */
+  readonly seasonEffects: Float64Array;
 }
 
 export interface FitSettings {
@@ -131,7 +134,7 @@ export function fitPastSeasons(input: FitInput, settings: FitSettings = USUAL_FI
   let variances = priorVariances(layout);
   let x: Float64Array = new Float64Array(layout.lakes);
   let weights: Float64Array = new Float64Array(records.length).fill(1);
-  let sights = firstSights(records, centre, variances.omega.ss);
+  let moments = initialMoments(records, centre, variances.omega.ss);
   let before: Float64Array | undefined;
   for (let round = 1; ; round++) {
     const errors = Float64Array.from(records, ({ lake }, n) => at(variances.sigma2, lake) / at(weights, n));
@@ -141,8 +144,8 @@ export function fitPastSeasons(input: FitInput, settings: FitSettings = USUAL_FI
         ...priors(variances),
         {
           rows,
-          value: sights.value,
-          precision: errors.map((error, n) => 1 / (error + at(sights.variance, n))),
+          value: moments.value,
+          precision: errors.map((error, n) => 1 / (error + at(moments.variance, n))),
         },
       ],
       layout.size,
@@ -150,15 +153,15 @@ export function fitPastSeasons(input: FitInput, settings: FitSettings = USUAL_FI
     );
     const fitted = solution.meansOf(rows);
     const fittedVariance = solution.variancesOf(rows);
-    const squares = sights.value.map((value, n) => (value - at(fitted, n)) ** 2 + at(fittedVariance, n));
+    const squares = moments.value.map((value, n) => (value - at(fitted, n)) ** 2 + at(fittedVariance, n));
     const { sigma2 } = variances;
     weights = squares.map((square, n) => {
-      const expected = at(sigma2, records[n]?.lake ?? 0) + at(sights.variance, n);
+      const expected = at(sigma2, records[n]?.lake ?? 0) + at(moments.variance, n);
       return (ERROR_DF + 1) / (ERROR_DF + square / expected);
     });
     variances = newVariances(layout, solution, offsets, records, weights, squares);
     if (exact.length < records.length)
-      sights = newSights(records, centre, sights, errors, fitted, fittedVariance);
+      moments = updatedMoments(records, centre, moments, errors, fitted, fittedVariance);
     const m = solution.mean.slice(layout.betas, layout.betas + layout.lakes);
     x = loadings(m, regions, settings.step_days);
     const settled =
@@ -177,6 +180,7 @@ export function fitPastSeasons(input: FitInput, settings: FitSettings = USUAL_FI
       tau: Math.sqrt(variances.tau2),
       beta: solution.mean.slice(0, layout.betas),
       seasonDf: seasonDf(layout),
+      seasonEffects: seasonEffects(layout, solution.mean),
     };
   }
 }

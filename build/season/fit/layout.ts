@@ -1,7 +1,7 @@
+import { at, meanOf } from "../numbers.ts";
 import type { FitInput, PastRecord } from "./fit-input.ts";
-import type { Blocks } from "./normal-parts.ts";
-import { at, meanOf } from "./numbers.ts";
-import { rowsOf, type SparseRows } from "./sparse-rows.ts";
+import type { Blocks } from "./normal-equations.ts";
+import { rowsOf, type SparseRows } from "./normal-equations.ts";
 
 /** Places of the fit's unknowns: first `beta`, then `m` lake by lake, then `s` and `k` season by season. */
 export interface Layout {
@@ -30,6 +30,10 @@ export function layoutOf({ covariates, regions, seasons }: FitInput): Layout {
 
 export const placeOfLake = ({ betas }: Layout, lake: number): number => betas + lake;
 const placeOfSeason = ({ betas, lakes }: Layout, season: number): number => betas + lakes + 2 * season;
+
+/** Every season's `s`. */
+export const seasonEffects = (layout: Layout, mean: Float64Array): Float64Array =>
+  Float64Array.from({ length: layout.seasons }, (_, season) => at(mean, placeOfSeason(layout, season)));
 
 /** Each coefficient by itself. */
 export const betaRows = ({ betas }: Layout): SparseRows =>

@@ -1,4 +1,4 @@
-import { at } from "./numbers.ts";
+import { at } from "../numbers.ts";
 
 /** A forecast of a day: the chance that it has come by each day of a run, from `firstDay` on. Zero before the run, 1 after it. */
 export interface DayForecast {

@@ -1,8 +1,8 @@
-import { type FitInput, isExact, type PastRecord } from "./fit-input.ts";
-import { type Layout, lakeRows, placeOfLake, seasonRows, seasonsByRegion, slopesHeld } from "./fit-layout.ts";
-import type { Solution } from "./normal-equations.ts";
-import { addTo, at, total } from "./numbers.ts";
-import type { SparseRows } from "./sparse-rows.ts";
+import { addTo, at, total } from "../numbers.ts";
+import { isExact } from "../records.ts";
+import type { FitInput, PastRecord } from "./fit-input.ts";
+import { type Layout, lakeRows, placeOfLake, seasonRows, seasonsByRegion, slopesHeld } from "./layout.ts";
+import type { Solution, SparseRows } from "./normal-equations.ts";
 
 /** Variances and covariance of a season's effect `s` (days) and its slope `k` over early-to-late lakes. */
 export interface SeasonCovariance {

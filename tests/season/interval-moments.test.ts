@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { fitPastSeasons } from "../../build/season/fit.ts";
-import { sightOfInterval, truncatedNormal } from "../../build/season/interval.ts";
+import { fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
+import { intervalMoment, truncatedNormal } from "../../build/season/fit/interval-moments.ts";
 
 describe("truncatedNormal", () => {
   test("half of a standard normal has mean sqrt(2 / pi) and variance 1 - 2 / pi (half-normal distribution)", () => {
@@ -23,12 +23,12 @@ describe("truncatedNormal", () => {
 });
 
 test("an interval that holds everything says nothing", () => {
-  expect(sightOfInterval(110, 9, Number.NEGATIVE_INFINITY, 300).variance).toBe(Number.POSITIVE_INFINITY);
+  expect(intervalMoment(110, 9, Number.NEGATIVE_INFINITY, 300).variance).toBe(Number.POSITIVE_INFINITY);
 });
 
 test("joined to what was expected, an interval's sight gives the truncated mean and variance", () => {
   const [mean, variance] = [110, 36];
-  const sight = sightOfInterval(mean, variance, 112, 119);
+  const sight = intervalMoment(mean, variance, 112, 119);
   const precision = 1 / variance + 1 / sight.variance;
   const kept = truncatedNormal(mean, variance, 112, 119);
   expect((mean / variance + sight.value / sight.variance) / precision).toBeCloseTo(kept.mean, 9);
