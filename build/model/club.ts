@@ -31,6 +31,14 @@ export interface Club {
 export const WATER_COLOURS = ["marl", "clear", "green", "tea"] as const;
 export type WaterColour = (typeof WATER_COLOURS)[number];
 
+/** How often a lake freezes over. */
+export const FREEZING = ["every-year", "some-years", "never"] as const;
+export type Freezing = (typeof FREEZING)[number];
+
+/** How clear water looks, without a Secchi disk. */
+export const LOOKS = ["cloudy", "clear"] as const;
+export type Looks = (typeof LOOKS)[number];
+
 export interface Lake {
   /** File name without its ending; the lake's folder in the output. */
   readonly slug: string;
@@ -61,6 +69,14 @@ export interface Lake {
   readonly iceOff: readonly IceOffRecord[];
   readonly turnover: readonly TurnoverRecord[];
   readonly turnoverRule: TurnoverRule;
+  /** Last days on which the best weeks held, by season. */
+  readonly lastGood: readonly LastGoodRecord[];
+  /** Absent where the club does not say. */
+  readonly freezes?: Freezing;
+  /** A snow or glacier stream runs through it and keeps it cold. */
+  readonly fedBy?: "snow";
+  /** Whether it stratifies in summer (layers of warm over cold water); left to its depth where absent. */
+  readonly stratifies?: boolean;
   /** Markdown. */
   readonly notes?: string;
   /** Shoreline, contours and soundings, where the club drew or plumbed them. */
@@ -87,6 +103,13 @@ export interface TurnoverRecord {
   readonly season: number;
   readonly from: CalendarDate;
   readonly to: CalendarDate;
+  readonly where: SourceSpot;
+}
+
+/** The last day of a season's best weeks, as the club judged it. */
+export interface LastGoodRecord {
+  readonly season: number;
+  readonly on: CalendarDate;
   readonly where: SourceSpot;
 }
 
@@ -160,7 +183,8 @@ export interface Pattern {
   readonly notes?: string;
 }
 
-export const ICE_STATES = ["on", "part", "off"] as const;
+/** Ice as somebody saw it; "none": the lake did not freeze this winter. */
+export const ICE_STATES = ["on", "part", "off", "none"] as const;
 export type IceState = (typeof ICE_STATES)[number];
 
 /** Fish taken on one pattern; none is worth knowing too. */
@@ -187,9 +211,13 @@ export interface Report {
   readonly date: CalendarDate;
   readonly ice?: IceState;
   readonly phase?: Phase;
+  /** At the surface. */
   readonly water_C?: number;
+  /** A second temperature, below the surface. */
+  readonly deep?: { readonly at_m: number; readonly water_C: number };
   /** Secchi depth. */
   readonly clarity_m?: number;
+  readonly looks?: Looks;
   readonly oxygen_mgL?: number;
   readonly rods?: number;
   /** How long they fished, each rod. */

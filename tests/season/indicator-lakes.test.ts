@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../seeded-random.ts";
 import { indicatorSeason } from "../../build/season/indicator-lakes.ts";
 import { forecastSeason } from "../../build/season/season.ts";
+import { seeded } from "../seeded-random.ts";
 import { clubOf, FOUR_LAKES, lakeOf, reportOf } from "./club.ts";
 import { normal } from "./draws.ts";
 

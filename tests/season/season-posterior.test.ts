@@ -5,8 +5,8 @@ import { dayChances, lakeDistribution, scaleOf, spanOf } from "../../build/seaso
 import { normalised } from "../../build/season/numbers.ts";
 import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
 import { updateSeason } from "../../build/season/season-posterior.ts";
-import { normal, placeByWeight, studentT } from "./draws.ts";
 import { seeded } from "../seeded-random.ts";
+import { normal, placeByWeight, studentT } from "./draws.ts";
 
 /** A fit written by hand: three lakes, a week and more apart. */
 const FIT: Fit = {

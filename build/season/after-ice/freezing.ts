@@ -1,6 +1,4 @@
-/** How often a lake freezes over, as its club says. */
-export const FREEZING = ["every-year", "some-years", "never"] as const;
-export type Freezing = (typeof FREEZING)[number];
+import type { Freezing, IceState } from "../../model/club.ts";
 
 /** Why a lake has no forecast, in plain words. */
 export const REFUSALS = {
@@ -28,7 +26,7 @@ export interface FreezingEvidence {
   readonly usual: number;
   readonly usualSd: number;
   /** This season's reports of ice. */
-  readonly ice: readonly { readonly day: number; readonly ice: "on" | "part" | "off" | "none" }[];
+  readonly ice: readonly { readonly day: number; readonly ice: IceState }[];
 }
 
 /** How far beyond the dated lakes a forecast is carried. Our judgement. */

@@ -17,16 +17,19 @@ function meanDay({ by }: SeasonStates, change: Change): number {
   return days;
 }
 
-/** Takes out each reading in turn and computes the season anew. @param states with all readings */
+/** Takes out each reading in turn and computes the season anew. */
 export function readingEffects(
   clocks: LakeClocks,
   law: IceOffLaw,
   readings: readonly Reading[],
-  states: SeasonStates,
 ): readonly ReadingEffect[] {
+  if (readings.length === 0) return [];
+  const statesWith = (some: readonly Reading[]): SeasonStates =>
+    seasonStates(law, statesAfterIceOff(clocks, factorsOfReadings(clocks, some)));
+  const states = statesWith(readings);
   return readings.map((reading) => {
     const others = readings.filter((other) => other !== reading);
-    const without = seasonStates(law, statesAfterIceOff(clocks, factorsOfReadings(clocks, others)));
+    const without = statesWith(others);
     return {
       reading,
       bestWeeks_d: meanDay(states, "clear") - meanDay(without, "clear"),

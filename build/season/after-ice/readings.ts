@@ -1,13 +1,9 @@
+import type { Looks } from "../../model/club.ts";
+import type { Phase } from "../../model/phase.ts";
 import { areaOf, type LakeTraits } from "./lake-traits.ts";
 import { clamp, logistic, normalDensity } from "./logistic.ts";
 import { WARM_C } from "./own-records.ts";
 import { type Stratification, showsLayers } from "./stratification.ts";
-
-export const LOOKS = ["cloudy", "clear"] as const;
-export type Looks = (typeof LOOKS)[number];
-
-/** The states that a report may name. */
-export type NamedPhase = "ice-off" | "turnover" | "best-weeks" | "later-weeks";
 
 /** What one visit read on the water. */
 export interface Reading {
@@ -20,7 +16,7 @@ export interface Reading {
   /** Secchi depth over the lake's usual one. */
   readonly secchiRatio?: number;
   readonly looks?: Looks;
-  readonly phase?: NamedPhase;
+  readonly phase?: Phase;
 }
 
 /** What is known at a lake's readings beside the readings. */
@@ -127,10 +123,10 @@ export const LOOKS_GATES: Readonly<Record<Looks, Gate>> = {
 };
 
 /** Chance that a report names a state when the lake is in ice-off, in turnover, and after it. Our judgement. */
-const PHASE_WORDS: Readonly<Record<Exclude<NamedPhase, "later-weeks">, readonly number[]>> = {
+const PHASE_WORDS: Readonly<Record<Exclude<Phase, "later-weeks">, readonly number[]>> = {
   "ice-off": [0.8, 0.2, 0.2],
   turnover: [0.19, 0.76, 0.19],
-  "best-weeks": [0.24, 0.24, 0.81],
+  "post-turnover": [0.24, 0.24, 0.81],
 };
 const LATER_WORDS: Gate = { by: 0.76, after: 0.2 };
 

@@ -1,7 +1,5 @@
 import { expect, test } from "vitest";
-import { factorsOfReadings } from "../../../build/season/after-ice/lake-clocks.ts";
 import { readingEffects } from "../../../build/season/after-ice/reading-effects.ts";
-import { seasonStates, statesAfterIceOff } from "../../../build/season/after-ice/states.ts";
 import { clocksOf, lawOf, readingsOf } from "./reference-cases.ts";
 
 test("water still mixed at two depths delays the best weeks, warm water brings their end, and each alone says so", () => {
@@ -11,15 +9,9 @@ test("water still mixed at two depths delays the best weeks, warm water brings t
     { t: 175, surface: 10, deep: 10, z: 5 },
     { t: 190, surface: 19 },
   ]);
-  const states = seasonStates(law, statesAfterIceOff(clocks, factorsOfReadings(clocks, readings)));
-  const [mixed, warm] = readingEffects(clocks, law, readings, states);
+  const [mixed, warm] = readingEffects(clocks, law, readings);
   expect(mixed?.bestWeeks_d).toBeGreaterThan(1);
   expect(warm?.laterWeeks_d).toBeLessThan(-3);
-  const [alone] = readingEffects(
-    clocks,
-    law,
-    readings.slice(0, 1),
-    seasonStates(law, statesAfterIceOff(clocks, factorsOfReadings(clocks, readings.slice(0, 1)))),
-  );
+  const [alone] = readingEffects(clocks, law, readings.slice(0, 1));
   expect(alone?.reading).toBe(readings[0]);
 });

@@ -1,3 +1,5 @@
+import type { Looks } from "../../../build/model/club.ts";
+import type { Phase } from "../../../build/model/phase.ts";
 import {
   factorsOfReadings,
   type LakeClocks,
@@ -5,7 +7,7 @@ import {
 } from "../../../build/season/after-ice/lake-clocks.ts";
 import type { LakeTraits } from "../../../build/season/after-ice/lake-traits.ts";
 import type { PastSpring, ThisSpring } from "../../../build/season/after-ice/own-records.ts";
-import type { Looks, NamedPhase, Reading } from "../../../build/season/after-ice/readings.ts";
+import type { Reading } from "../../../build/season/after-ice/readings.ts";
 import { type IceOffLaw, seasonStates, statesAfterIceOff } from "../../../build/season/after-ice/states.ts";
 import { t4Cdf } from "../../../build/season/student-t.ts";
 
@@ -62,10 +64,10 @@ export const traitsOf = (lake: CaseLake): LakeTraits => ({
   ...(lake.clear_rule === undefined ? {} : { clearRule: lake.clear_rule }),
 });
 
-const PHASES: Readonly<Record<string, NamedPhase>> = {
+const PHASES: Readonly<Record<string, Phase>> = {
   "ice-off": "ice-off",
   turnover: "turnover",
-  "post-turnover": "best-weeks",
+  "post-turnover": "post-turnover",
   later: "later-weeks",
 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../seeded-random.ts";
 import { CHANGES, chanceBy } from "../../../build/season/after-ice/states.ts";
+import { seeded } from "../../seeded-random.ts";
 import { normal, placeByWeight, studentT } from "../draws.ts";
 import { type CaseLake, type CaseOwn, type CaseReading, statesOfCase } from "./reference-cases.ts";
 
