@@ -2,12 +2,18 @@ import type { z } from "zod";
 import { type Hemisphere, hemisphereOf } from "../model/calendar.ts";
 import { type DayRange, type Lake, type TurnoverRule, USUAL_TURNOVER } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { PHASES } from "../model/phase.ts";
-import { iceOffRecords, turnoverRecords } from "./checks/lake-records.ts";
+import { iceOffRecords, lastGoodRecords, turnoverRecords } from "./checks/lake-records.ts";
 import type { Moment } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import { errorAt, type Fault } from "./problem.ts";
-import { type iceOffRow, type LakeFields, lakeSchema, type turnoverRow } from "./schema/lake-schema.ts";
+import {
+  type iceOffRow,
+  type LakeFields,
+  lakeSchema,
+  type lastGoodRow,
+  type turnoverRow,
+} from "./schema/lake-schema.ts";
+import { oldPhaseWords, phaseOfWord, READ_WORDS } from "./schema/phase-words.ts";
 import { omitUndefined, type Row, readRecord, readRows } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
 
@@ -29,7 +35,7 @@ function checkDepths(fields: LakeFields, doc: YamlDocument, problems: Diagnostic
         hint: "“max” is the deepest place, “mean” the depth on average: swap or correct them",
       }),
     );
-  for (const phase of PHASES) {
+  for (const phase of READ_WORDS) {
     const band = fields.depthBands?.[phase];
     if (band === undefined) continue;
     const label = `depthBands.${phase}`;
@@ -75,6 +81,7 @@ export interface LakeDraft {
   readonly fields: LakeFields;
   readonly iceOff: readonly Row<z.output<typeof iceOffRow>>[];
   readonly turnover: readonly Row<z.output<typeof turnoverRow>>[];
+  readonly lastGood: readonly Row<z.output<typeof lastGoodRow>>[];
   /** Undefined when the position could not be read. */
   readonly hemisphere: Hemisphere | undefined;
 }
@@ -83,7 +90,8 @@ export interface LakeDraft {
 export function readLake({ file, slug, text }: ClubFile, problems: Diagnostic[]): LakeDraft | undefined {
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
-  const fields = readRecord(lakeSchema, doc, problems, ["iceOff", "turnover"]);
+  const fields = readRecord(lakeSchema, doc, problems, ["iceOff", "turnover", "lastGood"]);
+  problems.push(...oldPhaseWords(doc));
   checkDepths(fields, doc, problems);
   checkTurnoverRule(fields, doc, problems);
   return {
@@ -92,6 +100,7 @@ export function readLake({ file, slug, text }: ClubFile, problems: Diagnostic[])
     fields,
     iceOff: readRows(lakeSchema.shape.iceOff.unwrap(), ["iceOff"], doc, problems),
     turnover: readRows(lakeSchema.shape.turnover.unwrap(), ["turnover"], doc, problems),
+    lastGood: readRows(lakeSchema.shape.lastGood.unwrap(), ["lastGood"], doc, problems),
     hemisphere: fields.position === undefined ? undefined : hemisphereOf(fields.position.lat),
   };
 }
@@ -103,9 +112,11 @@ const turnoverRuleOf = (rule: LakeFields["turnoverRule"]): TurnoverRule => {
 
 const depthBandsOf = (bands: LakeFields["depthBands"]): Lake["depthBands"] =>
   Object.fromEntries(
-    Object.entries(bands ?? {}).flatMap(([phase, band]) =>
-      band === undefined ? [] : [[phase, { from_m: band.from, to_m: band.to }]],
-    ),
+    // the old word comes last in the list: a band under the new one takes its place
+    [...READ_WORDS].reverse().flatMap((word) => {
+      const band = bands?.[word];
+      return band === undefined ? [] : [[phaseOfWord(word), { from_m: band.from, to_m: band.to }]];
+    }),
   );
 
 /** Checks what depends on the season, and makes the lake; undefined when its name or position is missing. */
@@ -116,6 +127,7 @@ export function finishLake(
 ): Lake | undefined {
   const iceOff = iceOffRecords(rows.iceOff, doc, { hemisphere, moment }, problems);
   const turnover = turnoverRecords(rows.turnover, iceOff, doc, { hemisphere, moment }, problems);
+  const lastGood = lastGoodRecords(rows.lastGood, doc, { hemisphere, moment }, problems);
   const { name, position, access, depth } = fields;
   if (name === undefined || position === undefined) return undefined;
   return {
@@ -132,6 +144,9 @@ export function finishLake(
       summary: fields.summary,
       access: access && omitUndefined({ text: access.text, opens: access.opens, travel_h: access.travel }),
       rules: fields.rules,
+      freezes: fields.freezes,
+      fedBy: fields.fedBy,
+      stratifies: fields.layers === undefined ? undefined : fields.layers === "yes",
       notes: fields.notes,
     }),
     hazards: fields.hazards ?? [],
@@ -139,5 +154,6 @@ export function finishLake(
     iceOff,
     turnover,
     turnoverRule: turnoverRuleOf(fields.turnoverRule),
+    lastGood,
   };
 }

@@ -1,9 +1,9 @@
 import { z } from "zod";
 import { FOODS, METHODS, type Pattern, WATER_COLOURS } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { PHASES } from "../model/phase.ts";
 import type { ClubFile } from "./club-files.ts";
 import { oneOf, quantity, text, whole } from "./schema/fields.ts";
+import { oldPhaseWords, phaseWord } from "./schema/phase-words.ts";
 import { omitUndefined, readRecord } from "./schema/read-record.ts";
 import { readYaml } from "./yaml/yaml-document.ts";
 
@@ -24,9 +24,9 @@ export const patternSchema = z
       .meta({ description: "Hook sizes, 1 to 28.", examples: [[12, 14]] }),
     colours: z.array(text("A colour.")).optional().meta({ description: "Colours it is tied in." }),
     phases: z
-      .array(oneOf(PHASES, "A phase."))
+      .array(phaseWord("A phase."))
       .min(1)
-      .meta({ description: "When it is fished.", examples: [["ice-off", "post-turnover"]] }),
+      .meta({ description: "When it is fished.", examples: [["ice-off", "best-weeks"]] }),
     ways: z
       .array(oneOf(METHODS, "A way of fishing."))
       .min(1)
@@ -64,6 +64,7 @@ export function readPattern({ file, slug, text }: ClubFile, problems: Diagnostic
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
   const fields = readRecord(patternSchema, doc, problems);
+  problems.push(...oldPhaseWords(doc));
   const { name, imitates, sizes, phases, ways } = fields;
   if (
     name === undefined ||

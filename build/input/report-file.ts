@@ -6,6 +6,7 @@ import { catchesOf, type ReportContext, rowProblems } from "./checks/report-chec
 import type { ClubFile } from "./club-files.ts";
 import type { Named } from "./names.ts";
 import { errorAt, quoted, startOf } from "./problem.ts";
+import { oldPhaseWords } from "./schema/phase-words.ts";
 import { omitUndefined, type Row, readRows } from "./schema/read-record.ts";
 import type { ReportForm } from "./schema/report-schema.ts";
 import { type ReportRow, reportsSchema } from "./schema/report-schema.ts";
@@ -47,7 +48,9 @@ function toReport({ value, where }: Row<ReportRow>): Report {
       ice: value.ice,
       phase: value.phase,
       water_C: value.water,
+      deep: value.deep && { at_m: value.deep.at, water_C: value.deep.water },
       clarity_m: value.clarity,
+      looks: value.looks,
       oxygen_mgL: value.oxygen,
       rods: value.rods,
       hours: value.hours,
@@ -90,7 +93,9 @@ export function readReports(file: ClubFile, sources: ReportSources, problems: Di
   const context = contextOf(sources, season);
   if (!file.file.endsWith(".csv")) {
     const doc = readYaml(file.file, file.text, problems);
-    return doc === undefined ? [] : reportsIn(doc, context, problems);
+    if (doc === undefined) return [];
+    problems.push(...oldPhaseWords(doc));
+    return reportsIn(doc, context, problems);
   }
   if (sources.form === undefined) return [];
   const found: Diagnostic[] = [];

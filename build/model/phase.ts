@@ -6,6 +6,9 @@ export type DayState = (typeof DAY_STATES)[number];
 export const PHASES = ["ice-off", "turnover", "post-turnover", "later-weeks"] as const;
 export type Phase = (typeof PHASES)[number];
 
+/** The words that a club's files use for them, in the same order. */
+export const PHASE_WORDS = ["ice-off", "turnover", "best-weeks", "later-weeks"] as const;
+
 /** The likeliest state of a day; of two that are even, the earlier one. */
 export const likeliestState = (chances: Readonly<Record<DayState, number>>): DayState =>
   DAY_STATES.reduce((best, state) => (chances[state] > chances[best] ? state : best));

@@ -105,11 +105,9 @@ const launchCellSchema = z.strictObject({
 /** What readings at the launch say of a lake on the as-of date. */
 export const launchSchema = z
   .strictObject({
-    counted: z
-      .boolean()
-      .meta({
-        description: "True where the days since ice-off count too; false where only the readings do.",
-      }),
+    counted: z.boolean().meta({
+      description: "True where the days since ice-off count too; false where only the readings do.",
+    }),
     depth_m: z.number().meta({ description: "Depth of the lower reading." }),
     rows: z.array(
       z.strictObject({

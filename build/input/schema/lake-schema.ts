@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { WATER_COLOURS } from "../../model/club.ts";
-import { PHASES } from "../../model/phase.ts";
+import { FREEZING, WATER_COLOURS } from "../../model/club.ts";
 import { asWritten, shortened } from "../problem.ts";
 import { day, oneOf, quantity, REFUSALS, text, whole } from "./fields.ts";
+import { READ_WORDS } from "./phase-words.ts";
 
 /** Deepest lake on earth, rounded up; a limit against slips of the keyboard. */
 export const DEEPEST = "1700 m";
@@ -50,6 +50,13 @@ export const turnoverRow = z
     to: day("Last cloudy day."),
   })
   .meta({ description: "Turnover as it was seen in one season." });
+
+export const lastGoodRow = z
+  .strictObject({
+    season: season("Year of the season."),
+    on: day("The last day on which the best weeks held, as you judged it."),
+  })
+  .meta({ description: "Last good day of one season's best weeks." });
 
 const degrees = (limit: number, name: string, description: string, example: number) =>
   z
@@ -135,8 +142,8 @@ export const lakeSchema = z
     depthBands: z
       .strictObject(
         Object.fromEntries(
-          PHASES.map((phase) => [phase, depthBand(`Where fish were found at ${phase}.`).optional()]),
-        ) as Record<(typeof PHASES)[number], z.ZodOptional<ReturnType<typeof depthBand>>>,
+          READ_WORDS.map((word) => [word, depthBand(`Where fish were found at ${word}.`).optional()]),
+        ) as Record<(typeof READ_WORDS)[number], z.ZodOptional<ReturnType<typeof depthBand>>>,
       )
       .optional()
       .meta({ description: "Depths at which fish were found, by phase; plumbed by the club." }),
@@ -145,6 +152,19 @@ export const lakeSchema = z
       .array(turnoverRow)
       .optional()
       .meta({ description: "Turnover of past seasons, one row a season." }),
+    lastGood: z
+      .array(lastGoodRow)
+      .optional()
+      .meta({ description: "Last good days of past best weeks, one row a season." }),
+    freezes: oneOf(
+      FREEZING,
+      "How often the lake freezes over; one that never does has no forecast, only a launch card.",
+    ).optional(),
+    fedBy: oneOf(["snow"], "A snow or glacier stream runs through it and keeps it cold.").optional(),
+    layers: oneOf(
+      ["yes", "no"],
+      "Whether warm water lies over cold in summer (stratification); left out, its depth decides.",
+    ).optional(),
     turnoverRule: z
       .union([
         z.literal("none"),

@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { FOODS, type FoundFood, ICE_STATES, METHODS } from "../../model/club.ts";
-import { PHASES } from "../../model/phase.ts";
+import { FOODS, type FoundFood, ICE_STATES, LOOKS, METHODS } from "../../model/club.ts";
 import { QUANTITY_KINDS, type QuantityKindName } from "../../model/units.ts";
 import { quoted } from "../problem.ts";
 import { count, day, KEYS_NAMED, oneOf, quantity, REFUSALS, refuseCount, text, whole } from "./fields.ts";
+import { phaseWord } from "./phase-words.ts";
 
 /** A day has 24 hours, and a report at most 100 rods. */
 const MOST_ROD_HOURS = "2400 h";
@@ -62,20 +62,41 @@ export const reportRow = z
   .strictObject({
     lake: text("File name of the lake, without .yaml."),
     date: day("The day it was seen."),
-    ice: oneOf(ICE_STATES, "Ice on the lake.").optional(),
-    phase: oneOf(PHASES, "The phase the water was in, as seen.").optional(),
+    ice: oneOf(ICE_STATES, "Ice on the lake; none: it did not freeze this winter.").optional(),
+    phase: phaseWord("The phase the water was in, as seen.").optional(),
     water: quantity("temperature", {
       description: "Water temperature near the surface.",
       example: "44 degF",
       least: "-1 degC",
-      most: "40 degC",
+      most: "32 degC",
     }).optional(),
+    deep: z
+      .strictObject({
+        at: quantity("length", {
+          description: "How deep it was read.",
+          example: "15 ft",
+          above: "0 m",
+          most: "300 m",
+        }),
+        water: quantity("temperature", {
+          description: "Water temperature at that depth.",
+          example: "41 degF",
+          least: "-1 degC",
+          most: "32 degC",
+        }),
+      })
+      .meta({
+        description: "A second temperature, below the surface; “water” is needed too.",
+        examples: [{ at: "15 ft", water: "41 degF" }],
+      })
+      .optional(),
     clarity: quantity("length", {
       description: "Secchi depth: where a white disc goes out of sight.",
       example: "8 ft",
       least: "0 m",
       most: "80 m",
     }).optional(),
+    looks: oneOf(LOOKS, "How clear the water looked, without a disc.").optional(),
     oxygen: quantity("oxygen", {
       description: "Dissolved oxygen.",
       example: "9.8 mg/L",
@@ -166,7 +187,9 @@ export const reportForm = z
         ice: heading("the ice: on, part or off").optional(),
         phase: heading("the phase of the water").optional(),
         water: measured("water", "the water temperature").optional(),
+        deep: heading("a second temperature and its depth, such as: 41 degF at 15 ft").optional(),
         clarity: measured("clarity", "the Secchi depth").optional(),
+        looks: heading("how the water looked: cloudy or clear").optional(),
         oxygen: measured("oxygen", "the dissolved oxygen").optional(),
         rods: heading("how many people fished").optional(),
         hours: measured("hours", "how long they fished").optional(),
