@@ -2,20 +2,24 @@ import type { z } from "zod";
 import { type Hemisphere, hemisphereOf } from "../model/calendar.ts";
 import { type DayRange, type Lake, type TurnoverRule, USUAL_TURNOVER } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { iceOffRecords, lastGoodRecords, turnoverRecords } from "./checks/lake-records.ts";
-import type { Moment } from "./checks/season-checks.ts";
-import type { ClubFile } from "./club-files.ts";
-import { errorAt, type Fault } from "./problem.ts";
+import type { Fault } from "../model/fault.ts";
+import { clubRecordIfWhole } from "../model/fields/field.ts";
 import {
   type iceOffRow,
-  type LakeFields,
   lakeSchema,
   type lastGoodRow,
   type turnoverRow,
-} from "./schema/lake-schema.ts";
-import { oldPhaseWords, phaseOfWord, READ_WORDS } from "./schema/phase-words.ts";
-import { omitUndefined, type Row, readRecord, readRows } from "./schema/read-record.ts";
+} from "../model/fields/lake-fields.ts";
+import { iceOffRecords, lastGoodRecords, turnoverRecords } from "./checks/lake-records.ts";
+import { oldPhaseWords } from "./checks/old-words.ts";
+import type { Moment } from "./checks/season-checks.ts";
+import type { ClubFile } from "./club-files.ts";
+import { errorAt } from "./problem.ts";
+import { type Row, readRecord, readRows } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
+
+/** A lake file's keys, as far as they could be read. */
+type LakeFields = Partial<z.output<typeof lakeSchema>>;
 
 /** "from" beyond "to" in a pair of depths, heights or spans. */
 export const fromBeyondTo = (label: string, beyond: string): Fault => ({
@@ -35,8 +39,7 @@ function checkDepths(fields: LakeFields, doc: YamlDocument, problems: Diagnostic
         hint: "“max” is the deepest place, “mean” the depth on average: swap or correct them",
       }),
     );
-  for (const phase of READ_WORDS) {
-    const band = fields.depthBands?.[phase];
+  for (const [phase, band] of Object.entries(fields.depthBands ?? {})) {
     if (band === undefined) continue;
     const label = `depthBands.${phase}`;
     const where = doc.spot(["depthBands", phase, "to"]);
@@ -110,15 +113,6 @@ const turnoverRuleOf = (rule: LakeFields["turnoverRule"]): TurnoverRule => {
   return rule === "none" ? { turnsOver: false } : { turnsOver: true, ...rule };
 };
 
-const depthBandsOf = (bands: LakeFields["depthBands"]): Lake["depthBands"] =>
-  Object.fromEntries(
-    // the old word comes last in the list: a band under the new one takes its place
-    [...READ_WORDS].reverse().flatMap((word) => {
-      const band = bands?.[word];
-      return band === undefined ? [] : [[phaseOfWord(word), { from_m: band.from, to_m: band.to }]];
-    }),
-  );
-
 /** Checks what depends on the season, and makes the lake; undefined when its name or position is missing. */
 export function finishLake(
   { slug, doc, fields, hemisphere, ...rows }: LakeDraft,
@@ -128,32 +122,8 @@ export function finishLake(
   const iceOff = iceOffRecords(rows.iceOff, doc, { hemisphere, moment }, problems);
   const turnover = turnoverRecords(rows.turnover, iceOff, doc, { hemisphere, moment }, problems);
   const lastGood = lastGoodRecords(rows.lastGood, doc, { hemisphere, moment }, problems);
-  const { name, position, access, depth } = fields;
-  if (name === undefined || position === undefined) return undefined;
-  return {
-    slug,
-    name,
-    position,
-    ...omitUndefined({
-      elevation_m: fields.elevation,
-      region: fields.region,
-      area_ha: fields.area,
-      maxDepth_m: depth?.max,
-      meanDepth_m: depth?.mean,
-      water: fields.water,
-      summary: fields.summary,
-      access: access && omitUndefined({ text: access.text, opens: access.opens, travel_h: access.travel }),
-      rules: fields.rules,
-      freezes: fields.freezes,
-      fedBy: fields.fedBy,
-      stratifies: fields.layers === undefined ? undefined : fields.layers === "yes",
-      notes: fields.notes,
-    }),
-    hazards: fields.hazards ?? [],
-    depthBands: depthBandsOf(fields.depthBands),
-    iceOff,
-    turnover,
-    turnoverRule: turnoverRuleOf(fields.turnoverRule),
-    lastGood,
-  };
+  const lake = clubRecordIfWhole(lakeSchema, fields);
+  return (
+    lake && { ...lake, slug, iceOff, turnover, lastGood, turnoverRule: turnoverRuleOf(fields.turnoverRule) }
+  );
 }

@@ -8,7 +8,7 @@ const LAKE_TRAITS = [
   "maxDepth_m",
   "freezes",
   "fedBy",
-  "stratifies",
+  "layers",
 ] as const satisfies readonly (keyof Lake)[];
 type LakeTrait = (typeof LAKE_TRAITS)[number];
 

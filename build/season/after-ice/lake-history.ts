@@ -7,6 +7,7 @@ import { type LakeClocks, lakeClocks } from "./lake-clocks.ts";
 import type { LakeTraits } from "./lake-traits.ts";
 import type { PastSpring, ThisSpring } from "./own-records.ts";
 import type { Reading } from "./readings.ts";
+import type { Basin } from "./stratification.ts";
 
 /** When the records were looked at: the season in progress, and the day up to which they count. */
 export interface KnownBy {
@@ -25,12 +26,20 @@ function clearRuleOf(rule: TurnoverRule): number | undefined {
 
 const USUAL_ONSET = USUAL_TURNOVER.turnsOver ? USUAL_TURNOVER.onset : { from: 8, to: 15 };
 
+/** What a lake's stratification follows from. */
+export const basinOf = ({ area_ha, meanDepth_m, maxDepth_m, layers }: SeasonLake): Basin => ({
+  ...(area_ha === undefined ? {} : { area_ha }),
+  ...(meanDepth_m === undefined ? {} : { meanDepth_m }),
+  ...(maxDepth_m === undefined ? {} : { maxDepth_m }),
+  ...(layers === undefined ? {} : { stratifies: layers === "yes" }),
+});
+
 /** What the states after ice-off follow from. @param usual ice-off in a middling spring, day of season, and its variance */
 export function traitsOf(
   lake: SeasonLake,
   usual: { readonly day: number; readonly variance: number },
 ): LakeTraits {
-  const { position, elevation_m, area_ha, meanDepth_m, maxDepth_m, stratifies, fedBy, turnoverRule } = lake;
+  const { position, elevation_m, fedBy, turnoverRule } = lake;
   const clearRule = clearRuleOf(turnoverRule);
   return {
     latitude_deg: position.lat,
@@ -40,10 +49,7 @@ export function traitsOf(
     fedBySnow: fedBy === "snow",
     onset: turnoverRule.turnsOver ? turnoverRule.onset : USUAL_ONSET,
     ...(elevation_m === undefined ? {} : { elevation_m }),
-    ...(area_ha === undefined ? {} : { area_ha }),
-    ...(meanDepth_m === undefined ? {} : { meanDepth_m }),
-    ...(maxDepth_m === undefined ? {} : { maxDepth_m }),
-    ...(stratifies === undefined ? {} : { stratifies }),
+    ...basinOf(lake),
     ...(clearRule === undefined ? {} : { clearRule }),
   };
 }

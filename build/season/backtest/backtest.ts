@@ -1,5 +1,5 @@
 import type { Lake } from "../../model/club.ts";
-import { computeAlways, type Remember } from "../../model/remember.ts";
+import { type Memoize, unmemoized } from "../../model/memoize.ts";
 import { fitInputOf, regionsOf } from "../fit/fit-input.ts";
 import { type Fit, fitPastSeasons } from "../fit/fit-past-seasons.ts";
 import type { BacktestRow } from "../forecast.ts";
@@ -231,13 +231,13 @@ function rowOf(reporting: ReportingMode, moment: BacktestRow["moment"], all: rea
 export function backtest(
   club: readonly Lake[],
   season?: number,
-  remember: Remember = computeAlways,
+  memoize: Memoize = unmemoized,
   settings: BacktestSettings = USUAL_SETTINGS,
 ): BacktestRow[] | null {
   const every = Math.ceil(club.length / MOST_LAKES);
   const some = club.filter((_, place) => place % every === 0);
   const lakes = some.map((lake) => ({ ...pastOf(lake), slug: lake.slug }));
-  return remember("backtest", { lakes, season: season ?? null, settings }, scoreSeasons);
+  return memoize("backtest", { lakes, season: season ?? null, settings }, scoreSeasons);
 }
 
 interface PastSeasons {
