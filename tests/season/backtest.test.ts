@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { seasonOf } from "../../build/model/calendar.ts";
 import type { Lake } from "../../build/model/club.ts";
-import { computeAlways } from "../../build/model/remember.ts";
+import { unmemoized } from "../../build/model/memoize.ts";
 import { backtest } from "../../build/season/backtest/backtest.ts";
 import { shiftedForecast, usualForecast } from "../../build/season/backtest/baselines.ts";
 import { quantile } from "../../build/season/backtest/scoring.ts";
@@ -26,7 +26,7 @@ const LAKES: readonly Lake[] = open.lakes.map(({ slug, name, lat, lon, elevation
 const PERFECT = { modes: ["perfect"], pastOnly: false } as const;
 /** The row before any report. */
 const backtestBefore = (lakes: readonly Lake[], season?: number) =>
-  backtest(lakes, season, computeAlways, PERFECT)?.[0];
+  backtest(lakes, season, unmemoized, PERFECT)?.[0];
 
 describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () => {
   const all = backtest(LAKES) ?? [];
@@ -94,7 +94,7 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
         return lakeOf(`lake-${i}`, { ...Object.fromEntries(others), 2025: 120 + 3 * i + days });
       });
     const rowAt = (moment: string, later: readonly number[]) =>
-      backtest(club(later), undefined, computeAlways, PERFECT)?.find((row) => row.moment === moment);
+      backtest(club(later), undefined, unmemoized, PERFECT)?.find((row) => row.moment === moment);
 
     test("the season left out: forecasts before any news stay where they were when it moves", () => {
       const [row, moved] = [rowAt("before", [0, 0, 0, 0, 0, 0]), rowAt("before", [12, 12, 12, 12, 12, 12])];

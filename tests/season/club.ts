@@ -44,6 +44,7 @@ export function lakeOf(
     })),
     turnover: [],
     turnoverRule: USUAL_TURNOVER,
+    lastGood: [],
     ...change,
   };
 }

@@ -39,7 +39,7 @@ export function heatTables({ warmth, shown }: LakeClocks): HeatTables {
   const tables = emptyTables(warmth.length * DAYS);
   warmth.forEach(({ over_C }, point) => {
     for (let d = 0; d < DAYS; d++)
-      fill(tables, point * DAYS + d, over_C * at(shown, d), over_C * at(shown, d), 1);
+      fill(tables, point * DAYS + d, over_C * (shown[d] as number), over_C * (shown[d] as number), 1);
   });
   return tables;
 }
@@ -86,13 +86,15 @@ export function heatByDay(
   let notLayered = 1;
   let notWarm = 1;
   for (let d = 0; d < DAYS; d++) {
-    mostLayered = Math.max(mostLayered, at(overLayered, d) * at(pointLayered, row + d));
-    mostWarm = Math.max(mostWarm, at(overWarm, d) * at(pointWarm, row + d));
+    mostLayered = Math.max(mostLayered, (overLayered[d] as number) * (pointLayered[row + d] as number));
+    mostWarm = Math.max(mostWarm, (overWarm[d] as number) * (pointWarm[row + d] as number));
     const last = d === LAST_DAY;
     const stillCold = last ? 0 : 1 / (1 + mostWarm);
-    const stillMixed = last ? 0 : mixedAt(d, (1 - at(pastHeight, height + d)) / (1 + mostLayered), settledOn);
-    sumLayered += (notLayered - stillMixed) * at(layeredGate, d);
-    sumWarm += (notWarm - stillCold) * at(warmGate, d);
+    const stillMixed = last
+      ? 0
+      : mixedAt(d, (1 - (pastHeight[height + d] as number)) / (1 + mostLayered), settledOn);
+    sumLayered += (notLayered - stillMixed) * (layeredGate[d] as number);
+    sumWarm += (notWarm - stillCold) * (warmGate[d] as number);
     notLayered = stillMixed;
     notWarm = stillCold;
     layered[d] = sumLayered;
@@ -117,9 +119,9 @@ export function addGuard(
   { takeCare, stop }: { readonly takeCare: Float64Array; readonly stop: Float64Array },
 ): void {
   for (let d = 0; d < DAYS; d++) {
-    const warm = at(over, d) * at(points, row + d);
+    const warm = (over[d] as number) * (points[row + d] as number);
     if (warm < COLD) continue;
-    takeCare[d] = at(takeCare, d) + weight * (1 - 1 / (1 + warm));
-    stop[d] = at(stop, d) + weight * (1 - 1 / (1 + warm * STOP_FACTOR));
+    takeCare[d] = (takeCare[d] as number) + weight * (1 - 1 / (1 + warm));
+    stop[d] = (stop[d] as number) + weight * (1 - 1 / (1 + warm * STOP_FACTOR));
   }
 }

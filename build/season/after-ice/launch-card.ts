@@ -92,33 +92,33 @@ function openSince(
     const d = Math.min(today - from - i, LAST_DAY);
     if (chance <= NEGLIGIBLE || d < 0) return;
     const given = givenIceOff(clocks, factors, from + i);
-    const seen = evidence === undefined ? 1 : at(evidence, i);
+    const seen = evidence === undefined ? 1 : (evidence[i] as number);
     const over = overThresholds(given);
     const { words } = given;
     const tables = words === undefined ? undefined : wordTables(clocks.onset, words);
     const sumsOf = (share: (d: number) => number): { readonly over: number; readonly longOver: number } => {
-      for (let k = 0; k < DAYS; k++) byK[k] = share(k) * at(given.clear, k);
+      for (let k = 0; k < DAYS; k++) byK[k] = share(k) * (given.clear[k] as number);
       if (tables === undefined) sumsWithoutWords(begunByDay, byK, sums);
       else sumsWithWords(tables, byK, sums);
-      return { over: at(sums.over, d), longOver: at(sums.longOver, d) };
+      return { over: sums.over[d] as number, longOver: sums.longOver[d] as number };
     };
     const mixed = sumsOf(() => polymictic * given.never);
     const points = clocks.warmth.map(({ chance: warmth }, point): Point => {
       heatByDay(clocks, given, over, heatPoints, point, heat);
-      const stratified = sumsOf((k) => (1 - polymictic) * at(heat.layered, k));
+      const stratified = sumsOf((k) => (1 - polymictic) * (heat.layered[k] as number));
       return {
-        weight: chance * seen * given.factor * warmth * at(given.warmthFactor, point),
-        layered: at(heat.layered, d),
-        layeredEver: at(heat.layered, LAST_DAY),
-        warm: at(heat.warm, d),
-        warmEver: at(heat.warm, LAST_DAY),
+        weight: chance * seen * given.factor * warmth * (given.warmthFactor[point] as number),
+        layered: heat.layered[d] as number,
+        layeredEver: heat.layered[LAST_DAY] as number,
+        warm: heat.warm[d] as number,
+        warmEver: heat.warm[LAST_DAY] as number,
         over: { stratified: stratified.over, mixed: mixed.over },
         longOver: { stratified: stratified.longOver, mixed: mixed.longOver },
       };
     });
     let [begun, notBegun] = [0, 0];
     for (let a = 0; a < DAYS; a++) {
-      const part = at(clocks.onset, a);
+      const part = clocks.onset[a] as number;
       if (part === 0) continue;
       // no report is later than today, so any later day of settling is as good as the last
       if (a <= d) begun += part * (words?.(a, LAST_DAY) ?? 1);
@@ -149,8 +149,9 @@ function statesToday(clocks: LakeClocks, open: readonly OpenSince[], reading: Re
     warmthFactor.fill(1);
     if (reading.surface !== undefined)
       applyWarmth(warmthFactor, clocks, reading.surface, d, at(given.surface_C, d));
-    const clearNow = clear.by * at(given.clear, d);
-    const clearEver = clearNow + clear.after * (at(given.clear, LAST_DAY) - at(given.clear, d));
+    const clearNow = clear.by * (given.clear[d] as number);
+    const clearEver =
+      clearNow + clear.after * ((given.clear[LAST_DAY] as number) - (given.clear[d] as number));
     const mixed = polymictic * given.never * layered.never;
     points.forEach((point, j) => {
       const layeredNow = layered.by * point.layered;
@@ -163,7 +164,7 @@ function statesToday(clocks: LakeClocks, open: readonly OpenSince[], reading: Re
       const hasBegun = over + begun * (settledEver - settledNow);
       const stillCold = warm.after * (point.warmEver - point.warm);
       const everWarm = warm.by * point.warm + stillCold;
-      const weight = point.weight * at(warmthFactor, j);
+      const weight = point.weight * (warmthFactor[j] as number);
       const best = stillCold * (over - pastHeight * of(point.longOver));
       all += weight * everWarm * (hasBegun + notBegun * settledEver);
       begunAll += weight * everWarm * hasBegun;

@@ -53,9 +53,9 @@ export function statesAfterIceOff(
       settledByDay(clocks, given, heat.layered, byK);
       if (tables === undefined) sumsWithoutWords(begun, byK, sums);
       else sumsWithWords(tables, byK, sums);
-      const weight = (warmth[point]?.chance ?? 0) * given.factor * at(given.warmthFactor, point);
-      const warmAll = at(heat.warm, LAST_DAY);
-      const whole = weight * warmAll * at(sums.begun, LAST_DAY);
+      const weight = (warmth[point]?.chance ?? 0) * given.factor * (given.warmthFactor[point] as number);
+      const warmAll = heat.warm[LAST_DAY] as number;
+      const whole = weight * warmAll * (sums.begun[LAST_DAY] as number);
       evidence += whole;
       addStates(heat.warm, sums, weight, pastHeight, height, { onset, clear, later });
       addGuard(over.guard, points.guard, point * DAYS, whole, { takeCare, stop });
@@ -75,14 +75,16 @@ function addStates(
 ): void {
   const { over, longOver, begun } = sums;
   const { onset, clear, later } = into;
-  const warmAll = at(warm, LAST_DAY);
+  const warmAll = warm[LAST_DAY] as number;
   const whole = weight * warmAll;
   for (let d = 0; d < DAYS; d++) {
-    const settled = at(over, d);
-    const best = (warmAll - at(warm, d)) * (settled - at(pastHeight, height + d) * at(longOver, d));
-    onset[d] = at(onset, d) + whole * at(begun, d);
-    clear[d] = at(clear, d) + whole * settled;
-    later[d] = at(later, d) + whole * settled - weight * best;
+    const settled = over[d] as number;
+    const best =
+      (warmAll - (warm[d] as number)) *
+      (settled - (pastHeight[height + d] as number) * (longOver[d] as number));
+    onset[d] = (onset[d] as number) + whole * (begun[d] as number);
+    clear[d] = (clear[d] as number) + whole * settled;
+    later[d] = (later[d] as number) + whole * settled - weight * best;
   }
 }
 
@@ -102,7 +104,7 @@ function settledByDay(
   into: Float64Array,
 ): void {
   for (let d = 0; d < DAYS; d++)
-    into[d] = ((1 - polymictic) * at(layered, d) + polymictic * never) * at(clear, d);
+    into[d] = ((1 - polymictic) * (layered[d] as number) + polymictic * never) * (clear[d] as number);
 }
 
 /** The four days on which a lake changes its state, in the order they come. */
@@ -135,17 +137,17 @@ export function seasonStates(
   let evidence = 0;
   chances.forEach((prior, i) => {
     if (prior <= NEGLIGIBLE) return;
-    const chance = ofIce === undefined ? prior : prior * at(ofIce, i);
+    const chance = ofIce === undefined ? prior : prior * (ofIce[i] as number);
     const states = after(from + i);
     const weight = chance * states.evidence;
     evidence += weight;
     iceOff[i] = weight;
     for (let d = 0; d < DAYS; d++) {
-      addTo(by.onset, i + d, chance * at(states.onset, d));
-      addTo(by.clear, i + d, chance * at(states.clear, d));
-      addTo(by.later, i + d, chance * at(states.later, d));
-      addTo(takeCare, i + d, chance * at(states.takeCare, d));
-      addTo(stop, i + d, chance * at(states.stop, d));
+      by.onset[i + d] = (by.onset[i + d] as number) + chance * (states.onset[d] as number);
+      by.clear[i + d] = (by.clear[i + d] as number) + chance * (states.clear[d] as number);
+      by.later[i + d] = (by.later[i + d] as number) + chance * (states.later[d] as number);
+      takeCare[i + d] = (takeCare[i + d] as number) + chance * (states.takeCare[d] as number);
+      stop[i + d] = (stop[i + d] as number) + chance * (states.stop[d] as number);
     }
     // after the last day followed all is over
     for (const change of ["onset", "clear", "later"] as const)

@@ -1,4 +1,3 @@
-import { at } from "../numbers.ts";
 import type { StateWords } from "./lake-clocks.ts";
 import { LEAST_BEST_DAYS } from "./lake-clocks.ts";
 import { DAYS, LAST_DAY } from "./lake-traits.ts";
@@ -37,17 +36,19 @@ export function wordTables(onset: Float64Array, words: StateWords): WordTables {
   const days: { a: number; chance: number; runs: { to: number; factor: number }[] }[] = [];
   const [same, kNow, kBefore] = [new Float64Array(DAYS), new Float64Array(DAYS), new Float64Array(DAYS)];
   for (let a = 0; a < DAYS; a++) {
-    const chance = at(onset, a);
+    const chance = onset[a] as number;
     if (chance === 0) continue;
     const byK = new Float64Array(DAYS).map((_, k) => words(a, k));
     const runs: { to: number; factor: number }[] = [];
     for (let k = a + 1; k < DAYS; k++)
-      if (k === LAST_DAY || at(byK, k) !== at(byK, k + 1)) runs.push({ to: k, factor: at(byK, k) });
+      if (k === LAST_DAY || (byK[k] as number) !== (byK[k + 1] as number))
+        runs.push({ to: k, factor: byK[k] as number });
     days.push({ a, chance, runs });
-    same[a] = chance * at(byK, a);
+    same[a] = chance * (byK[a] as number);
     for (let d = a + 1; d < DAYS; d++) {
-      kNow[d] = at(kNow, d) + chance * at(byK, d);
-      if (d >= LEAST_BEST_DAYS) kBefore[d] = at(kBefore, d) + chance * at(byK, d - LEAST_BEST_DAYS);
+      kNow[d] = (kNow[d] as number) + chance * (byK[d] as number);
+      if (d >= LEAST_BEST_DAYS)
+        kBefore[d] = (kBefore[d] as number) + chance * (byK[d - LEAST_BEST_DAYS] as number);
     }
   }
   return { onset, days, same, kNow, kBefore };
@@ -59,20 +60,21 @@ export function sumsWithWords(
   byK: Float64Array,
   into: TurnoverSums,
 ): void {
-  const on = (d: number): number => at(byK, d) - (d === 0 ? 0 : at(byK, d - 1));
+  const on = (d: number): number => (byK[d] as number) - (d === 0 ? 0 : (byK[d - 1] as number));
   let [over, longOver, begun, next] = [0, 0, 0, 0];
   for (let d = 0; d < DAYS; d++) {
-    over += at(same, d) * at(byK, d) + on(d) * at(kNow, d);
+    over += (same[d] as number) * (byK[d] as number) + on(d) * (kNow[d] as number);
     const before = d - LEAST_BEST_DAYS;
-    if (before >= 0) longOver += at(same, d) * at(byK, before) + on(before) * at(kBefore, d);
+    if (before >= 0)
+      longOver += (same[d] as number) * (byK[before] as number) + on(before) * (kBefore[d] as number);
     const day = days[next];
     if (day?.a === d) {
       next++;
-      begun += at(same, d) * at(byK, d);
-      let before = at(byK, d);
+      begun += (same[d] as number) * (byK[d] as number);
+      let before = byK[d] as number;
       for (const { to, factor } of day.runs) {
-        begun += day.chance * factor * (at(byK, to) - before);
-        before = at(byK, to);
+        begun += day.chance * factor * ((byK[to] as number) - before);
+        before = byK[to] as number;
       }
     }
     into.over[d] = over;
@@ -83,12 +85,12 @@ export function sumsWithWords(
 
 /** The same without reports: onset and k are independent. @param hasBegun chance that onset has come by each day */
 export function sumsWithoutWords(hasBegun: Float64Array, byK: Float64Array, into: TurnoverSums): void {
-  const all = at(byK, LAST_DAY);
+  const all = byK[LAST_DAY] as number;
   const { over, longOver, begun } = into;
   for (let d = 0; d < DAYS; d++) {
-    const onset = at(hasBegun, d);
-    over[d] = onset * at(byK, d);
-    longOver[d] = d < LEAST_BEST_DAYS ? 0 : onset * at(byK, d - LEAST_BEST_DAYS);
+    const onset = hasBegun[d] as number;
+    over[d] = onset * (byK[d] as number);
+    longOver[d] = d < LEAST_BEST_DAYS ? 0 : onset * (byK[d - LEAST_BEST_DAYS] as number);
     begun[d] = onset * all;
   }
 }
