@@ -3,7 +3,7 @@ import { monthScale } from "../build/draw/strip/date-axis.tsx";
 import { stripLegend } from "../build/draw/strip/legend.tsx";
 import { seasonStrip } from "../build/draw/strip/season-strip.tsx";
 import { boardsAhead, daysAheadText } from "../build/guide/board.ts";
-import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import type { BareLake, Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
 import { outingText } from "../build/guide/trip-words.ts";
 import type { Occasion, Outing } from "../build/guide/when-schema.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
@@ -35,10 +35,12 @@ function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): str
       return `Good this weekend, ${weekendText(weekend)}`;
     case "soon":
       return "Good within two weeks";
+    case "fishable":
+      return "Fishable this weekend: later weeks, deeper, at dawn and dusk";
     case "later":
       return "Later";
     case "past":
-      return "Spring weeks over";
+      return "Not this weekend";
   }
 }
 
@@ -62,10 +64,12 @@ function RoadOpens({ lake: { access }, asOf }: { lake: BoardLake; asOf: Calendar
 function Row({
   lake,
   weekend,
+  fishable,
   sheet,
 }: {
   lake: BoardLake;
   weekend: BoardRow["weekend"];
+  fishable: BoardRow["fishable"];
   sheet: PageContext;
 }) {
   const { guide, to } = sheet;
@@ -77,7 +81,8 @@ function Row({
       </h3>
       {weekend === null ? null : (
         <p class="odds">
-          <strong>{chanceText(weekend)}</strong> <span class="small">good</span>
+          <strong>{chanceText(weekend)}</strong>{" "}
+          <span class="small">good{fishable === null ? "" : `, ${chanceText(fishable)} fishable`}</span>
         </p>
       )}
       <p class="state" data-days={daysAheadText(lake, guide)}>
@@ -118,9 +123,11 @@ function Group({
       </h2>
       <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
       <ul class="board">
-        {group.lakes.map(({ slug, weekend }) => {
+        {group.lakes.map(({ slug, weekend, fishable }) => {
           const lake = lakes.get(slug);
-          return lake === undefined ? null : <Row lake={lake} weekend={weekend} sheet={sheet} />;
+          return lake === undefined ? null : (
+            <Row lake={lake} weekend={weekend} fishable={fishable} sheet={sheet} />
+          );
         })}
       </ul>
     </section>
@@ -203,12 +210,14 @@ const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
 export function BoardPage({
   board,
   lakes: all,
+  withoutForecast,
   occasions,
   trips,
   sheet,
 }: {
   board: Board;
   lakes: readonly BoardLake[];
+  withoutForecast: readonly Pick<BareLake, "slug" | "name" | "why">[];
   occasions: readonly Occasion[];
   /** Those that everybody may see. */
   trips: readonly GuideTrip[];
@@ -229,12 +238,23 @@ export function BoardPage({
       {board.groups.map((group) => (
         <Group group={group} weekend={board.weekend} lakes={lakes} sheet={sheet} />
       ))}
+      {withoutForecast.length === 0 ? null : (
+        <Section title="Without a forecast" id="no-forecast">
+          <ul class="plain">
+            {withoutForecast.map(({ slug, why }) => (
+              <li>
+                <a href={sheet.to(ADDRESS.lake(slug))}>{why}</a>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
       <Section title="Reading the strips" id="key">
         <Harmless class="key" html={stripLegend({ ink: screenInk, width: 320, marks: false })} />
         <p class="small">
           Each strip runs from {dayRange(guide.window.from, guide.window.to)}; the height of a state is its
-          chance on that day, the line is the as-of day. “Good” is ice-off or best weeks. Dates in brackets
-          hold with eight chances in ten.
+          chance on that day, the line is the as-of day. “Good” is ice-off or best weeks, “fishable” these and
+          the later weeks. Dates in brackets hold with eight chances in ten.
         </p>
         <ForecastNote sheet={sheet} />
       </Section>

@@ -1,6 +1,7 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
+import { Launch } from "./_includes/lake/launch.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
@@ -22,6 +23,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext 
         <SpringStrip lake={lake} sheet={sheet} />
       </div>
       <Dates lake={lake} sheet={sheet} />
+      <Launch lake={lake} sheet={sheet} />
       <Plan lake={lake} sheet={sheet} />
       <Diet lake={lake} sheet={sheet} />
       <RigSection lake={lake} sheet={sheet} />

@@ -10,8 +10,9 @@ import { phaseName } from "../model/phase.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
+import { REFUSALS } from "../season/after-ice/freezing.ts";
 import { backtest } from "../season/backtest/backtest.ts";
-import type { LakeForecast } from "../season/forecast.ts";
+import type { LakeForecast, Launch } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
@@ -100,6 +101,7 @@ const isThisSeason = ({ date }: Report, lake: Lake, { season }: ClubFacts): bool
 interface LakeParts {
   readonly lake: Lake;
   readonly forecast: LakeForecast;
+  readonly launch: Launch;
   readonly club: ClubFacts;
   /** What lakes are called, by slug. */
   readonly names: ReadonlyMap<string, Pick<Lake, "name">>;
@@ -109,7 +111,7 @@ interface LakeParts {
 }
 
 function composeLake(
-  { lake, forecast, club, names, fished, reports }: LakeParts,
+  { lake, forecast, launch, club, names, fished, reports }: LakeParts,
   memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
@@ -134,9 +136,10 @@ function composeLake(
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, club.asOf, names),
+      why: whyText(forecast, club.asOf, names, club.units),
     },
     place,
+    launch,
     ...gear,
     plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
     diet: composeDiet(lake, fished.evidence),
@@ -191,7 +194,7 @@ function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report
 /** Every lake's part of the guide; one is composed again only when something that it follows from has changed. */
 function composeLakes(
   club: Club,
-  forecasts: SeasonForecast["lakes"],
+  { lakes: forecasts, launches }: Pick<SeasonForecast, "lakes" | "launches">,
   memoize: Memoize,
   memoizeLast: MemoizeLast,
 ): ReturnType<typeof composeLake>[] {
@@ -224,15 +227,29 @@ function composeLakes(
   const reportsOf = byLake(club.reports);
   return club.lakes.flatMap((lake) => {
     const forecast = forecasts.get(lake.slug);
-    if (forecast === undefined) return [];
+    const launch = launches.get(lake.slug);
+    if (forecast === undefined || launch === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
     return [
-      memoizeLast(`part of lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
-        composeLake({ lake, forecast, club: facts, names, fished, reports }, memoize),
+      memoizeLast(
+        `part of lake ${lake.slug}`,
+        [lake, forecast, launch, facts, names, fished, ...reports],
+        () => composeLake({ lake, forecast, launch, club: facts, names, fished, reports }, memoize),
       ),
     ];
   });
 }
+
+/** The lakes without a forecast, each with the reason. */
+const bareLakes = (
+  lakes: readonly Lake[],
+  { refusals, launches }: Pick<SeasonForecast, "refusals" | "launches">,
+): Guide["lakesWithoutForecast"] =>
+  lakes.flatMap((lake) => {
+    const [refusal, launch] = [refusals.get(lake.slug), launches.get(lake.slug)];
+    if (refusal === undefined || launch === undefined) return [];
+    return [{ slug: lake.slug, ...lakeFacts.of(lake), why: `${lake.name}: ${REFUSALS[refusal]}`, launch }];
+  });
 
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
@@ -240,7 +257,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   const rigProblems = rigDiagnostics(club.rigs);
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club, { memoize, memoizeLast });
-  const composed = composeLakes(club, forecast.lakes, memoize, memoizeLast);
+  const composed = composeLakes(club, forecast, memoize, memoizeLast);
   const placeProblems = composed.flatMap(({ problems }) => problems);
   const lakes = composed
     .map(({ lake }) => lake)
@@ -255,6 +272,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     baseUrl: options.baseUrl ?? null,
     window: forecast.window,
     lakes,
+    lakesWithoutForecast: bareLakes(club.lakes, forecast),
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
     reportSeasons: reportSeasons(lakes),

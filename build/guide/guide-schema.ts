@@ -17,7 +17,7 @@ import {
   sinkTableSchema,
   swingTableSchema,
 } from "../rigs/rig-tables.ts";
-import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
+import { backtestRowSchema, lakeForecastSchema, launchSchema } from "../season/forecast.ts";
 import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
 import { factsOf, html } from "./facts.ts";
 import { packingSchema } from "./packing.ts";
@@ -100,6 +100,7 @@ const lakeSchema = lakeForecastSchema.extend({
   place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
   shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
+  launch: launchSchema,
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
   diet: z.array(phaseDietSchema).meta({ description: "Phases in which fish here were sampled." }),
   catches: lakeCatchesSchema,
@@ -131,6 +132,16 @@ const lakeSchema = lakeForecastSchema.extend({
   reported: lakeReportsSchema,
 });
 export type GuideLake = z.infer<typeof lakeSchema>;
+
+const bareLakeSchema = z
+  .strictObject({
+    slug: z.string(),
+    ...lakeFacts.shape,
+    why: z.string().meta({ description: "Why it has no forecast." }),
+    launch: launchSchema,
+  })
+  .meta({ description: "A lake without a forecast." });
+export type BareLake = z.infer<typeof bareLakeSchema>;
 
 const patternSchema = z.strictObject({
   slug: z.string(),
@@ -209,13 +220,16 @@ const boardSchema = z
     weekend: z.array(dateSchema).meta({ description: "The days of this weekend, or of the next one." }),
     groups: z.array(
       z.strictObject({
-        id: z.enum(["weekend", "soon", "later", "past"]),
+        id: z.enum(["weekend", "soon", "fishable", "later", "past"]),
         lakes: z.array(
           z.strictObject({
             slug: z.string(),
             weekend: chanceSchema
               .nullable()
               .meta({ description: "Mean chance that it is good on those days; null outside the window." }),
+            fishable: chanceSchema
+              .nullable()
+              .meta({ description: "The same of being good or in its later weeks." }),
           }),
         ),
       }),
@@ -249,6 +263,7 @@ export const guideSchema = z.strictObject({
     .strictObject({ from: dateSchema, to: dateSchema })
     .meta({ description: "The days every daily table covers." }),
   lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
+  lakesWithoutForecast: z.array(bareLakeSchema).meta({ description: "By file name." }),
   board: boardSchema,
   patterns: z.array(patternSchema),
   reportSeasons: z.array(reportSeasonSchema).meta({ description: "Newest first." }),

@@ -10,6 +10,7 @@ import {
 } from "../../templates/_includes/page-context.ts";
 import { printedOf } from "../../templates/_includes/print-files.ts";
 import { searchEntries } from "../../templates/_includes/search-entries.ts";
+import { BareLakePage } from "../../templates/bare-lake.tsx";
 import { type BoardLake, BoardPage } from "../../templates/board.tsx";
 import { ChapterPage, NotFoundPage } from "../../templates/chapter.tsx";
 import { LakePage } from "../../templates/lake.tsx";
@@ -98,10 +99,19 @@ export function sitePages(guide: Guide, only?: string): SitePage[] {
   return [
     page(
       ADDRESS.board,
-      { board, lakes: guide.lakes.map(boardLake), occasions: when.occasions, trips },
+      {
+        board,
+        lakes: guide.lakes.map(boardLake),
+        withoutForecast: guide.lakesWithoutForecast.map(({ slug, name, why }) => ({ slug, name, why })),
+        occasions: when.occasions,
+        trips,
+      },
       (own, sheet) => <BoardPage {...own} sheet={sheet} />,
     ),
     ...lakes,
+    ...guide.lakesWithoutForecast.map((lake) =>
+      page(ADDRESS.lake(lake.slug), { lake }, (own, sheet) => <BareLakePage {...own} sheet={sheet} />),
+    ),
     page(ADDRESS.when, { when }, (own, sheet) => <WhenPage {...own} sheet={sheet} />),
     ...(patterns.length > 0
       ? [page(ADDRESS.patterns, { patterns }, (own, sheet) => <PatternsPage {...own} sheet={sheet} />)]

@@ -1,0 +1,34 @@
+import type { BareLake } from "../build/guide/guide-schema.ts";
+import { Launch } from "./_includes/lake/launch.tsx";
+import { Page } from "./_includes/layout.tsx";
+import type { PageContext } from "./_includes/page-context.ts";
+import { Harmless, Section } from "./_includes/parts.tsx";
+
+/** A lake without a forecast: why, and what its water says. */
+export const BareLakePage = ({ lake, sheet }: { lake: BareLake; sheet: PageContext }) => (
+  <Page sheet={sheet} title={lake.name} description={lake.why}>
+    <h1>{lake.name}</h1>
+    {lake.summary === null ? null : <p>{lake.summary}</p>}
+    <p>{lake.why}</p>
+    <Launch lake={lake} sheet={sheet} />
+    {lake.hazards.length === 0 ? null : (
+      <Section title="Hazards" id="hazards">
+        <ul>
+          {lake.hazards.map((hazard) => (
+            <li>{hazard}</li>
+          ))}
+        </ul>
+      </Section>
+    )}
+    {lake.rules === null ? null : (
+      <Section title="Rules" id="rules">
+        <p>{lake.rules.text}</p>
+      </Section>
+    )}
+    {lake.notes === null ? null : (
+      <Section title="Notes" id="notes">
+        <Harmless class="prose" html={lake.notes} />
+      </Section>
+    )}
+  </Page>
+);
