@@ -3,6 +3,7 @@ import { ADDRESS } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { Launch } from "./_includes/lake/launch.tsx";
+import { PastForecasts } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
@@ -49,6 +50,7 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
       <Place lake={lake} sheet={sheet} />
       <PlaceInBrief lake={lake} sheet={sheet} />
       <Evidence lake={lake} sheet={sheet} />
+      <PastForecasts past={lake.pastForecasts} />
       {lake.notes === null ? null : (
         <Section title="Notes" id="notes">
           <Harmless class="prose" html={lake.notes} />

@@ -5,7 +5,7 @@ import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../bu
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
 import type { Spread } from "../build/model/shared-schemas.ts";
 import { gearTables } from "../build/rigs/gear.ts";
-import type { Daily } from "../build/season/forecast.ts";
+import type { Daily, RegionForecast } from "../build/season/forecast.ts";
 import { bareLaunch } from "../build/season/launch.ts";
 import { composeWater } from "../build/water/water.ts";
 import { box, lake as clubLake } from "./rigs/box-fixture.ts";
@@ -106,6 +106,7 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
     diet: [],
     catches: { season: null, all: null, phases: [] },
     reports: [],
+    pastForecasts: [],
     reported: { seasons: [], caught: [], unrecorded: [] },
   };
 }
@@ -275,6 +276,11 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
       lines: [],
       ...gearTables(box, "imperial"),
     },
+    regions: [evenRegion],
+    reporting: {
+      delay: { shape: 1, theta_d: 4, reports: 0, mean_d: null, seasons: [] },
+      visits: { seasons: [], reports: 0, watched: [] },
+    },
     backtest: null,
     cautions: [
       {
@@ -319,3 +325,13 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     ...change,
   });
 }
+
+/** What is told of a region whose lakes run as evenly as ever, and of which no lake needs a look. */
+export const evenRegion: RegionForecast = {
+  region: null,
+  scatter: 1,
+  uneven: 0.05,
+  openingsOnly: false,
+  mostInformative: null,
+  indicators: null,
+};

@@ -60,6 +60,12 @@ position: { lat: 41.3, lon: -106.3 }
 # region: Lakes of one region share a spring
 # depth: { max: 29 ft, mean: 12 ft }
 
+# Whether somebody would see it open and report it: yes or no. Left out: learnt from the reports of past springs.
+# watched: yes
+
+# A lake outside the guide that opens before yours can have a file, too, with a line that says role: indicator. Its records and
+# this spring's day tell how early the season is, until the first of your own opens. It gets no page and no card.
+
 # What the water looks like in spring: ${choices(WATER_COLOURS)}.
 # water: clear
 

@@ -13,7 +13,8 @@ import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
 import { REFUSALS } from "../season/after-ice/freezing.ts";
 import { backtest } from "../season/backtest/backtest.ts";
-import type { LakeForecast, Launch } from "../season/forecast.ts";
+import { pastForecasts } from "../season/backtest/past-forecasts.ts";
+import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
@@ -109,10 +110,12 @@ interface LakeParts {
   readonly fished: Fished;
   /** The lake's own. */
   readonly reports: readonly Report[];
+  readonly past: readonly PastForecast[];
+  readonly region: RegionForecast;
 }
 
 function composeLake(
-  { lake, forecast, launch, club, names, fished, reports }: LakeParts,
+  { lake, forecast, launch, club, names, fished, reports, past, region }: LakeParts,
   memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
@@ -137,7 +140,7 @@ function composeLake(
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, club.asOf, names, club.units),
+      why: whyText(forecast, region, club.asOf, names, club.units),
     },
     place,
     launch,
@@ -154,6 +157,7 @@ function composeLake(
       caught: caughtByPattern(told),
       unrecorded: unrecordedIceOff(lake, reports, forecast.marks),
     },
+    pastForecasts: [...past],
   };
   return { lake: composed, problems };
 }
@@ -180,6 +184,9 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
   html: renderChapter(markdown),
 });
 
+/** The scores that a guide shows: as if each opening were known on its day, and as clubs report. The command tells of all. */
+const SHOWN_SCORES = { modes: ["perfect", "delay4"], pastOnly: false } as const;
+
 const NO_DAYS: Guide["when"] = { occasions: [], pool: null, weeks: [], lakes: [] };
 
 function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report[]> {
@@ -192,10 +199,13 @@ function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report
   return groups;
 }
 
+const NO_PAST: readonly PastForecast[] = [];
+
 /** Every lake's part of the guide; one is composed again only when something that it follows from has changed. */
 function composeLakes(
   club: Club,
-  { lakes: forecasts, launches }: Pick<SeasonForecast, "lakes" | "launches">,
+  { lakes: forecasts, launches, regions }: Pick<SeasonForecast, "lakes" | "launches" | "regions">,
+  pastBySlug: ReadonlyMap<string, readonly PastForecast[]>,
   memoize: Memoize,
   memoizeLast: MemoizeLast,
 ): ReturnType<typeof composeLake>[] {
@@ -229,13 +239,16 @@ function composeLakes(
   return club.lakes.flatMap((lake) => {
     const forecast = forecasts.get(lake.slug);
     const launch = launches.get(lake.slug);
-    if (forecast === undefined || launch === undefined) return [];
+    const region = regions.find((one) => one.region === (lake.region ?? null));
+    if (forecast === undefined || launch === undefined || region === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
+    const past = pastBySlug.get(lake.slug) ?? NO_PAST;
     return [
       memoizeLast(
         `part of lake ${lake.slug}`,
-        [lake, forecast, launch, facts, names, fished, ...reports],
-        () => composeLake({ lake, forecast, launch, club: facts, names, fished, reports }, memoize),
+        [lake, forecast, launch, region, facts, names, fished, past, ...reports],
+        () =>
+          composeLake({ lake, forecast, launch, club: facts, names, fished, reports, past, region }, memoize),
       ),
     ];
   });
@@ -258,7 +271,13 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   const rigProblems = rigDiagnostics(club.rigs);
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club, { memoize, memoizeLast });
-  const composed = composeLakes(club, forecast, memoize, memoizeLast);
+  const past =
+    options.forCards === true
+      ? new Map<string, readonly PastForecast[]>()
+      : memoizeLast("past forecasts", [...club.lakes, club.season], () =>
+          pastForecasts(club.lakes, club.season, memoize),
+        );
+  const composed = composeLakes(club, forecast, past, memoize, memoizeLast);
   const placeProblems = composed.flatMap(({ problems }) => problems);
   const lakes = composed
     .map(({ lake }) => lake)
@@ -296,7 +315,9 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
         ...gearTables(box, units),
       })),
     },
-    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize),
+    regions: [...forecast.regions],
+    reporting: forecast.reporting,
+    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize, SHOWN_SCORES),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

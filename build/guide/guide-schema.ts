@@ -17,7 +17,14 @@ import {
   sinkTableSchema,
   swingTableSchema,
 } from "../rigs/rig-tables.ts";
-import { backtestRowSchema, lakeForecastSchema, launchSchema } from "../season/forecast.ts";
+import {
+  backtestRowSchema,
+  lakeForecastSchema,
+  launchSchema,
+  pastForecastSchema,
+  regionForecastSchema,
+  reportingSchema,
+} from "../season/forecast.ts";
 import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
 import { factsOf, html } from "./facts.ts";
 import { packingSchema } from "./packing.ts";
@@ -31,6 +38,8 @@ export const lakeFacts = factsOf(lakeFile, {
   turnover: "the forecast and its evidence",
   turnoverRule: "“turnsOver”, and the forecast",
   lastGood: "the forecast",
+  role: "indicator lakes have no page: “regions” say what they tell",
+  watched: "“reporting”, the chance that an opening would be reported",
 });
 export const patternFacts = factsOf(patternFile, {
   rank: "the order of flies",
@@ -130,6 +139,9 @@ const lakeSchema = lakeForecastSchema.extend({
     }),
   ),
   reported: lakeReportsSchema,
+  pastForecasts: z
+    .array(pastForecastSchema)
+    .meta({ description: "Past springs in order; empty with fewer than five forecasts." }),
 });
 export type GuideLake = z.infer<typeof lakeSchema>;
 
@@ -280,6 +292,10 @@ export const guideSchema = z.strictObject({
     swing: swingTableSchema,
     anchor: anchorSchema,
   }),
+  regions: z.array(regionForecastSchema).meta({
+    description: "The season of each region: how uneven, where a look helps most, what other lakes say.",
+  }),
+  reporting: reportingSchema,
   backtest: z
     .array(backtestRowSchema)
     .nullable()

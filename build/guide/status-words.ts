@@ -4,7 +4,8 @@ import type { Lake } from "../model/club.ts";
 import { phaseName, STATE_WORDS } from "../model/phase.ts";
 import type { Spread } from "../model/shared-schemas.ts";
 import { chanceText, depthText, rounded, temperatureText, type UnitSystem } from "../model/units.ts";
-import type { LakeForecast } from "../season/forecast.ts";
+import { isUneven } from "../season/doubts.ts";
+import type { LakeForecast, RegionForecast } from "../season/forecast.ts";
 
 /** "28 May (24 May to 2 Jun)": the middle day and the days that hold eight chances in ten. */
 export const spreadText = ({ p10, p50, p90 }: Spread): string =>
@@ -80,26 +81,69 @@ function readingText(reading: LakeForecast["readings"][number], units: UnitSyste
   return `${read.join(", ")} on ${weekdayDayMonth(date)}: ${layers}${effectText(reading)}.`;
 }
 
+type Mover = LakeForecast["evidence"]["movedBy"][number];
+
+function moverText({ lake, date, seen, reports, days }: Mover, nameOf: (slug: string) => string): string {
+  const moved = `moved its ice-off ${movedText(days)}`;
+  if (seen === "no report") return `No report from ${nameOf(lake)} up to ${dayMonth(date)} ${moved}.`;
+  const others = reports > 1 ? `, with ${count(reports - 1, "other report")}` : "";
+  return `${nameOf(lake)}, “${seen}” on ${dayMonth(date)}${others}, ${moved}.`;
+}
+
+/** Less is not worth a sentence, days. */
+const LEAST_DAYS = 0.1;
+
+/** Where a look would help this lake, and where it would help the others most. */
+function lookText(
+  { evidence: { wouldSharpen } }: LakeForecast,
+  { mostInformative, openingsOnly }: RegionForecast,
+  nameOf: (slug: string) => string,
+): string[] {
+  const own =
+    wouldSharpen === null || wouldSharpen.days < LEAST_DAYS
+      ? []
+      : [
+          `A look at ${nameOf(wouldSharpen.lake)} today, still iced or open, would narrow it most (by about ${rounded(wouldSharpen.days, 1)} days).`,
+        ];
+  if (mostInformative === null) return own;
+  const best = nameOf(mostInformative.lake);
+  if (openingsOnly)
+    return [
+      ...own,
+      `This spring’s reports tell of openings only: one look at ${best}, still iced or not, would help most.`,
+    ];
+  return mostInformative.lake === wouldSharpen?.lake
+    ? own
+    : [...own, `Of all lakes, a look at ${best} would narrow the others most.`];
+}
+
+/** A middle day that the lake's own latest report of ice speaks against. */
+function medianText({ iceOff: { p50, status }, marks }: LakeForecast): string[] {
+  const iced = marks.findLast(({ seen }) => seen === "ice on");
+  if (iced === undefined || status === "observed" || p50 > iced.date) return [];
+  return [
+    `Its middle day, ${dayMonth(p50)}, is not after its own “ice on” of ${dayMonth(iced.date)}: the other lakes speak for an earlier opening. Look again before you trust either.`,
+  ];
+}
+
 /** Why the forecast says what it says, a sentence each. */
 export function whyText(
   forecast: LakeForecast,
+  region: RegionForecast,
   asOf: CalendarDate,
   lakesBySlug: ReadonlyMap<string, Pick<Lake, "name">>,
   units: UnitSystem,
 ): string[] {
   const nameOf = (slug: string): string => lakesBySlug.get(slug)?.name ?? slug;
-  const { movedBy, wouldSharpen } = forecast.evidence;
-  const moved = movedBy
-    .filter(({ days }) => Math.abs(days) >= 0.1)
-    .map(
-      ({ lake, date, seen, days }) =>
-        `${nameOf(lake)}, “${seen}” on ${dayMonth(date)}, moved its ice-off ${movedText(days)}.`,
-    );
-  const sharpen =
-    wouldSharpen === null || wouldSharpen.days < 0.1
+  const moved = forecast.evidence.movedBy
+    .filter(({ days }) => Math.abs(days) >= LEAST_DAYS)
+    .map((mover) => moverText(mover, nameOf));
+  const { indicators } = region;
+  const outside =
+    indicators === null
       ? []
       : [
-          `A report from ${nameOf(wouldSharpen.lake)} would sharpen it most (about ${rounded(wouldSharpen.days, 1)} days narrower).`,
+          `Until the club’s own first opening, ${count(indicators.lakes, "lake")} outside it tell of the season: ${latenessText(indicators.anomaly_d)} there.`,
         ];
   const stale = forecast.marks.at(-1);
   const last =
@@ -109,5 +153,15 @@ export function whyText(
           `Last seen ${weekdayDayMonth(stale.date)}, ${count(daysBetween(stale.date, asOf), "day")} before this guide.`,
         ];
   const read = forecast.readings.map((reading) => readingText(reading, units));
-  return [recordsText(forecast), springText(forecast), ...moved, ...read, ...last, ...sharpen];
+  return [
+    recordsText(forecast),
+    springText(forecast),
+    ...(isUneven(region) ? ["This spring is unusually uneven: spreads are wider."] : []),
+    ...outside,
+    ...moved,
+    ...medianText(forecast),
+    ...read,
+    ...last,
+    ...lookText(forecast, region, nameOf),
+  ];
 }

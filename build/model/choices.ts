@@ -2,6 +2,13 @@
 export const WATER_COLOURS = ["marl", "clear", "green", "tea"] as const;
 export type WaterColour = (typeof WATER_COLOURS)[number];
 
+/** Whether somebody would see a lake open and report it. */
+export const WATCHED = ["yes", "no"] as const;
+export type Watched = (typeof WATCHED)[number];
+
+/** What a lake is to the club, where it is not one of the lakes of its guide. */
+export const LAKE_ROLES = ["indicator"] as const;
+
 export const FOODS = [
   "scud",
   "chironomid pupa",

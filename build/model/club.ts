@@ -22,6 +22,8 @@ export interface Club extends Omit<ClubOf<typeof clubSchema>, "asOf" | "reportFo
   readonly asOf: CalendarDate;
   /** In file-name order. */
   readonly lakes: readonly Lake[];
+  /** Lakes outside the guide that tell how early the season is; no reports, no page, no card. */
+  readonly indicators: readonly Lake[];
   readonly patterns: readonly Pattern[];
   readonly reports: readonly Report[];
   readonly trips: readonly Trip[];

@@ -199,6 +199,17 @@ export const reportingSchema = z.strictObject({
 });
 export type Reporting = z.infer<typeof reportingSchema>;
 
+/** What the guide would have said of a lake in a past spring, and what came. */
+export const pastForecastSchema = z.strictObject({
+  season: z.number().int(),
+  opened: dateSchema,
+  forecast: spreadSchema
+    .extend({ from: dateSchema.meta({ description: "The day the club's first lake opened." }) })
+    .nullable()
+    .meta({ description: "Null in a spring in which the lake was itself the first to open." }),
+});
+export type PastForecast = z.infer<typeof pastForecastSchema>;
+
 const scoreSchema = z.strictObject({
   mae: z.number().meta({ description: "Mean absolute error of the median, days." }),
   crps: z.number().meta({ description: "Continuous ranked probability score, days; lower is better." }),

@@ -21,7 +21,7 @@ import { type SeasonPosterior, type UpdateSettings, updateSeason } from "./seaso
 import { readingStatements, type Statement, statementsByLake } from "./statements.ts";
 
 /** No report of a lake, up to the club's latest one. */
-export interface Silence {
+interface Silence {
   /** Day of season of that latest report. */
   readonly until: number;
   /** Chance that somebody looks at the lake and would have reported its opening. */

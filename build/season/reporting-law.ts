@@ -132,6 +132,6 @@ export function watchChanceOf(
   { visitSeasons, visits }: ReportingLaw,
   seenThisSpring: boolean,
 ): number {
-  if (watched !== undefined) return WATCHED_CHANCE[watched ? "yes" : "no"];
+  if (watched !== undefined) return WATCHED_CHANCE[watched];
   return watchChance(visitSeasons.length, visits.get(slug) ?? 0, seenThisSpring);
 }

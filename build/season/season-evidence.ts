@@ -1,3 +1,4 @@
+import type { Watched } from "../model/choices.ts";
 import type { Club, IceOffDates, Lake, LastGoodRecord, Report, TurnoverRecord } from "../model/club.ts";
 import { type PastLake, type Placed, pastOf } from "./records.ts";
 
@@ -28,7 +29,7 @@ export interface SeasonLake extends PastLake, Pick<Lake, "slug" | "turnoverRule"
   readonly turnover: readonly Placed<Omit<TurnoverRecord, "where">>[];
   readonly lastGood: readonly Placed<Omit<LastGoodRecord, "where">>[];
   /** Whether somebody looks at it in spring, as its file says; absent where visits are learnt from reports. */
-  readonly watched?: boolean;
+  readonly watched?: Watched;
 }
 
 /** All of a report that it sees. */

@@ -32,10 +32,10 @@ export interface Statement {
 }
 
 /** One report in fifty is taken to be wrong. No published source. */
-export const WRONG = 0.02;
+const WRONG = 0.02;
 /** A dated record is taken at its word: only one in ten thousand is taken to be wrong, and may then name any of 60 days. No published source. */
 const WRONG_RECORD = 1e-4;
-export const WRONG_RECORDED_DAY = WRONG_RECORD / 60;
+const WRONG_RECORDED_DAY = WRONG_RECORD / 60;
 /** A report that is wrong is seldom wrong by many days: its chance falls off over so many, to a floor. Chosen on two open sets of records. */
 const WRONG_FALL_D = 2;
 const WRONG_FLOOR = 1e-5;

@@ -48,6 +48,8 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
   "lake.turnoverRule.onset.to": "the forecast",
   "lake.turnoverRule.duration.from": "the forecast",
   "lake.turnoverRule.duration.to": "the forecast",
+  "lake.role": "which lakes the guide is of",
+  "lake.watched": "the chance that an opening would be reported",
   "pattern.rank": "the order of flies",
   "reports.rods": "rod-hours",
   "reports.hours": "rod-hours",
@@ -76,7 +78,9 @@ const NOT_SHOWN: Readonly<Record<string, string>> = {
 };
 
 /** What is written in place of a key, or of what it stands in, where its schema cannot suggest it. */
-const WRITTEN: Readonly<Record<string, { readonly at?: readonly Step[]; readonly value: unknown }>> = {
+const WRITTEN: Readonly<
+  Record<string, { readonly file?: string; readonly at?: readonly Step[]; readonly value: unknown }>
+> = {
   "club.season": { at: [], value: { ...FULL_CLUB["club.yaml"], season: 2025, asOf: "2025-05-16" } },
   "club.timezone": { value: "America/Boise" },
   "lake.iceOff.season": { at: ["iceOff", 0], value: { season: 2023, on: "2023-05-14" } },
@@ -84,6 +88,8 @@ const WRITTEN: Readonly<Record<string, { readonly at?: readonly Step[]; readonly
     at: ["turnover", 0],
     value: { season: 2024, from: "2024-05-24", to: "2024-06-02" },
   },
+  // ember has reports, which an indicator lake may not have
+  "lake.role": { file: "lakes/willow.yaml", value: "indicator" },
   "pattern.rank": { value: 4 },
   "reports.lake": { value: "willow" },
   "reports.caught.pattern": { value: "bloodworm" },
@@ -158,7 +164,7 @@ const NO_CONTENT = { chapters: [], cautions: [], packing: [] };
 
 const results = new Map<string, unknown>();
 /** Makes once what follows from the same inputs: a key changes little of a guide. */
-function remember<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
+function memoize<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
   const name = JSON.stringify([kind, inputs]);
   if (!results.has(name)) results.set(name, compute(inputs));
   return results.get(name) as T;
@@ -169,8 +175,7 @@ async function guideOf(files: Readonly<Record<string, unknown>>): Promise<Guide>
     Object.fromEntries(Object.entries(files).map(([file, data]) => [file, JSON.stringify(data, null, 1)])),
   );
   const { club, problems } = await loadClub(dir);
-  const { guide } =
-    club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember });
+  const { guide } = club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize });
   if (guide === undefined) throw new Error(problems.map(formatDiagnostic).join("\n"));
   return guide;
 }
@@ -200,10 +205,10 @@ type Fate = "as it stands" | "in another form" | "not at all";
 
 /** How the Guide shows a key: what in it is new once the key says something else. */
 async function fateOf(kind: string, leaf: Leaf, before: ReadonlyMap<string, unknown>): Promise<Fate> {
-  const file = FILE_OF[kind] ?? "";
+  const written = WRITTEN[nameOf(kind, leaf)];
+  const file = written?.file ?? FILE_OF[kind] ?? "";
   const club = FULL_CLUB[file];
-  const { at = leaf.path, value = another(leaf.node, valueAt(club, leaf.path)) } =
-    WRITTEN[nameOf(kind, leaf)] ?? {};
+  const { at = leaf.path, value = another(leaf.node, valueAt(club, leaf.path)) } = written ?? {};
   const data = withValue(club, at, value);
   const after = valuesOf(await guideOf({ ...FULL_CLUB, [file]: data }));
   const news = after.filter(([way, value]) => before.get(way) !== value);

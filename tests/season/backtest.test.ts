@@ -46,7 +46,11 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
       "perfect before",
       ...REPORTING_MODES.flatMap((mode) => ["first", "25%", "50%", "75%"].map((share) => `${mode} ${share}`)),
     ]);
-    for (const { seasons } of all) expect(seasons).toBe(15);
+    for (const { moment, seasons } of all) {
+      expect(seasons).toBeGreaterThan(10);
+      expect(seasons).toBeLessThanOrEqual(15);
+      if (moment === "before" || moment === "first") expect(seasons).toBe(15);
+    }
   });
 
   test.each(REPORTING_MODES.filter((mode) => mode !== "perfect"))(
@@ -55,7 +59,8 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
       const row = all.find(({ reporting, moment }) => reporting === mode && moment === "75%");
       expect(row?.model.cover80).toBeGreaterThan(0.68);
       expect(row?.model.cover80).toBeLessThan(0.95);
-      expect(row?.opening?.crps).toBeLessThan(1.2);
+      // the whole sets of open records: 0.3 to 0.9 days by mode; with reports that are wrong at any distance alike, 1.0 to 1.7
+      expect(row?.opening?.crps).toBeLessThan({ dates4: 0.6, delay4: 1, offonly: 1.2 }[mode] ?? 0);
     },
   );
 
@@ -126,7 +131,7 @@ describe("usualForecast", () => {
   test("shifted, it moves by the mean anomaly of the lakes already open, with a spread of 4 days", () => {
     const { firstDay, by } = shiftedForecast(past, [-6, -2], undefined);
     expect(quantile(shiftedForecast(past, [-6, -2], undefined), 0.5)).toBe(104);
-    expect(by[100 - firstDay]).toBeCloseTo(normalCdf((100.5 - 104) / 4), 3);
+    expect(by[100 - firstDay]).toBeCloseTo(normalCdf((100.5 - 104) / 4), 2);
   });
 
   test("is a normal of the past mean and standard deviation", () => {

@@ -12,7 +12,8 @@ import {
   USUAL_TURNOVER,
 } from "../../build/model/club.ts";
 
-export type SeasonClub = Pick<Club, "season" | "asOf" | "lakes" | "reports">;
+export type SeasonClub = Pick<Club, "season" | "asOf" | "lakes" | "reports"> &
+  Partial<Pick<Club, "indicators">>;
 
 export const SEASON = 2026;
 

@@ -50,8 +50,8 @@ describe("visits", () => {
   });
 
   test("an owner's word goes before them", () => {
-    expect(watchChanceOf({ slug: "alder", watched: false }, law, true)).toBe(0);
-    expect(watchChanceOf({ slug: "cedar", watched: true }, law, false)).toBe(0.95);
+    expect(watchChanceOf({ slug: "alder", watched: "no" }, law, true)).toBe(0);
+    expect(watchChanceOf({ slug: "cedar", watched: "yes" }, law, false)).toBe(0.95);
     // (1.2 + 2) / (2 + 5)
     expect(watchChanceOf({ slug: "birch" }, law, false)).toBeCloseTo(3.2 / 7, 12);
   });

@@ -161,7 +161,7 @@ describe("the first report of a season", () => {
         fc.constantFrom(...SLUGS),
         fc.integer({ min: 60, max: 160 }),
         (watched, slug, day) => {
-          const lakes = watched.map((lake) => ({ ...lake, watched: false }));
+          const lakes = watched.map((lake) => ({ ...lake, watched: "no" as const }));
           const asOf = dateOfSeasonDay(160, SEASON, "north");
           const before = middleDays(forecastSeason({ season: SEASON, asOf, lakes, reports: [] }));
           const after = middleDays(

@@ -301,7 +301,7 @@ describe("regions", () => {
   const split = FOUR_LAKES.map((lake, i) => ({
     ...lake,
     region: i < 2 ? "west" : "east",
-    watched: false,
+    watched: "no" as const,
   }));
   test("a report in one region says nothing of the spring in another", () => {
     const before = forecastSeason(clubOf("2026-04-20", [], split));

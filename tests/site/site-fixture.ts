@@ -7,7 +7,7 @@ import { daysFromTo } from "../../build/model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
 import { gearTables } from "../../build/rigs/gear.ts";
 import { composeWater } from "../../build/water/water.ts";
-import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
+import { bareLake, day, evenRegion, fullLake, guideOf } from "../lake-fixture.ts";
 import { box } from "../rigs/box-fixture.ts";
 import { TRIP_PLAN } from "../trip-fixture.ts";
 import { circle, LAKE, rectangle, shapeOf } from "../water/shapes.ts";
@@ -26,7 +26,7 @@ function worded(lake: GuideLake): GuideLake {
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, AS_OF, new Map(), "imperial"),
+      why: whyText(forecast, evenRegion, AS_OF, new Map(), "imperial"),
     },
   };
 }
@@ -325,10 +325,25 @@ const RIGS: Guide["rigs"] = {
   ...gearTables(box, "imperial"),
 };
 
-const BACKTEST: NonNullable<Guide["backtest"]> = (["before", "25%", "50%"] as const).map((moment, i) => ({
+const SCORED = [
+  { reporting: "perfect", moment: "before" },
+  { reporting: "perfect", moment: "25%" },
+  { reporting: "perfect", moment: "50%" },
+  { reporting: "delay4", moment: "first" },
+  { reporting: "delay4", moment: "50%" },
+] as const;
+
+const BACKTEST: NonNullable<Guide["backtest"]> = SCORED.map(({ reporting, moment }, place) => ({
   moment,
+  reporting,
+  i: place % 3,
+})).map(({ i, ...row }) => ({
+  ...row,
   n: 180 - 40 * i,
+  seasons: 12,
   baseline: { mae: 5.2, crps: 3.7 },
+  shifted: { mae: 4.9 - 0.8 * i, crps: 3.5 - 0.4 * i },
+  opening: null,
   model: { mae: 5.1 - 1.6 * i, crps: 3.6 - 1.1 * i, cover50: 0.52, cover80: 0.81 },
   calibration: [0.1, 0.25, 0.5, 0.75, 0.9].map((said) => ({ said, came: said + 0.04 * (i - 1) })),
 }));
@@ -366,6 +381,15 @@ export function siteGuide(change: Partial<Guide> = {}): Guide {
       trip("quiet-trip", "Quiet trip", true, tripLakes),
     ],
     rigs: RIGS,
+    regions: [evenRegion],
+    reporting: {
+      delay: { shape: 5, theta_d: 14, reports: 4, mean_d: 2.5, seasons: [2023, 2025] },
+      visits: {
+        seasons: [2024, 2025],
+        reports: 9,
+        watched: lakes.map(({ slug }, i) => ({ lake: slug, visited: i % 3, chance: (1.2 + (i % 3)) / 4 })),
+      },
+    },
     backtest: BACKTEST,
     chapters: [
       chapter("cautions", "Cautions"),

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { FREEZING, WATER_COLOURS } from "../choices.ts";
+import { FREEZING, LAKE_ROLES, WATCHED, WATER_COLOURS } from "../choices.ts";
 import { asWritten, shortened } from "../fault.ts";
 import { field } from "./field.ts";
 import { day, oneOf, quantity, REFUSALS, text, whole } from "./field-kinds.ts";
@@ -133,6 +133,14 @@ export const lakeSchema = z
         .meta({ description: "Depth of the lake." }),
       { flat: true },
     ),
+    role: oneOf(
+      LAKE_ROLES,
+      "indicator: a lake outside the guide, whose records and day of this spring tell how early the season is until the club's first own opening.",
+    ).optional(),
+    watched: oneOf(
+      WATCHED,
+      "Whether somebody would see it open and report it; without it, learnt from the reports of past springs.",
+    ).optional(),
     water: oneOf(WATER_COLOURS, "What the water looks like in spring; scuds take its colour.").optional(),
     summary: text("One line: what kind of lake it is.").optional(),
     access: z

@@ -13,7 +13,7 @@ export interface PastRecord {
 }
 
 /** What a lake's place says about its ice-off: a value for each lake, and the days of ice-off per unit that are expected of it. */
-export interface Covariate {
+interface Covariate {
   readonly values: readonly number[];
   readonly daysPerUnit: number;
   readonly sd: number;

@@ -53,14 +53,14 @@ interface Parts {
 }
 
 /** Place of an unknown among those of the blocks; negative for a kept one. */
-export const placeInBlocks = ({ first, count, width }: Blocks, unknown: number): number =>
+const placeInBlocks = ({ first, count, width }: Blocks, unknown: number): number =>
   unknown < first + count * width ? unknown - first : -1;
 
-export const placeAmongKept = ({ first, count, width }: Blocks, unknown: number): number =>
+const placeAmongKept = ({ first, count, width }: Blocks, unknown: number): number =>
   unknown < first ? unknown : unknown - count * width;
 
 /** Sums all that is known into the precision matrix. */
-export function assemble(known: readonly Known[], size: number, blocks: Blocks): Parts {
+function assemble(known: readonly Known[], size: number, blocks: Blocks): Parts {
   const { count, width } = blocks;
   const n = size - count * width;
   const parts: Parts = {

@@ -1,0 +1,81 @@
+import type { GuideLake } from "../guide/guide-schema.ts";
+import type { CalendarDate } from "../model/calendar.ts";
+import { addDays, dayMonth, daysBetween } from "../model/calendar.ts";
+import type { Ink } from "./ink.ts";
+import { renderSvg } from "./picture.tsx";
+
+const LEFT = 44;
+const WIDE = 270;
+const LEADING = 18;
+const TOP = 8;
+
+/** Days from 1 January of the season's year, so that springs stand beside each other. */
+const dayOf = (season: number, date: CalendarDate): number =>
+  daysBetween(`${season}-01-01` as CalendarDate, date);
+
+/** Past springs, a line each: the bracket that the guide would have given, its middle day, and the day the lake opened. */
+export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): string {
+  const days = past.flatMap(({ season, opened, forecast }) => [
+    dayOf(season, opened),
+    ...(forecast === null ? [] : [dayOf(season, forecast.p10), dayOf(season, forecast.p90)]),
+  ]);
+  const [first, last] = [Math.min(...days), Math.max(...days)];
+  const x = (season: number, date: CalendarDate): number =>
+    Math.round((LEFT + 8 + ((WIDE - 16) * (dayOf(season, date) - first)) / Math.max(1, last - first)) * 10) /
+    10;
+  const bottom = TOP + past.length * LEADING;
+  /** A day of the first spring told, as the axis names it. */
+  const named = (day: number): string =>
+    dayMonth(addDays(`${past[0]?.season ?? 2000}-01-01` as CalendarDate, day));
+  return renderSvg(
+    {
+      width: LEFT + WIDE,
+      height: Math.ceil(bottom + 8 + ink.textSize),
+      title:
+        "Past springs: the days the guide would have given, and the day the lake opened; the table has the same dates.",
+      textSize: ink.textSize,
+    },
+    <>
+      {[[LEFT + 8, "start", first] as const, [LEFT + WIDE - 8, "end", last] as const].map(
+        ([at, anchor, day]) => (
+          <text x={at} y={bottom + 4 + ink.textSize} text-anchor={anchor} fill={ink.words}>
+            {named(day)}
+          </text>
+        ),
+      )}
+      {past.map(({ season, opened, forecast }, i) => {
+        const y = TOP + (i + 0.5) * LEADING;
+        const day = x(season, opened);
+        return (
+          <>
+            <text x={LEFT - 8} y={y + ink.textSize * 0.35} text-anchor="end" fill={ink.words}>
+              {season}
+            </text>
+            <path d={`M${LEFT} ${y}H${LEFT + WIDE}`} stroke={ink.line} stroke-width={0.5} fill="none" />
+            {forecast === null ? null : (
+              <>
+                <path
+                  d={`M${x(season, forecast.p10)} ${y - 5}V${y + 5}H${x(season, forecast.p90)}V${y - 5}Z`}
+                  stroke={ink.words}
+                  fill={ink.paper}
+                />
+                <path
+                  d={`M${x(season, forecast.p50)} ${y - 5}v10`}
+                  stroke={ink.words}
+                  stroke-width={2}
+                  fill="none"
+                />
+              </>
+            )}
+            <path
+              d={`M${day - 4.5} ${y}L${day} ${y - 4.5}L${day + 4.5} ${y}L${day} ${y + 4.5}Z`}
+              fill={forecast === null ? ink.paper : ink.words}
+              stroke={ink.words}
+              stroke-width={1.2}
+            />
+          </>
+        );
+      })}
+    </>,
+  );
+}
