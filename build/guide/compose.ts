@@ -138,7 +138,7 @@ function composeLake(
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
     status: {
-      now: nowText(forecast),
+      now: lake.freezes === "some-years" ? `If it freezes: ${nowText(forecast)}` : nowText(forecast),
       next: nextText(forecast),
       why: whyText(forecast, region, club.asOf, names, club.units),
     },
