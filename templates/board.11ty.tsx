@@ -72,8 +72,8 @@ function Row({
       </h3>
       {weekend === null ? null : (
         <p class="odds">
-          <strong>{chanceText(weekend)}</strong>{" "}
-          <span class="small">good{fishable === null ? "" : `, ${chanceText(fishable)} fishable`}</span>
+          <strong>{chanceText(weekend)}</strong> <span class="small">good</span>
+          {fishable === null ? null : <span class="small under">{chanceText(fishable)} fishable</span>}
         </p>
       )}
       <p class="state" data-days={daysAheadText(lake, guide)}>
