@@ -99,7 +99,11 @@ test("so are drawings that only pages show", async () => {
     calibrationPlot(
       (["before", "first", "75%"] as const).map((moment) => ({
         moment,
+        reporting: "perfect" as const,
         n: 10,
+        seasons: 3,
+        shifted: scores,
+        opening: null,
         baseline: scores,
         model: { ...scores, cover50: 0.5, cover80: 0.8 },
         calibration,

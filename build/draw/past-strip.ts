@@ -1,8 +1,8 @@
 import type { GuideLake } from "../guide/guide-schema.ts";
 import type { CalendarDate } from "../model/calendar.ts";
 import { addDays, dayMonth, daysBetween } from "../model/calendar.ts";
+import { createDrawing, type Drawing, path, text } from "./drawing.ts";
 import type { Ink } from "./ink.ts";
-import { renderSvg } from "./picture.tsx";
 
 const LEFT = 44;
 const WIDE = 270;
@@ -14,7 +14,7 @@ const dayOf = (season: number, date: CalendarDate): number =>
   daysBetween(`${season}-01-01` as CalendarDate, date);
 
 /** Past springs, a line each: the bracket that the guide would have given, its middle day, and the day the lake opened. */
-export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): string {
+export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): Drawing {
   const days = past.flatMap(({ season, opened, forecast }) => [
     dayOf(season, opened),
     ...(forecast === null ? [] : [dayOf(season, forecast.p10), dayOf(season, forecast.p90)]),
@@ -27,7 +27,7 @@ export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): string {
   /** A day of the first spring told, as the axis names it. */
   const named = (day: number): string =>
     dayMonth(addDays(`${past[0]?.season ?? 2000}-01-01` as CalendarDate, day));
-  return renderSvg(
+  return createDrawing(
     {
       width: LEFT + WIDE,
       height: Math.ceil(bottom + 8 + ink.textSize),
@@ -35,47 +35,40 @@ export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): string {
         "Past springs: the days the guide would have given, and the day the lake opened; the table has the same dates.",
       textSize: ink.textSize,
     },
-    <>
-      {[[LEFT + 8, "start", first] as const, [LEFT + WIDE - 8, "end", last] as const].map(
-        ([at, anchor, day]) => (
-          <text x={at} y={bottom + 4 + ink.textSize} text-anchor={anchor} fill={ink.words}>
-            {named(day)}
-          </text>
-        ),
-      )}
-      {past.map(({ season, opened, forecast }, i) => {
+    [
+      [[LEFT + 8, "start", first] as const, [LEFT + WIDE - 8, "end", last] as const].map(
+        ([at, anchor, day]) =>
+          text({ x: at, y: bottom + 4 + ink.textSize, "text-anchor": anchor, fill: ink.words }, named(day)),
+      ),
+      past.map(({ season, opened, forecast }, i) => {
         const y = TOP + (i + 0.5) * LEADING;
         const day = x(season, opened);
-        return (
-          <>
-            <text x={LEFT - 8} y={y + ink.textSize * 0.35} text-anchor="end" fill={ink.words}>
-              {season}
-            </text>
-            <path d={`M${LEFT} ${y}H${LEFT + WIDE}`} stroke={ink.line} stroke-width={0.5} fill="none" />
-            {forecast === null ? null : (
-              <>
-                <path
-                  d={`M${x(season, forecast.p10)} ${y - 5}V${y + 5}H${x(season, forecast.p90)}V${y - 5}Z`}
-                  stroke={ink.words}
-                  fill={ink.paper}
-                />
-                <path
-                  d={`M${x(season, forecast.p50)} ${y - 5}v10`}
-                  stroke={ink.words}
-                  stroke-width={2}
-                  fill="none"
-                />
-              </>
-            )}
-            <path
-              d={`M${day - 4.5} ${y}L${day} ${y - 4.5}L${day + 4.5} ${y}L${day} ${y + 4.5}Z`}
-              fill={forecast === null ? ink.paper : ink.words}
-              stroke={ink.words}
-              stroke-width={1.2}
-            />
-          </>
-        );
-      })}
-    </>,
+        return [
+          text({ x: LEFT - 8, y: y + ink.textSize * 0.35, "text-anchor": "end", fill: ink.words }, season),
+          path({ d: `M${LEFT} ${y}H${LEFT + WIDE}`, stroke: ink.line, "stroke-width": 0.5, fill: "none" }),
+          forecast === null
+            ? []
+            : [
+                path({
+                  d: `M${x(season, forecast.p10)} ${y - 5}V${y + 5}H${x(season, forecast.p90)}V${y - 5}Z`,
+                  stroke: ink.words,
+                  fill: ink.paper,
+                }),
+                path({
+                  d: `M${x(season, forecast.p50)} ${y - 5}v10`,
+                  stroke: ink.words,
+                  "stroke-width": 2,
+                  fill: "none",
+                }),
+              ],
+          path({
+            d: `M${day - 4.5} ${y}L${day} ${y - 4.5}L${day + 4.5} ${y}L${day} ${y + 4.5}Z`,
+            fill: forecast === null ? ink.paper : ink.words,
+            stroke: ink.words,
+            "stroke-width": 1.2,
+          }),
+        ];
+      }),
+    ],
   );
 }
