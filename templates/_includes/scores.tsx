@@ -1,4 +1,4 @@
-import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.tsx";
+import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.ts";
 import { errorPlot } from "../../build/draw/error-plot.ts";
 import { screenInk } from "../../build/draw/ink.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
