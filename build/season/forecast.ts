@@ -77,7 +77,6 @@ const evidenceSchema = z
 const heatSchema = z
   .strictObject({ date: dateSchema, takeCare: chanceSchema, stop: chanceSchema })
   .meta({ description: "Chance of surface water at 18 C and more, and at 20 C and more, on one day." });
-export type HeatDay = z.infer<typeof heatSchema>;
 
 const readingSchema = z
   .strictObject({
@@ -91,7 +90,6 @@ const readingSchema = z
     laterWeeks_d: z.number().meta({ description: "Days by which it moved their end; later is positive." }),
   })
   .meta({ description: "What was read of the water this season, and what it moved." });
-export type ReadingEffect = z.infer<typeof readingSchema>;
 
 const launchCellSchema = z.strictObject({
   surface_C: z.number(),

@@ -35,7 +35,7 @@ export const basinOf = ({ area_ha, meanDepth_m, maxDepth_m, layers }: SeasonLake
 });
 
 /** What the states after ice-off follow from. @param usual ice-off in a middling spring, day of season, and its variance */
-export function traitsOf(
+function traitsOf(
   lake: SeasonLake,
   usual: { readonly day: number; readonly variance: number },
 ): LakeTraits {

@@ -28,7 +28,7 @@ export const LAUNCH_ROWS = [
   readonly read: Omit<Reading, "day" | "surface_C">;
 }[];
 
-export const OPEN_STATES = ["iceOff", "turnover", "best", "later"] as const;
+const OPEN_STATES = ["iceOff", "turnover", "best", "later"] as const;
 
 /** What one reading at the launch says. */
 export interface LaunchCell {

@@ -117,7 +117,7 @@ export function secchiGate(ratio: number): Gate {
 }
 
 /** Chance of the word once the lake has cleared, and before. Our judgement. */
-export const LOOKS_GATES: Readonly<Record<Looks, Gate>> = {
+const LOOKS_GATES: Readonly<Record<Looks, Gate>> = {
   cloudy: { by: 0.19, after: 0.76 },
   clear: { by: 0.81, after: 0.24 },
 };

@@ -45,7 +45,7 @@ function neverStratifies(lake: Basin, mixingDepth_m: number): number {
 const DENSITY_TERMS = [999.842594, 6.793952e-2, -9.09529e-3, 1.001685e-4, -1.120083e-6, 6.536332e-9];
 
 /** Density of fresh water at 1 atm, kg/m3. @param water_C 0 to 40 degrees C */
-export const waterDensity_kg_m3 = (water_C: number): number =>
+const waterDensity_kg_m3 = (water_C: number): number =>
   DENSITY_TERMS.reduceRight((sum, term) => sum * water_C + term, 0);
 
 /** Water of this density difference does not mix under a breeze; above 4 degrees C, where colder water sinks. Our judgement. */
