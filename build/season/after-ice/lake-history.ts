@@ -35,10 +35,7 @@ export const basinOf = ({ area_ha, meanDepth_m, maxDepth_m, layers }: SeasonLake
 });
 
 /** What the states after ice-off follow from. @param usual ice-off in a middling spring, day of season, and its variance */
-function traitsOf(
-  lake: SeasonLake,
-  usual: { readonly day: number; readonly variance: number },
-): LakeTraits {
+function traitsOf(lake: SeasonLake, usual: { readonly day: number; readonly variance: number }): LakeTraits {
   const { position, elevation_m, fedBy, turnoverRule } = lake;
   const clearRule = clearRuleOf(turnoverRule);
   return {
