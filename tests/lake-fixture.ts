@@ -6,6 +6,7 @@ import { DAY_STATES, type DayState } from "../build/model/phase.ts";
 import type { Spread } from "../build/model/shared-schemas.ts";
 import { gearTables } from "../build/rigs/gear.ts";
 import type { Daily, RegionForecast } from "../build/season/forecast.ts";
+import { bareLaunch } from "../build/season/launch.ts";
 import { composeWater } from "../build/water/water.ts";
 import { box, lake as clubLake } from "./rigs/box-fixture.ts";
 
@@ -18,12 +19,12 @@ export function day(text: string): CalendarDate {
 
 const WINDOW = { from: day("2026-03-15"), to: day("2026-07-15") };
 
-/** The state of a lake that opened on `iceOff`, turned over from day 11 to 22 and went into summer after day 35. */
+/** The state of a lake that opened on `iceOff`, turned over from day 11 to 22 and had its later weeks after day 35. */
 function stateOn(date: CalendarDate, iceOff: CalendarDate): DayState {
   if (date < iceOff) return "iced";
   if (date < addDays(iceOff, 11)) return "iceOff";
   if (date < addDays(iceOff, 23)) return "turnover";
-  return date <= addDays(iceOff, 35) ? "postTurnover" : "summer";
+  return date <= addDays(iceOff, 35) ? "postTurnover" : "laterWeeks";
 }
 
 /** Ice-off equally likely on each of the 13 days about `middle`. */
@@ -38,7 +39,7 @@ function dailyAbout(middle: CalendarDate): Daily[] {
       iceOff: chance("iceOff"),
       turnover: chance("turnover"),
       postTurnover: chance("postTurnover"),
-      summer: chance("summer"),
+      laterWeeks: chance("laterWeeks"),
     };
   });
 }
@@ -64,12 +65,19 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
     slug,
     ...lakeFacts.of({ name, position: { lat: 41.312, lon: -106.291 }, hazards: [] }),
     turnsOver: true,
+    freezes: null,
+    fedBy: null,
+    layers: null,
     iceOff: { ...spreadAbout(middle, 0), status: "forecast", openByNow: 1 - today.iced },
     phases: [
       { phase: "ice-off", from: spreadAbout(middle, 0), to: spreadAbout(middle, 10) },
       { phase: "turnover", from: spreadAbout(middle, 11), to: spreadAbout(middle, 22) },
       best,
     ],
+    laterWeeks: spreadAbout(middle, 36),
+    heat: [],
+    readings: [],
+    launch: bareLaunch({ area_ha: 16.2 }),
     daily,
     now: { state, chance: today[state] },
     next: best,

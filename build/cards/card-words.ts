@@ -47,7 +47,10 @@ export function whenGlance(lake: GuideLake): Glance {
   if (present !== undefined && present.phase === leadingPhase(lake))
     return dateGlance(`${phaseName(present.phase)} until`, present.to);
   if (lake.next !== null) return dateGlance(`${phaseName(lake.next.phase)} from`, lake.next.from);
-  return { label: "Spring weeks", value: "Over", sureness: "" };
+  return dateGlance(
+    lake.now.state === "laterWeeks" ? "Later weeks since" : "Later weeks from",
+    lake.laterWeeks,
+  );
 }
 
 /** "Best days ahead: 9–15 Jun (84 % good)." */
@@ -61,6 +64,7 @@ const spreadText = (spread: Spread): string =>
 
 /** "14 May (9–19 May) to 24 May (19–29 May)". */
 export function phaseDaysText(lake: GuideLake, plan: Plan): string {
+  if (plan.phase === "later-weeks") return `from ${spreadText(lake.laterWeeks)}`;
   const phase = lake.phases.find((window) => window.phase === plan.phase);
   return phase === undefined ? "" : `${spreadText(phase.from)} to ${spreadText(phase.to)}`;
 }
@@ -107,8 +111,9 @@ export function rigText({ way, leader, hold, line, uncovered }: Rig): string {
   return sentences.map((sentence) => `${capital(sentence)}.`).join(" ");
 }
 
-/** The phase whose numbers are wanted first: the one that is on while it is good, else the good one to come. */
+/** The phase whose numbers are wanted first: the one that is on while it can be fished, else the good one to come. */
 export function leadingPhase({ now, next, phases }: GuideLake): Plan["phase"] | undefined {
+  if (now.state === "laterWeeks") return "later-weeks";
   const present = phases.find(({ phase }) => stateOfPhase(phase) === now.state);
   return present !== undefined && GOOD_STATES.includes(now.state) ? present.phase : next?.phase;
 }

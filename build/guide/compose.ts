@@ -11,9 +11,10 @@ import { phaseName } from "../model/phase.ts";
 import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
 import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
 import { rigsForLake, rigTables } from "../rigs/rigs.ts";
+import { REFUSALS } from "../season/after-ice/freezing.ts";
 import { backtest } from "../season/backtest/backtest.ts";
 import { pastForecasts } from "../season/backtest/past-forecasts.ts";
-import type { LakeForecast, PastForecast, RegionForecast } from "../season/forecast.ts";
+import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
@@ -102,6 +103,7 @@ const isThisSeason = ({ date }: Report, lake: Lake, { season }: ClubFacts): bool
 interface LakeParts {
   readonly lake: Lake;
   readonly forecast: LakeForecast;
+  readonly launch: Launch;
   readonly club: ClubFacts;
   /** What lakes are called, by slug. */
   readonly names: ReadonlyMap<string, Pick<Lake, "name">>;
@@ -113,7 +115,7 @@ interface LakeParts {
 }
 
 function composeLake(
-  { lake, forecast, club, names, fished, reports, past, region }: LakeParts,
+  { lake, forecast, launch, club, names, fished, reports, past, region }: LakeParts,
   memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
@@ -136,11 +138,12 @@ function composeLake(
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
     status: {
-      now: nowText(forecast),
+      now: lake.freezes === "some-years" ? `If it freezes: ${nowText(forecast)}` : nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, region, club.asOf, names),
+      why: whyText(forecast, region, club.asOf, names, club.units),
     },
     place,
+    launch,
     ...gear,
     plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
     diet: composeDiet(lake, fished.evidence),
@@ -201,7 +204,7 @@ const NO_PAST: readonly PastForecast[] = [];
 /** Every lake's part of the guide; one is composed again only when something that it follows from has changed. */
 function composeLakes(
   club: Club,
-  { lakes: forecasts, regions }: Pick<SeasonForecast, "lakes" | "regions">,
+  { lakes: forecasts, launches, regions }: Pick<SeasonForecast, "lakes" | "launches" | "regions">,
   pastBySlug: ReadonlyMap<string, readonly PastForecast[]>,
   memoize: Memoize,
   memoizeLast: MemoizeLast,
@@ -235,19 +238,32 @@ function composeLakes(
   const reportsOf = byLake(club.reports);
   return club.lakes.flatMap((lake) => {
     const forecast = forecasts.get(lake.slug);
+    const launch = launches.get(lake.slug);
     const region = regions.find((one) => one.region === (lake.region ?? null));
-    if (forecast === undefined || region === undefined) return [];
+    if (forecast === undefined || launch === undefined || region === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
     const past = pastBySlug.get(lake.slug) ?? NO_PAST;
     return [
       memoizeLast(
         `part of lake ${lake.slug}`,
-        [lake, forecast, region, facts, names, fished, past, ...reports],
-        () => composeLake({ lake, forecast, club: facts, names, fished, reports, past, region }, memoize),
+        [lake, forecast, launch, region, facts, names, fished, past, ...reports],
+        () =>
+          composeLake({ lake, forecast, launch, club: facts, names, fished, reports, past, region }, memoize),
       ),
     ];
   });
 }
+
+/** The lakes without a forecast, each with the reason. */
+const bareLakes = (
+  lakes: readonly Lake[],
+  { refusals, launches }: Pick<SeasonForecast, "refusals" | "launches">,
+): Guide["lakesWithoutForecast"] =>
+  lakes.flatMap((lake) => {
+    const [refusal, launch] = [refusals.get(lake.slug), launches.get(lake.slug)];
+    if (refusal === undefined || launch === undefined) return [];
+    return [{ slug: lake.slug, ...lakeFacts.of(lake), why: `${lake.name}: ${REFUSALS[refusal]}`, launch }];
+  });
 
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
@@ -276,6 +292,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     baseUrl: options.baseUrl ?? null,
     window: forecast.window,
     lakes,
+    lakesWithoutForecast: bareLakes(club.lakes, forecast),
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
     reportSeasons: reportSeasons(lakes),

@@ -29,7 +29,7 @@ function stateThisSeason({ date }: Report, { daily }: LakeForecast): DayState | 
 
 /**
  * The phase a report belongs to: the one it names, or else the lake's likeliest on that day, taken to be open because somebody fished; in
- * past seasons by that season's records. Null under the ice, in summer, and where nobody can tell.
+ * past seasons by that season's records. Null under the ice, and where nobody can tell.
  */
 function phaseOfReport(
   report: Report,

@@ -20,6 +20,7 @@ import {
 import {
   backtestRowSchema,
   lakeForecastSchema,
+  launchSchema,
   pastForecastSchema,
   regionForecastSchema,
   reportingSchema,
@@ -36,6 +37,7 @@ export const lakeFacts = factsOf(lakeFile, {
   iceOff: "the forecast and its evidence",
   turnover: "the forecast and its evidence",
   turnoverRule: "“turnsOver”, and the forecast",
+  lastGood: "the forecast",
   role: "indicator lakes have no page: “regions” say what they tell",
   watched: "“reporting”, the chance that an opening would be reported",
 });
@@ -107,6 +109,7 @@ const lakeSchema = lakeForecastSchema.extend({
   place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
   shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
+  launch: launchSchema,
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
   diet: z.array(phaseDietSchema).meta({ description: "Phases in which fish here were sampled." }),
   catches: lakeCatchesSchema,
@@ -141,6 +144,16 @@ const lakeSchema = lakeForecastSchema.extend({
     .meta({ description: "Past springs in order; empty with fewer than five forecasts." }),
 });
 export type GuideLake = z.infer<typeof lakeSchema>;
+
+const bareLakeSchema = z
+  .strictObject({
+    slug: z.string(),
+    ...lakeFacts.shape,
+    why: z.string().meta({ description: "Why it has no forecast." }),
+    launch: launchSchema,
+  })
+  .meta({ description: "A lake without a forecast." });
+export type BareLake = z.infer<typeof bareLakeSchema>;
 
 const patternSchema = z.strictObject({
   slug: z.string(),
@@ -219,13 +232,16 @@ const boardSchema = z
     weekend: z.array(dateSchema).meta({ description: "The days of this weekend, or of the next one." }),
     groups: z.array(
       z.strictObject({
-        id: z.enum(["weekend", "soon", "later", "past"]),
+        id: z.enum(["weekend", "soon", "fishable", "later", "past"]),
         lakes: z.array(
           z.strictObject({
             slug: z.string(),
             weekend: chanceSchema
               .nullable()
               .meta({ description: "Mean chance that it is good on those days; null outside the window." }),
+            fishable: chanceSchema
+              .nullable()
+              .meta({ description: "The same of being good or in its later weeks." }),
           }),
         ),
       }),
@@ -259,6 +275,7 @@ export const guideSchema = z.strictObject({
     .strictObject({ from: dateSchema, to: dateSchema })
     .meta({ description: "The days every daily table covers." }),
   lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
+  lakesWithoutForecast: z.array(bareLakeSchema).meta({ description: "By file name." }),
   board: boardSchema,
   patterns: z.array(patternSchema),
   reportSeasons: z.array(reportSeasonSchema).meta({ description: "Newest first." }),

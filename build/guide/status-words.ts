@@ -3,7 +3,7 @@ import { dayMonth, daysBetween, weekdayDayMonth } from "../model/calendar.ts";
 import type { Lake } from "../model/club.ts";
 import { phaseName, STATE_WORDS } from "../model/phase.ts";
 import type { Spread } from "../model/shared-schemas.ts";
-import { chanceText, rounded } from "../model/units.ts";
+import { chanceText, depthText, rounded, temperatureText, type UnitSystem } from "../model/units.ts";
 import { isUneven } from "../season/doubts.ts";
 import type { LakeForecast, RegionForecast } from "../season/forecast.ts";
 
@@ -16,11 +16,11 @@ export const nowText = ({ now }: LakeForecast): string =>
   `${STATE_WORDS[now.state].name} (${chanceText(now.chance)}): ${STATE_WORDS[now.state].meaning}.`;
 
 /** What comes next and when. */
-export function nextText({ next, now, phases }: LakeForecast): string {
+export function nextText({ next, now, phases, laterWeeks }: LakeForecast): string {
   const current = phases.find(({ phase }) => phaseName(phase) === STATE_WORDS[now.state].name);
   const ends = current === undefined ? [] : [`${phaseName(current.phase)} until ${spreadText(current.to)}.`];
   if (next !== null) return [...ends, `${phaseName(next.phase)} from ${spreadText(next.from)}.`].join(" ");
-  return ends.length > 0 ? ends.join(" ") : "Its spring weeks are over.";
+  return [...ends, `Later weeks from ${spreadText(laterWeeks)}.`].join(" ");
 }
 
 const count = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
@@ -48,6 +48,38 @@ function springText({ evidence }: LakeForecast): string {
 
 const movedText = (days: number): string =>
   `${rounded(Math.abs(days), 1)} ${Math.abs(days) === 1 ? "day" : "days"} ${days > 0 ? "later" : "earlier"}`;
+
+const wholeDays = (days: number): string => count(Math.round(Math.abs(days)), "day");
+
+/** "moved the best weeks 3 days later": what a reading changed most; nothing where it changed under half a day. */
+function effectText({ bestWeeks_d, laterWeeks_d }: LakeForecast["readings"][number]): string {
+  const [days, what] =
+    Math.abs(bestWeeks_d) >= Math.abs(laterWeeks_d)
+      ? [bestWeeks_d, "the best weeks"]
+      : [laterWeeks_d, "the later weeks"];
+  return Math.abs(days) < 0.5
+    ? "moved nothing by half a day"
+    : `moved ${what} ${wholeDays(days)} ${days > 0 ? "later" : "earlier"}`;
+}
+
+/** "46 °F over 41 °F at 15 ft on Tue 2 Jun: layers show; moved the best weeks 3 days earlier." */
+function readingText(reading: LakeForecast["readings"][number], units: UnitSystem): string {
+  const { date, surface_C, deep, secchiRatio, looks, phase } = reading;
+  const read = [
+    surface_C === null
+      ? []
+      : [
+          deep === null
+            ? temperatureText(surface_C, units)
+            : `${temperatureText(surface_C, units)} over ${temperatureText(deep.water_C, units)} at ${depthText(deep.at_m, units)}`,
+        ],
+    secchiRatio === null ? [] : [`clarity ${Math.round(100 * secchiRatio)} % of the usual`],
+    looks === null ? [] : [`the water looked ${looks}`],
+    phase === null ? [] : [`“${phaseName(phase).toLowerCase()}”`],
+  ].flat();
+  const layers = deep === null ? "" : deep.layers ? "layers show; " : "still mixing; ";
+  return `${read.join(", ")} on ${weekdayDayMonth(date)}: ${layers}${effectText(reading)}.`;
+}
 
 type Mover = LakeForecast["evidence"]["movedBy"][number];
 
@@ -100,6 +132,7 @@ export function whyText(
   region: RegionForecast,
   asOf: CalendarDate,
   lakesBySlug: ReadonlyMap<string, Pick<Lake, "name">>,
+  units: UnitSystem,
 ): string[] {
   const nameOf = (slug: string): string => lakesBySlug.get(slug)?.name ?? slug;
   const moved = forecast.evidence.movedBy
@@ -119,6 +152,7 @@ export function whyText(
       : [
           `Last seen ${weekdayDayMonth(stale.date)}, ${count(daysBetween(stale.date, asOf), "day")} before this guide.`,
         ];
+  const read = forecast.readings.map((reading) => readingText(reading, units));
   return [
     recordsText(forecast),
     springText(forecast),
@@ -126,6 +160,7 @@ export function whyText(
     ...outside,
     ...moved,
     ...medianText(forecast),
+    ...read,
     ...last,
     ...lookText(forecast, region, nameOf),
   ];

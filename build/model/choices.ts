@@ -40,8 +40,17 @@ export const METHODS = [
 ] as const;
 export type Method = (typeof METHODS)[number];
 
-export const ICE_STATES = ["on", "part", "off"] as const;
+/** Ice as somebody saw it; none: the lake did not freeze this winter. */
+export const ICE_STATES = ["on", "part", "off", "none"] as const;
 export type IceState = (typeof ICE_STATES)[number];
+
+/** How clear water looks, without a Secchi disk. */
+export const LOOKS = ["cloudy", "clear"] as const;
+export type Looks = (typeof LOOKS)[number];
+
+/** How often a lake freezes over. */
+export const FREEZING = ["every-year", "some-years", "never"] as const;
+export type Freezing = (typeof FREEZING)[number];
 
 export const LINE_KINDS = ["floating", "clear intermediate", "sink tip", "sinking"] as const;
 export type LineKind = (typeof LINE_KINDS)[number];

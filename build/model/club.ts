@@ -32,11 +32,13 @@ export interface Club extends Omit<ClubOf<typeof clubSchema>, "asOf" | "reportFo
   readonly pages: readonly Chapter[];
 }
 
-export interface Lake extends Omit<ClubOf<typeof lakeSchema>, "iceOff" | "turnover" | "turnoverRule"> {
+export interface Lake
+  extends Omit<ClubOf<typeof lakeSchema>, "iceOff" | "turnover" | "lastGood" | "turnoverRule"> {
   /** File name without its ending; the lake's folder in the output. */
   readonly slug: string;
   readonly iceOff: readonly IceOffRecord[];
   readonly turnover: readonly TurnoverRecord[];
+  readonly lastGood: readonly LastGoodRecord[];
   readonly turnoverRule: TurnoverRule;
   /** Shoreline, contours and soundings, where the club drew or plumbed them. */
   readonly shape?: LakeShape;
@@ -59,6 +61,13 @@ export interface TurnoverRecord {
   readonly season: number;
   readonly from: CalendarDate;
   readonly to: CalendarDate;
+  readonly where: SourceSpot;
+}
+
+/** The last day of a season's best weeks, as the club judged it. */
+export interface LastGoodRecord {
+  readonly season: number;
+  readonly on: CalendarDate;
   readonly where: SourceSpot;
 }
 

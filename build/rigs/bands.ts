@@ -10,6 +10,7 @@ const USUAL_BANDS: Readonly<Record<Phase, DepthBand>> = {
   "ice-off": { from_m: 0.6, to_m: 2 },
   turnover: { from_m: 1, to_m: 3 },
   "post-turnover": { from_m: 2.5, to_m: 5.5 },
+  "later-weeks": { from_m: 4, to_m: 8 },
 };
 
 /** The water depths to fish in one phase where nobody has plumbed. */

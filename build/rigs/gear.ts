@@ -18,7 +18,7 @@ export const USUAL_WATER_C: Readonly<Record<DayState, number>> = {
   iceOff: 5,
   turnover: 8,
   postTurnover: 11,
-  summer: 16,
+  laterWeeks: 16,
 };
 
 /** Round depths that cover the bands fished under an indicator, no deeper than the lake, m. */

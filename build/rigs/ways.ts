@@ -13,6 +13,7 @@ export const WAYS_OF_PHASE: Readonly<Record<Phase, readonly Method[]>> = {
     "buoyant on sinking line",
     "trolled",
   ],
+  "later-weeks": ["sink tip", "buoyant on sinking line", "trolled", "clear intermediate"],
 };
 
 /** True for a way that hangs the fly under an indicator. */

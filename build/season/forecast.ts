@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { LOOKS } from "../model/club.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { chanceSchema, dateSchema, spreadSchema } from "../model/shared-schemas.ts";
 import { REPORTING_MODES } from "./backtest/simulated-reports.ts";
@@ -10,7 +11,7 @@ const dailySchema = z
     iceOff: chanceSchema,
     turnover: chanceSchema,
     postTurnover: chanceSchema,
-    summer: chanceSchema,
+    laterWeeks: chanceSchema,
   })
   .meta({ description: "Chance of each state on one day; the five sum to 1." });
 export type Daily = z.infer<typeof dailySchema>;
@@ -73,6 +74,50 @@ const evidenceSchema = z
   })
   .meta({ description: "Why the forecast says what it says." });
 
+const heatSchema = z
+  .strictObject({ date: dateSchema, takeCare: chanceSchema, stop: chanceSchema })
+  .meta({ description: "Chance of surface water at 18 C and more, and at 20 C and more, on one day." });
+
+const readingSchema = z
+  .strictObject({
+    date: dateSchema,
+    surface_C: z.number().nullable(),
+    deep: z.strictObject({ at_m: z.number(), water_C: z.number(), layers: z.boolean() }).nullable(),
+    secchiRatio: z.number().nullable().meta({ description: "Secchi depth over the lake's usual one." }),
+    looks: z.enum(LOOKS).nullable(),
+    phase: z.enum(PHASES).nullable(),
+    bestWeeks_d: z.number().meta({ description: "Days by which it moved the start of the best weeks." }),
+    laterWeeks_d: z.number().meta({ description: "Days by which it moved their end; later is positive." }),
+  })
+  .meta({ description: "What was read of the water this season, and what it moved." });
+
+const launchCellSchema = z.strictObject({
+  surface_C: z.number(),
+  heat: z.enum(["take care", "stop"]).nullable(),
+  states: z
+    .array(z.strictObject({ state: z.enum(DAY_STATES), chance: chanceSchema }))
+    .meta({ description: "The likeliest state, and the next where it is near; none under “stop”." }),
+  mixedSigns: z.boolean(),
+});
+
+/** What readings at the launch say of a lake on the as-of date. */
+export const launchSchema = z
+  .strictObject({
+    counted: z.boolean().meta({
+      description: "True where the days since ice-off count too; false where only the readings do.",
+    }),
+    depth_m: z.number().meta({ description: "Depth of the lower reading." }),
+    rows: z.array(
+      z.strictObject({
+        clarity: z.enum(["murky", "usual"]).nullable(),
+        below: z.enum(["same", "colder"]).nullable(),
+        cells: z.array(launchCellSchema),
+      }),
+    ),
+  })
+  .meta({ description: "State of the lake by surface temperature, clarity and what lies below." });
+export type Launch = z.infer<typeof launchSchema>;
+
 /** Everything the season model says about one lake. */
 export const lakeForecastSchema = z.strictObject({
   iceOff: spreadSchema.extend({
@@ -82,7 +127,10 @@ export const lakeForecastSchema = z.strictObject({
     openByNow: chanceSchema.meta({ description: "Chance that the lake is open on the as-of date." }),
   }),
   phases: z.array(phaseWindowSchema),
+  laterWeeks: spreadSchema.meta({ description: "The first day of the later weeks." }),
   daily: z.array(dailySchema),
+  heat: z.array(heatSchema).meta({ description: "Days of the table on which warm water is a real chance." }),
+  readings: z.array(readingSchema),
   now: z
     .strictObject({ state: z.enum(DAY_STATES), chance: chanceSchema })
     .meta({ description: "The likeliest state on the as-of date." }),

@@ -1,8 +1,9 @@
+import { chanceBy, dayBy } from "./after-ice/states.ts";
 import type { LakeForecast, RegionForecast } from "./forecast.ts";
 import { addTableOnGrid, logChanceTable, middlesOf, scaleOf } from "./lake-distribution.ts";
 import type { LakeEvidence } from "./lake-evidence.ts";
 import { at, roundTo, total } from "./numbers.ts";
-import { chanceBy, dayBy } from "./phases.ts";
+
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 import { momentsOf, overScatter, type SeasonGrid } from "./season-grid.ts";
 import { SHARED_WEIGHT } from "./season-posterior.ts";

@@ -1,33 +1,36 @@
+import { chanceOf, FISHABLE_STATES, GOOD_STATES } from "../model/phase.ts";
+import { factorsOfReadings } from "./after-ice/lake-clocks.ts";
+import { statesOn } from "./after-ice/spring.ts";
+import { statesAfterIceOff } from "./after-ice/states.ts";
 import { dayKernels, middlesOf } from "./lake-distribution.ts";
-import { chanceOfStatements, springOf } from "./lake-evidence.ts";
-import { addTo, at } from "./numbers.ts";
-import { chanceBy, LAST_BEST_DAY } from "./phases.ts";
+import { at } from "./numbers.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 
-/** Chance that a lake is in a good phase on a day: ice-off, or the best weeks. */
-export function goodOn({ spring }: LakeSeason, day: number): number {
-  const by = (change: "iceOff" | "onset" | "clear" | "summer"): number => chanceBy(spring, change, day);
-  return Math.min(1, Math.max(0, by("iceOff") - by("onset") + by("clear") - by("summer")));
+/** Chance that a lake is in a good state on a day: ice-off, or the best weeks. The states shown that day, added up. */
+export const goodOn = ({ spring }: LakeSeason, day: number): number =>
+  chanceOf(statesOn(spring, day), GOOD_STATES);
+
+/** Chance that it can be fished that day: good, or in its later weeks. */
+export const fishableOn = ({ spring }: LakeSeason, day: number): number =>
+  chanceOf(statesOn(spring, day), FISHABLE_STATES);
+
+/** Chance of a lake's evidence by its ice-off day, and of the lake being good on each of the days after besides. */
+interface GoodByIceOff {
+  readonly evidence: Float64Array;
+  readonly good: readonly Float64Array[];
 }
 
-/** For each day of ice-off, the chance of the lake's evidence, and of the lake being good on `day` besides. */
-function evidenceAndGood({ span, cases, statements, silent }: LakeSeason, day: number) {
-  const length = span.to - span.from + 1;
-  const evidence = new Float64Array(length);
-  const good = new Float64Array(length);
-  for (let i = 0; i < length; i++)
-    for (const turnover of cases) {
-      const spring = springOf(span.from + i, turnover);
-      const chance =
-        (silent === undefined ? 1 : at(silent.chance, i)) *
-        turnover.chance *
-        chanceOfStatements(statements, spring);
-      const isGood =
-        (spring.iceOff <= day && day < spring.onset) ||
-        (spring.clear <= day && day <= spring.iceOff + LAST_BEST_DAY);
-      addTo(evidence, i, chance);
-      if (isGood) addTo(good, i, chance);
-    }
+function goodByIceOff({ span, clocks, readings, ofIce }: LakeSeason): GoodByIceOff {
+  const after = statesAfterIceOff(clocks, factorsOfReadings(clocks, readings));
+  const evidence = new Float64Array(span.to - span.from + 1);
+  const good = Array.from(evidence, (_, i) => {
+    const seen = ofIce === undefined ? 1 : at(ofIce.chance, i);
+    const states = after(span.from + i);
+    evidence[i] = seen * states.evidence;
+    return states.onset.map(
+      (onset, d) => seen * (states.evidence - onset + at(states.clear, d) - at(states.later, d)),
+    );
+  });
   return { evidence, good };
 }
 
@@ -57,12 +60,17 @@ const PER_DAY = 4;
 /** Chance that the lake is good on `day`, at each point of its region's season that counts. */
 function goodGivenSeason(
   lake: LakeSeason,
+  { evidence, good: goodAfter }: GoodByIceOff,
   { posterior: { grid } }: RegionSeason,
   { points, rows }: Support,
   day: number,
 ): Float64Array {
   const { distribution, span } = lake;
-  const { evidence, good } = evidenceAndGood(lake, day);
+  const good = evidence.map((_, i) => {
+    const d = day - span.from - i;
+    const after = goodAfter[i];
+    return after === undefined || d < 0 || d >= after.length ? 0 : at(after, d);
+  });
   const days = span.to - span.from;
   const kernels = dayKernels(distribution, grid.scatter, days);
   const steps = Math.floor((days * PER_DAY) / STEP) + 1;
@@ -110,10 +118,17 @@ export function anyGoodOn(): (lakes: readonly LakeInRegion[], day: number) => nu
     supports.set(region, support);
     return support;
   };
+  const byIceOff = new Map<LakeSeason, GoodByIceOff>();
+  const goodAfterIceOff = (lake: LakeSeason): GoodByIceOff => {
+    const good = byIceOff.get(lake) ?? goodByIceOff(lake);
+    byIceOff.set(lake, good);
+    return good;
+  };
   const goodOf = ({ lake, region }: LakeInRegion, day: number): Float64Array => {
     const days = known.get(lake) ?? new Map<number, Float64Array>();
     known.set(lake, days);
-    const good = days.get(day) ?? goodGivenSeason(lake, region, supportIn(region), day);
+    const good =
+      days.get(day) ?? goodGivenSeason(lake, goodAfterIceOff(lake), region, supportIn(region), day);
     days.set(day, good);
     return good;
   };

@@ -8,22 +8,13 @@ import {
 import type { IceState } from "../model/club.ts";
 import type { SourceSpot } from "../model/diagnostic.ts";
 import type { Phase } from "../model/phase.ts";
+import type { Reading } from "./after-ice/readings.ts";
 import type { Mark } from "./forecast.ts";
 import { iceOffBySeason } from "./records.ts";
 import { type DelayLaw, delayDensityRatio, USUAL_DELAY } from "./reporting-law.ts";
 import type { SeasonEvidence, SeasonLake, SeasonReport } from "./season-evidence.ts";
 
-/** One possible spring of a lake, in days of season. */
-export interface SpringDays {
-  /** First day of open water. */
-  readonly iceOff: number;
-  /** First cloudy day. */
-  readonly onset: number;
-  /** First clear day after turnover. */
-  readonly clear: number;
-}
-
-/** Something seen on a lake this season, as a statement about its spring. */
+/** Something seen on a lake this season, as a statement about its ice-off. */
 export interface Statement {
   readonly lake: string;
   readonly date: CalendarDate;
@@ -33,11 +24,11 @@ export interface Statement {
   readonly where?: SourceSpot;
   /** True when it can only be said of an open lake. */
   readonly open: boolean;
-  /** True when it speaks of turnover, not of ice alone. */
-  readonly ofTurnover: boolean;
-  fits(spring: SpringDays): boolean;
-  /** Chance of the statement in such a spring, in proportion. */
-  likelihood(spring: SpringDays): number;
+  /** The state it names; of the ice it says no more than that the lake is open. */
+  readonly state?: Phase;
+  fits(iceOff: number): boolean;
+  /** Chance of the statement on a lake that opens on that day of season, in proportion. */
+  likelihood(iceOff: number): number;
 }
 
 /** One report in fifty is taken to be wrong. No published source. */
@@ -76,38 +67,43 @@ type Truth = Pick<Statement, "fits" | "likelihood">;
 
 const eitherWay = (fits: Statement["fits"], wrong: number): Truth => ({
   fits,
-  likelihood: (spring) => (fits(spring) ? 1 - WRONG : wrong),
+  likelihood: (iceOff) => (fits(iceOff) ? 1 - WRONG : wrong),
 });
 
-const iceTruth = (ice: IceState, t: number, delay?: DelayLaw): Truth =>
+const iceTruth = (ice: Exclude<IceState, "none">, t: number, delay?: DelayLaw): Truth =>
   ({
     on: {
-      fits: ({ iceOff }: SpringDays) => iceOff > t,
-      likelihood: ({ iceOff }: SpringDays) => stillIcedChance(t, iceOff),
+      fits: (iceOff: number) => iceOff > t,
+      likelihood: (iceOff: number) => stillIcedChance(t, iceOff),
     },
-    part: eitherWay(({ iceOff }) => iceOff >= t && iceOff <= t + PART_DAYS, WRONG),
+    part: eitherWay((iceOff) => iceOff >= t && iceOff <= t + PART_DAYS, WRONG),
     off: {
-      fits: ({ iceOff }: SpringDays) => iceOff <= t,
-      likelihood: ({ iceOff }: SpringDays) => openChance(t, iceOff, delay),
+      fits: (iceOff: number) => iceOff <= t,
+      likelihood: (iceOff: number) => openChance(t, iceOff, delay),
     },
   })[ice];
 
-const phaseTruth = (phase: Phase, t: number): Truth =>
-  eitherWay(
-    {
-      "ice-off": ({ iceOff, onset }: SpringDays) => iceOff <= t && t < onset,
-      turnover: ({ onset, clear }: SpringDays) => onset <= t && t < clear,
-      "post-turnover": ({ clear }: SpringDays) => clear <= t,
-    }[phase],
-    WRONG,
-  );
+/** Surface water this warm is open water, degrees C. */
+const OPEN_WATER_C = 6;
+
+/** What readings of the water say of the ice: that the lake is open by then, or nothing. */
+export const readingStatements = (readings: readonly Reading[]): readonly Pick<Statement, "likelihood">[] =>
+  readings
+    .filter(
+      ({ surface_C, deep, secchiRatio, looks }) =>
+        (surface_C ?? 0) >= OPEN_WATER_C || [deep, secchiRatio, looks].some((read) => read !== undefined),
+    )
+    .map(({ day }) => openTruth(day));
+
+/** What can only be seen of an open lake. */
+const openTruth = (t: number): Truth => eitherWay((iceOff) => iceOff <= t, WRONG);
 
 /** One end of an interval record: like a report, but written with more care. */
 const recordedEnd = (ice: "on" | "off", t: number): Truth => {
   const { fits, likelihood } = iceTruth(ice, t);
   return {
     fits,
-    likelihood: (spring) => (fits(spring) ? 1 - WRONG : Math.min(WRONG_RECORD, likelihood(spring))),
+    likelihood: (iceOff) => (fits(iceOff) ? 1 - WRONG : Math.min(WRONG_RECORD, likelihood(iceOff))),
   };
 };
 
@@ -115,12 +111,13 @@ interface Seen {
   readonly day: number;
   readonly seen: Mark["seen"];
   readonly where: SourceSpot | undefined;
+  readonly state?: Phase;
 }
 
 const statement = (
   lake: string,
   dateOf: (day: number) => CalendarDate,
-  { day, seen, where }: Seen,
+  { day, seen, where, state }: Seen,
   truth: Truth,
 ): Statement => ({
   lake,
@@ -129,7 +126,7 @@ const statement = (
   seen,
   ...(where === undefined ? {} : { where }),
   open: seen !== "ice on" && seen !== "ice part",
-  ofTurnover: !seen.startsWith("ice "),
+  ...(state === undefined ? {} : { state }),
   ...truth,
 });
 
@@ -146,7 +143,7 @@ function reportStatements(
     const { day, ice, phase, where } = report;
     const waits = report === firstOff && !icedBefore(day);
     return [
-      ...(ice === undefined
+      ...(ice === undefined || ice === "none"
         ? []
         : [
             statement(
@@ -158,7 +155,7 @@ function reportStatements(
           ]),
       ...(phase === undefined
         ? []
-        : [statement(lake, dateOf, { day, seen: phase, where }, phaseTruth(phase, day))]),
+        : [statement(lake, dateOf, { day, seen: phase, where, state: phase }, openTruth(day))]),
     ];
   });
 }
@@ -172,7 +169,12 @@ function recordStatements(
   dateOf: (day: number) => CalendarDate,
 ): Statement[] {
   const make = (day: number, seen: Mark["seen"], where: SourceSpot | undefined, truth: Truth): Statement =>
-    statement(lake.slug, dateOf, { day, seen, where }, truth);
+    statement(
+      lake.slug,
+      dateOf,
+      { day, seen, where, ...(seen === "turnover" ? { state: seen } : {}) },
+      truth,
+    );
   const rows = lake.iceOff.filter((record) => record.season === season);
   const [row] = rows;
   const days = iceOffBySeason({ ...lake, iceOff: rows }, hemisphere, asOf).get(season);
@@ -182,8 +184,8 @@ function recordStatements(
     if (days.from === days.to)
       iceOff.push(
         make(from, "ice off", row.where, {
-          fits: (spring) => spring.iceOff === from,
-          likelihood: (spring) => datedChance(from, spring.iceOff),
+          fits: (day) => day === from,
+          likelihood: (day) => datedChance(from, day),
         }),
       );
     else {
@@ -196,12 +198,9 @@ function recordStatements(
     .flatMap(({ from, to, where }) => {
       const [first, last] = [from, to].map((date) => seasonDay(date, season, hemisphere));
       if (first === undefined || last === undefined) return [];
-      const seen = (day: number, fits: Statement["fits"]): Statement =>
-        make(day, "turnover", where, eitherWay(fits, WRONG_RECORDED_DAY));
-      return [
-        seen(first, ({ onset }) => onset === first),
-        ...(to <= asOf ? [seen(last, ({ clear }) => clear === last + 1)] : []),
-      ];
+      return [first, ...(to <= asOf ? [last] : [])].map((day) =>
+        make(day, "turnover", where, openTruth(day)),
+      );
     });
   return [...iceOff, ...turnover];
 }

@@ -127,9 +127,9 @@ describe("the demo guide", () => {
 
   test("the chances of every lake sum to 1 on every day", async () => {
     for (const { slug, daily } of (await readGuide(out)).lakes)
-      for (const { date, iced, iceOff, turnover, postTurnover, summer } of daily)
+      for (const { date, iced, iceOff, turnover, postTurnover, laterWeeks } of daily)
         expect(
-          Math.abs(iced + iceOff + turnover + postTurnover + summer - 1),
+          Math.abs(iced + iceOff + turnover + postTurnover + laterWeeks - 1),
           `${slug} ${date}`,
         ).toBeLessThan(1e-9);
   });

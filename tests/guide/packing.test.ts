@@ -125,7 +125,7 @@ describe("counts, by hand", () => {
     [{ item: "Rope", per: "boat", number: 1, least: 1 }, [["Rope", 1]]],
     [{ item: "Rope", number: 1, only: "boats" }, []],
     [{ item: "Paste", number: 1, states: ["iced", "iceOff"] }, [["Paste", 3]]],
-    [{ item: "Paste", number: 1, states: ["summer"] }, []],
+    [{ item: "Paste", number: 1, states: ["laterWeeks"] }, []],
     [{ item: "Pegs", number: 4, only: "indicator" }, []],
     [
       { item: "Tippet {name}", per: "tippetMetre", every: 27 },

@@ -13,12 +13,12 @@ const why = (
   marks = ember.marks,
   region: RegionForecast = evenRegion,
 ): string[] =>
-  whyText({ ...ember, evidence: { ...ember.evidence, ...evidence }, marks }, region, asOf, names);
+  whyText({ ...ember, evidence: { ...ember.evidence, ...evidence }, marks }, region, asOf, names, "imperial");
 
 describe("status in words", () => {
   test("now: the likeliest state with its chance", () => {
     expect(nowText({ ...ember, now: { state: "turnover", chance: 0.834 } })).toBe(
-      "Turnover (83 %): mixing, cloudy and poor.",
+      "Turnover (83 %): cloudy or still mixing, and poor.",
     );
   });
 
@@ -33,7 +33,7 @@ describe("status in words", () => {
     expect(nextText({ ...ember, now: { state: "iceOff", chance: 0.8 } })).toBe(
       "Ice-off until 22 May (17 May to 27 May). Best weeks from 4 Jun (30 May to 9 Jun).",
     );
-    expect(nextText({ ...ember, now: { state: "summer", chance: 0.99 }, next: null })).toBe(
+    expect(nextText({ ...ember, now: { state: "laterWeeks", chance: 0.99 }, next: null })).toBe(
       "Its spring weeks are over.",
     );
   });

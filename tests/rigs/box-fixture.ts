@@ -56,5 +56,6 @@ export const lake: Lake = {
   depthBands: {},
   iceOff: [],
   turnover: [],
+  lastGood: [],
   turnoverRule: USUAL_TURNOVER,
 };

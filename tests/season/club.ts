@@ -45,6 +45,7 @@ export function lakeOf(
     })),
     turnover: [],
     turnoverRule: USUAL_TURNOVER,
+    lastGood: [],
     ...change,
   };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { daysBetween, seasonDay } from "../../build/model/calendar.ts";
 import type { Report } from "../../build/model/club.ts";
-import { chanceBy } from "../../build/season/phases.ts";
+import { chanceBy } from "../../build/season/after-ice/states.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
 import { clubSeason } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { dateOfSeasonDay } from "../../build/model/calendar.ts";
 import type { Report } from "../../build/model/club.ts";
-import { chanceBy, dayBy, type Spring } from "../../build/season/phases.ts";
+import type { Spring } from "../../build/season/after-ice/spring.ts";
+import { chanceBy, dayBy } from "../../build/season/after-ice/states.ts";
 import { regionSeason } from "../../build/season/region-season.ts";
 import { delaySurvival, learntDelay, USUAL_DELAY, watchChance } from "../../build/season/reporting-law.ts";
 import { scatterChances } from "../../build/season/season-grid.ts";
 import { statementsByLake } from "../../build/season/statements.ts";
-import { turnoverCases } from "../../build/season/turnover-times.ts";
 import vectors from "../reference/forecast-vectors.json" with { type: "json" };
 import { clubOf, lakeOf, reportOf, SEASON } from "./club.ts";
 
@@ -48,12 +48,13 @@ function springsOf(lakes: readonly VectorLake[], today: number, delay = USUAL_DE
       place,
       lake,
       past: new Map(),
-      cases: turnoverCases(lake, new Map(), SEASON, club.asOf, "north"),
+      readings: [],
       statements: statements.get(lake.slug) ?? [],
       silence: lakes[place]?.silence,
     })),
     { delay, delays_d: [], delaySeasons: [], visitSeasons: [], visits: new Map() },
     undefined,
+    { season: SEASON, asOf: club.asOf, hemisphere: "north" },
   );
 }
 

@@ -102,8 +102,8 @@ describe.each(CLUBS)("%s", (_, club) => {
       expect(daily.map(({ date }) => date)).toEqual(
         Array.from({ length: daysBetween(from, to) + 1 }, (_, i) => addDays(from, i)),
       );
-      for (const { iced, iceOff, turnover, postTurnover, summer } of daily)
-        expect(Math.abs(iced + iceOff + turnover + postTurnover + summer - 1)).toBeLessThan(1e-9);
+      for (const { iced, iceOff, turnover, postTurnover, laterWeeks } of daily)
+        expect(Math.abs(iced + iceOff + turnover + postTurnover + laterWeeks - 1)).toBeLessThan(1e-9);
     }
   });
 
@@ -141,7 +141,7 @@ describe("the window", () => {
       .map(({ daily }) => daily.find(({ iced }) => iced < 0.98)?.date ?? "")
       .sort()[0];
     expect(daysBetween(window.from, day(first ?? ""))).toBe(7);
-    for (const { daily } of lakes.values()) expect(daily.at(-8)?.summer).toBeGreaterThan(0.97);
+    for (const { daily } of lakes.values()) expect(daily.at(-8)?.laterWeeks).toBeGreaterThan(0.97);
   });
 
   test("holds the as-of date where that keeps it under 200 days", () => {

@@ -19,14 +19,14 @@ function worded(lake: GuideLake): GuideLake {
   const next = lake.phases.find(
     ({ phase, from }) => GOOD_STATES.includes(stateOfPhase(phase)) && from.p50 > AS_OF,
   );
-  const bestDays = next === undefined && lake.now.state === "summer" ? null : lake.bestDays;
+  const bestDays = next === undefined && lake.now.state === "laterWeeks" ? null : lake.bestDays;
   const forecast = { ...lake, next: next ?? null, bestDays };
   return {
     ...forecast,
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, evenRegion, AS_OF, new Map()),
+      why: whyText(forecast, evenRegion, AS_OF, new Map(), "imperial"),
     },
   };
 }
@@ -37,6 +37,8 @@ const REPORTS: GuideLake["reports"] = [
     seen: ["ice off"],
     water_C: 4.5,
     clarity_m: 2.1,
+    deep: null,
+    looks: null,
     oxygen_mgL: 9.8,
     rodHours: 8,
     catches: [
@@ -51,6 +53,8 @@ const REPORTS: GuideLake["reports"] = [
     seen: [],
     water_C: 6,
     clarity_m: null,
+    deep: null,
+    looks: null,
     oxygen_mgL: null,
     rodHours: null,
     catches: [],
@@ -62,6 +66,8 @@ const REPORTS: GuideLake["reports"] = [
     seen: ["ice off"],
     water_C: 5,
     clarity_m: 3,
+    deep: null,
+    looks: null,
     oxygen_mgL: null,
     rodHours: 4,
     catches: [{ pattern: "ash-leech", name: "Ash Leech", way: "floating line", fish: 0, rodHours: 4 }],
@@ -237,6 +243,7 @@ const WHEN: When = {
       best: two("ember", "kettle"),
       isLikely: true,
       next: two("ember", "cinder"),
+      fishable: [{ slug: "ember", name: "Ember Lake", chance: 0.9 }],
       out: [{ slug: "high", name: "High Lake", why: "its road opens on Sat 20 Jun" }],
     },
     {
@@ -246,6 +253,7 @@ const WHEN: When = {
       best: two("ember", null),
       isLikely: false,
       next: null,
+      fishable: [],
       out: [],
     },
     {
@@ -255,6 +263,7 @@ const WHEN: When = {
       best: null,
       isLikely: false,
       next: null,
+      fishable: [],
       out: [],
     },
   ],

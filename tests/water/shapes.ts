@@ -17,6 +17,7 @@ export const LAKE: Lake = {
   depthBands: {},
   iceOff: [],
   turnover: [],
+  lastGood: [],
   turnoverRule: USUAL_TURNOVER,
 };
 

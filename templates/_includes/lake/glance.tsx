@@ -7,10 +7,12 @@ import type { PageContext } from "../page-context.ts";
 import { Cautions, capital, cautionsFor, Fact, ForecastNote, inOneLine, sizesText } from "../parts.tsx";
 import { countdownText, holdText, setDepthText } from "../rigs/rig-facts.tsx";
 
-/** The phase to rig for: the lake's own while it is good, or else the next good one. */
+/** The phase to rig for: the lake's own while it can be fished, or else the next good one. */
 export const phaseToRigFor = ({ now, next, phases }: GuideLake): Phase | undefined =>
-  phases.find(({ phase }) => stateOfPhase(phase) === now.state && GOOD_STATES.includes(now.state))?.phase ??
-  next?.phase;
+  now.state === "laterWeeks"
+    ? "later-weeks"
+    : (phases.find(({ phase }) => stateOfPhase(phase) === now.state && GOOD_STATES.includes(now.state))
+        ?.phase ?? next?.phase);
 
 /** The first rig of the phase to rig for, as short as it can be said. */
 function FirstRig({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
