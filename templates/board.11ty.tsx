@@ -1,7 +1,8 @@
 import { screenInk } from "../build/draw/ink.ts";
-import { monthScale } from "../build/draw/strip/date-axis.tsx";
-import { stripLegend } from "../build/draw/strip/legend.tsx";
-import { seasonStrip } from "../build/draw/strip/season-strip.tsx";
+import { stripLegend } from "../build/draw/strip/legend.ts";
+import { monthScale } from "../build/draw/strip/month-scale.tsx";
+import { seasonStrip } from "../build/draw/strip/season-strip.ts";
+import { renderSvg } from "../build/draw/svg.ts";
 import { daysAheadText } from "../build/guide/board.ts";
 import { listedTrips } from "../build/guide/guide-contents.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
@@ -77,7 +78,7 @@ function Row({
       </p>
       <Harmless
         class="row-strip"
-        html={seasonStrip(lake, guide, { ink: screenInk, width: 320, height: 22, compact: true })}
+        html={renderSvg(seasonStrip(lake, guide, { ink: screenInk, width: 320, height: 22, compact: true }))}
       />
       <div class="dates">
         <p class="next">{lake.status.next}</p>
@@ -212,7 +213,7 @@ export function render({ board, lakes: all, occasions, trips, sheet }: Rendered<
         <Group group={group} weekend={board.weekend} lakes={lakes} sheet={sheet} />
       ))}
       <Section title="Reading the strips" id="key">
-        <Harmless class="key" html={stripLegend({ ink: screenInk, width: 320, marks: false })} />
+        <Harmless class="key" html={renderSvg(stripLegend({ ink: screenInk, width: 320, marks: false }))} />
         <p class="small">
           Each strip runs from {dayRange(guide.window.from, guide.window.to)}; the height of a state is its
           chance on that day, the line is the as-of day. “Good” is ice-off or best weeks. Dates in brackets

@@ -1,5 +1,5 @@
 import { screenInk } from "../build/draw/ink.ts";
-import { readings, readingsTitle } from "../build/draw/readings.tsx";
+import { readings } from "../build/draw/readings.ts";
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { listReports } from "../build/guide/report-seasons.ts";
 import { reportsText } from "../build/guide/report-words.ts";
@@ -50,9 +50,8 @@ function Catch({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
 function Readings({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   const { units } = sheet.guide.club;
   const drawn = lake.reported.seasons.flatMap(({ season }) => {
-    const svg = readings(lake, { ink: screenInk, units, season, width: READINGS_WIDTH });
-    const words = readingsTitle(lake, units, season);
-    return svg === null || words === null ? [] : [<Drawing svg={svg} words={words} />];
+    const drawing = readings(lake, { ink: screenInk, units, season, width: READINGS_WIDTH });
+    return drawing === null ? [] : [<Drawing drawing={drawing} />];
   });
   return drawn.length === 0 ? null : (
     <Section title="Water" id="water">

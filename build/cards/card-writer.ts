@@ -1,10 +1,10 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { ADDRESS } from "../model/addresses.ts";
-import type { CardFiles, CardKind, CardProblem, CardTools, PlacedCards } from "./card-kind.ts";
+import type { CardFiles, CardKind, CardProblem, CardTools, LakeLayout, PlacedCards } from "./card-kind.ts";
 import { LABELS } from "./labels/labels.ts";
 import { LAKE_CARDS, LAKE_SHEETS } from "./lake/lake-cards.ts";
-import { createRuler, type Fonts, parseFonts } from "./pdf/document.ts";
+import { createRuler, parseFonts } from "./pdf/document.ts";
 import { REPORT_SLIPS } from "./report-slip.ts";
 import { RIG_CARDS } from "./rig/rig-cards.ts";
 import { TRIP_CARDS } from "./trip/trip-cards.ts";
@@ -45,12 +45,6 @@ export function placeCards({ kind, names, inputs }: CardFiles, tools: CardTools)
   }
 }
 
-/** What places cards, for as many as are wanted. */
-export const createCardTools = (fonts: Fonts): CardTools => ({
-  ruler: createRuler(fonts),
-  placedLakes: new Map(),
-});
-
 /** Makes files of cards that belong together. */
 type CardWriter = (
   batch: readonly CardFiles[],
@@ -63,12 +57,14 @@ type CardWriter = (
  */
 export function openCardWriter(outDir: string): CardWriter {
   const fonts = parseFonts();
-  const tools = createCardTools(fonts);
+  const ruler = createRuler(fonts);
   return async (batch, made) => {
     await mkdir(path.dirname(path.join(outDir, ADDRESS.card(""))), { recursive: true });
     const problems: CardProblem[] = [];
+    const lakes: LakeLayout[] = [];
     for (const files of batch) {
-      const placed = placeCards(files, tools);
+      const placed = placeCards(files, { ruler, lakes });
+      lakes.push(...(placed.lakes ?? []));
       problems.push(...placed.problems);
       if (problems.length === 0) {
         const inked = await placed.ink(fonts);
@@ -77,7 +73,6 @@ export function openCardWriter(outDir: string): CardWriter {
       }
       made(files.names.length);
     }
-    tools.placedLakes.clear();
     return problems;
   };
 }

@@ -7,12 +7,13 @@ import { ADDRESS } from "../model/addresses.ts";
 import { type Memoize, unmemoized } from "../model/memoize.ts";
 import type { Progress } from "../model/progress.ts";
 import { programModule } from "../program/program-files.ts";
-import type { CardFiles, CardTools } from "./card-kind.ts";
+import type { CardFiles } from "./card-kind.ts";
 import { type CardProblem, overflowProblem } from "./card-kind.ts";
-import { createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
+import { openCardWriter, placeCards } from "./card-writer.ts";
 import { planLabels } from "./labels/labels.ts";
 import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
-import { parseFonts } from "./pdf/document.ts";
+import type { Ruler } from "./layout/column.ts";
+import { createRuler, parseFonts } from "./pdf/document.ts";
 import { planReportSlips } from "./report-slip.ts";
 import { planRigCards } from "./rig/rig-cards.ts";
 import { planTripCards } from "./trip/trip-cards.ts";
@@ -57,11 +58,11 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
  */
 export function cardProblems(guide: Guide, memoize: Memoize = unmemoized): CardProblem[] {
   const planned = planCards(guide).flat();
-  let tools: CardTools | undefined;
+  let ruler: Ruler | undefined;
   const found = planned.flatMap((files) =>
     memoize("card problems", files, () => {
-      tools ??= createCardTools(parseFonts());
-      return placeCards(files, tools).problems;
+      ruler ??= createRuler(parseFonts());
+      return placeCards(files, { ruler, lakes: [] }).problems;
     }),
   );
   return [...found, ...duplicateNames(planned)];
@@ -99,7 +100,11 @@ async function makeBatches(
     });
     return problems.flat();
   }
-  return batches.length === 0 ? [] : openCardWriter(outDir)(batches.flat(), made);
+  if (batches.length === 0) return [];
+  const write = openCardWriter(outDir);
+  const problems: CardProblem[] = [];
+  for (const batch of batches) problems.push(...(await write(batch, made)));
+  return problems;
 }
 
 /**

@@ -6,7 +6,8 @@ import {
   boardOpenGraphImage,
   boardPictureLakes,
   lakeOpenGraphImage,
-} from "../draw/strip/open-graph-image.tsx";
+} from "../draw/strip/open-graph-image.ts";
+import { renderSvg } from "../draw/svg.ts";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import type { LastOutputs } from "../incremental/outputs.ts";
@@ -59,12 +60,12 @@ function picturesOf(guide: Guide, only: string | undefined): Picture[] {
     .filter(({ slug }) => only === undefined || slug === only)
     .map((lake) =>
       picture(ADDRESS.lake(lake.slug), { lake, guide: frame }, (inputs) =>
-        lakeOpenGraphImage(inputs.lake, inputs.guide),
+        renderSvg(lakeOpenGraphImage(inputs.lake, inputs.guide)),
       ),
     );
   if (only !== undefined) return lakes;
   const first = picture(ADDRESS.board, { lakes: boardPictureLakes(guide), guide: frame }, (inputs) =>
-    boardOpenGraphImage(inputs.lakes, inputs.guide),
+    renderSvg(boardOpenGraphImage(inputs.lakes, inputs.guide)),
   );
   return [...lakes, first];
 }

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { OPEN_GRAPH_IMAGE } from "../../build/draw/strip/open-graph-image.tsx";
+import { OPEN_GRAPH_IMAGE } from "../../build/draw/strip/open-graph-image.ts";
 import { hasRigs } from "../../build/guide/guide-contents.ts";
 import { ADDRESS } from "../../build/model/addresses.ts";
 import { dayMonthYear, weekdayDayMonthYear } from "../../build/model/calendar.ts";

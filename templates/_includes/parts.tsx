@@ -1,4 +1,6 @@
 import type { ComponentChildren } from "preact";
+import type { Drawing as DrawingTree } from "../../build/draw/drawing.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import { hasChapter } from "../../build/guide/guide-contents.ts";
 import type { GuideFrame } from "../../build/guide/guide-frame.ts";
 import type { Caution } from "../../build/guide/guide-schema.ts";
@@ -47,10 +49,10 @@ export const Harmless = ({ html, class: name }: { html: string; class: string })
 );
 
 /** A drawing, and the same facts in words. */
-export const Drawing = ({ svg, words }: { svg: string; words: string }) => (
+export const Drawing = ({ drawing }: { drawing: DrawingTree }) => (
   <figure>
-    <Harmless class="drawing" html={svg} />
-    <figcaption class="small">{words}</figcaption>
+    <Harmless class="drawing" html={renderSvg(drawing)} />
+    <figcaption class="small">{drawing.title}</figcaption>
   </figure>
 );
 

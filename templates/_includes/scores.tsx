@@ -1,6 +1,7 @@
-import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.tsx";
-import { errorPlot } from "../../build/draw/error-plot.tsx";
+import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.ts";
+import { errorPlot } from "../../build/draw/error-plot.ts";
 import { screenInk } from "../../build/draw/ink.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { chanceText, rounded } from "../../build/model/units.ts";
 import { Harmless, Scroll, Section } from "./parts.tsx";
@@ -136,7 +137,7 @@ export function Backtest({ rows }: { rows: Guide["backtest"] }) {
         Shifted: that mean, moved by how early or late the lakes reported open were on average.
       </p>
       <InWords rows={late} />
-      <Harmless class="plot" html={errorPlot(late, screenInk)} />
+      <Harmless class="plot" html={renderSvg(errorPlot(late, screenInk))} />
       {late.length === 0 ? null : <Scores rows={late} reporting="delay4" />}
       <Scores rows={perfect} reporting="perfect" />
       <p>
@@ -145,7 +146,7 @@ export function Backtest({ rows }: { rows: Guide["backtest"] }) {
         instead of 4 in 5.
       </p>
       <h3>Does a chance come true as often as it says?</h3>
-      <Harmless class="plot" html={calibrationPlot(perfect, screenInk)} />
+      <Harmless class="plot" html={renderSvg(calibrationPlot(perfect, screenInk))} />
       <CalibrationTable rows={perfect} />
     </Section>
   );

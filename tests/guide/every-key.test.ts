@@ -167,7 +167,7 @@ const NO_CONTENT = { chapters: [], cautions: [], packing: [] };
 
 const results = new Map<string, unknown>();
 /** Makes once what follows from the same inputs: a key changes little of a guide. */
-function memoize<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
+function remember<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
   const name = JSON.stringify([kind, inputs]);
   if (!results.has(name)) results.set(name, compute(inputs));
   return results.get(name) as T;
@@ -178,7 +178,8 @@ async function guideOf(files: Readonly<Record<string, unknown>>): Promise<Guide>
     Object.fromEntries(Object.entries(files).map(([file, data]) => [file, JSON.stringify(data, null, 1)])),
   );
   const { club, problems } = await loadClub(dir);
-  const { guide } = club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize });
+  const { guide } =
+    club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember });
   if (guide === undefined) throw new Error(problems.map(formatDiagnostic).join("\n"));
   return guide;
 }

@@ -66,4 +66,4 @@ test("a published guide is its outputs, and each of them once", async () => {
   } finally {
     await rm(work, { recursive: true, force: true });
   }
-}, 120_000);
+}, 400_000);

@@ -192,7 +192,7 @@ interface BackExtent {
   readonly cautions: number;
   /** Rows of the shot table. */
   readonly depths: number;
-  /** The map card tells it too. */
+  /** The map card has it too. */
   readonly fetch: boolean;
 }
 

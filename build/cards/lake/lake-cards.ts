@@ -8,6 +8,7 @@ import {
   type CardLayout,
   type CardTools,
   cardFiles,
+  type LakeLayout,
   overflowProblem,
 } from "../card-kind.ts";
 import type { Ruler } from "../layout/column.ts";
@@ -48,24 +49,24 @@ export function layoutMapCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler):
   };
 }
 
-/** A lake's own card and, where its shape is known, that of its map. */
-function layoutLake(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout[] {
+function layoutLake(guide: GuideFrame, lake: GuideLake, ruler: Ruler): LakeLayout {
   const card = layoutCard(guide, lake, ruler);
   const map = layoutMapCard(guide, lake, ruler);
-  return map === undefined ? [card] : [card, map];
+  return { lake, cards: map === undefined ? [card] : [card, map] };
 }
 
 /** A lake's cards, its map's behind its own. */
 export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
   kind: "lake cards",
-  place: ({ guide, lake }, { ruler, placedLakes }) => {
-    const own = layoutLake(guide, lake, ruler);
-    const title = `${lake.name}: ${own.length > 1 ? "lake and map cards" : "lake card"}`;
+  place: ({ guide, lake }, { ruler }) => {
+    const layout = layoutLake(guide, lake, ruler);
+    const { cards } = layout;
+    const title = `${lake.name}: ${cards.length > 1 ? "lake and map cards" : "lake card"}`;
     return {
-      problems: own.flatMap(({ problems }) => problems),
+      problems: cards.flatMap(({ problems }) => problems),
+      lakes: [layout],
       ink: async (fonts) => {
-        placedLakes.set(lake, own);
-        const faces = own.flatMap(({ front, back }) => [front, back]);
+        const faces = cards.flatMap(({ front, back }) => [front, back]);
         return [await cardPdf(guide, faces, { title, paper: A6 }, fonts)];
       },
     };
@@ -75,18 +76,17 @@ export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
 export const planLakeCards = (guide: GuideFrame, lake: GuideLake): CardFiles =>
   cardFiles(LAKE_CARDS, [CARD.lake(lake.slug)], { guide, lake });
 
+/** The cards of each lake in turn: those placed already, the others placed when their turn comes. */
 function* layoutsOf(
   guide: GuideFrame,
   lakes: readonly GuideLake[],
-  { ruler, placedLakes }: CardTools,
+  { ruler, lakes: placed }: CardTools,
 ): Generator<CardLayout> {
-  for (const lake of lakes) {
-    yield* placedLakes.get(lake) ?? layoutLake(guide, lake, ruler);
-    placedLakes.delete(lake);
-  }
+  for (const lake of lakes)
+    yield* (placed.find((layout) => layout.lake === lake) ?? layoutLake(guide, lake, ruler)).cards;
 }
 
-/** The sheets of a volume of lakes' cards. What does not fit on a card is said of the lake's own file. */
+/** The sheets of a volume of lakes' cards. What does not fit is reported with the lake's own file. */
 export const LAKE_SHEETS: CardKind<{
   guide: GuideFrame;
   number: number | null;

@@ -1,3 +1,4 @@
+import type { Drawing } from "../../draw/drawing.ts";
 import { PAPERS, type Paper } from "../../model/addresses.ts";
 
 /** A point is 1/72 inch, an inch 25.4 mm, both by definition. */
@@ -98,8 +99,8 @@ export type Piece =
   /** SVG path data, filled or stroked in black. */
   | { readonly kind: "shape"; readonly path: string; readonly stroke_pt?: number }
   | {
-      readonly kind: "svg";
-      readonly svg: string;
+      readonly kind: "drawing";
+      readonly drawing: Drawing;
       readonly x_pt: number;
       readonly y_pt: number;
     };

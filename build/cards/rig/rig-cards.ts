@@ -1,8 +1,8 @@
 import { paperInk } from "../../draw/ink.ts";
-import { leaderAtDeepest, rigTitle } from "../../draw/rig/hung-rig.ts";
-import { leanDrawing, leanTitle } from "../../draw/rig/lean.tsx";
-import { rigDrawing } from "../../draw/rig/rig-drawing.tsx";
-import { swingDrawing, swingTitle } from "../../draw/rig/swing-plan.tsx";
+import { leaderAtDeepest } from "../../draw/rig/hung-rig.ts";
+import { leanDrawing } from "../../draw/rig/lean.ts";
+import { rigDrawing } from "../../draw/rig/rig-drawing.ts";
+import { swingDrawing } from "../../draw/rig/swing-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "../card-kind.ts";
@@ -31,17 +31,17 @@ function addRig(column: Column, { rigs, club: { units } }: GuideFrame, bottom_pt
     return;
   }
   const options = { ink: paperInk, units, width: column.width_pt, height: bottom_pt - FOOT_PT - column.y_pt };
-  addDrawing(column, rigDrawing(longest, options), rigTitle(longest, units));
+  addDrawing(column, rigDrawing(longest, options));
 }
 
 function addLeanAndSwing(column: Column, { rigs, club: { units } }: GuideFrame): void {
   const { example } = rigs.shot;
   const options = { ink: paperInk, units, width: BACK_WIDTH_PT };
   if (example === null) addParagraph(column, "No rig carried holds its fly down in a drift.");
-  else addDrawing(column, leanDrawing(example, { ...options, height: LEAN_PT }), leanTitle(example, units));
+  else addDrawing(column, leanDrawing(example, { ...options, height: LEAN_PT }));
   column.y_pt += 6;
   const swing = { swing: rigs.swing, rod_m: rigs.rod_m, rod_s: DRAWN_DRIFT_S };
-  addDrawing(column, swingDrawing(swing, { ...options, height: SWING_PT }), swingTitle(swing, units));
+  addDrawing(column, swingDrawing(swing, { ...options, height: SWING_PT }));
 }
 
 /** The rigs drawn to scale, on a card of their own beside the tables: hanging on the front, leaning and swinging on the back. */

@@ -1,6 +1,6 @@
 import { screenInk } from "../../../build/draw/ink.ts";
-import { lakeMap } from "../../../build/draw/map/lake-map.tsx";
-import { markText } from "../../../build/draw/map/zones-and-marks.tsx";
+import { lakeMap } from "../../../build/draw/map/lake-map.ts";
+import { markText } from "../../../build/draw/map/zones-and-marks.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
 import { phaseName } from "../../../build/model/phase.ts";
@@ -96,7 +96,7 @@ export function MapSection({ lake, sheet }: { lake: GuideLake; sheet: PageContex
   return (
     <Section title="Map" id="map">
       <div class="columns">
-        <Drawing svg={drawn.svg} words={drawn.title} />
+        <Drawing drawing={drawn.drawing} />
         <div class="in">
           <dl>
             <Figures size={size} depths={depths} sheet={sheet} />

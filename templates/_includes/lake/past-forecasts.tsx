@@ -1,5 +1,6 @@
 import { screenInk } from "../../../build/draw/ink.ts";
-import { pastStrip } from "../../../build/draw/past-strip.tsx";
+import { pastStrip } from "../../../build/draw/past-strip.ts";
+import { renderSvg } from "../../../build/draw/svg.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { dayMonth } from "../../../build/model/calendar.ts";
 import { Harmless, Scroll, Section } from "../parts.tsx";
@@ -24,7 +25,7 @@ export function PastForecasts({ past }: { past: Past }) {
         </strong>{" "}
         openings.
       </p>
-      <Harmless class="plot" html={pastStrip(past, screenInk)} />
+      <Harmless class="plot" html={renderSvg(pastStrip(past, screenInk))} />
       <details>
         <summary>The same as a table</summary>
         <Scroll label="Past springs">

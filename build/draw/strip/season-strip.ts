@@ -1,14 +1,13 @@
-import type { JSX } from "preact";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
 import { type CalendarDate, dayMonth, dayRange, daysBetween } from "../../model/calendar.ts";
 import { DAY_STATES, type DayState, STATE_WORDS } from "../../model/phase.ts";
 import { chanceText } from "../../model/units.ts";
+import { createDrawing, type Drawing, type DrawingContent, group, path, text } from "../drawing.ts";
 import { LEADING, tenth } from "../geometry.ts";
-import { type Band, Hatching, tallestBoxInBand } from "../hatching.tsx";
+import { type Band, drawHatching, tallestBoxInBand } from "../hatching.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
-import { AsOf, Months, type StripFrame, textWidth } from "./date-axis.tsx";
-import { Marks, placeMarks } from "./marks.tsx";
+import { drawAsOf, drawMonths, type StripFrame, textWidth } from "./date-axis.ts";
+import { drawMarks, placeMarks } from "./marks.ts";
 
 interface Point {
   readonly x: number;
@@ -65,29 +64,25 @@ function areaPath({ xs, upper }: Band, bottom: number): string {
 }
 
 /** The five areas, hatched, and the frame around them. */
-const Areas = ({ frame, bands }: { frame: StripFrame; bands: readonly Band[] }): JSX.Element => {
+const drawAreas = ({ frame, bands }: { frame: StripFrame; bands: readonly Band[] }): DrawingContent => {
   const { ink, top, bottom, width } = frame;
-  return (
-    <g>
-      {withStates(bands).map(({ state, band }) => (
-        <>
-          <path
-            d={areaPath(band, bottom)}
-            fill={ink.states[state].ground}
-            stroke={ink.line}
-            stroke-width={0.7}
-          />
-          <Hatching state={state} band={band} ink={ink} />
-        </>
-      ))}
-      <path
-        d={`M0 ${tenth(top)}H${width}V${tenth(bottom)}H0Z`}
-        fill="none"
-        stroke={ink.line}
-        stroke-width={0.7}
-      />
-    </g>
-  );
+  return group({}, [
+    withStates(bands).map(({ state, band }) => [
+      path({
+        d: areaPath(band, bottom),
+        fill: ink.states[state].ground,
+        stroke: ink.line,
+        "stroke-width": 0.7,
+      }),
+      drawHatching({ state, band, ink }),
+    ]),
+    path({
+      d: `M0 ${tenth(top)}H${width}V${tenth(bottom)}H0Z`,
+      fill: "none",
+      stroke: ink.line,
+      "stroke-width": 0.7,
+    }),
+  ]);
 };
 
 /** How a state's name is best set in its area: on one line or, where that is tight, a word a line. */
@@ -102,43 +97,32 @@ function bestSetting(name: string, band: Band, { ink, asOf_x }: StripFrame) {
 }
 
 /** A state's name where its area has room for it. */
-function StateName({ frame, band, state }: { frame: StripFrame; band: Band; state: DayState }) {
+function drawStateName({ frame, band, state }: { frame: StripFrame; band: Band; state: DayState }) {
   const { ink } = frame;
   const setting = bestSetting(STATE_WORDS[state].name, band, frame);
   if (setting === undefined) return null;
   const { lines, width, height, box } = setting;
   const { ground, words } = ink.states[state];
   const [x, y] = [box.x, box.y - height / 2];
-  return (
-    <g text-anchor="middle" fill={words}>
-      <path
-        d={`M${tenth(x - width / 2)} ${tenth(y)}h${tenth(width)}v${tenth(height)}h${tenth(-width)}Z`}
-        fill={ground}
-      />
-      {lines.map((line, i) => (
-        <text x={tenth(x)} y={tenth(y + ink.textSize * (LEADING * i + 0.93))}>
-          {line}
-        </text>
-      ))}
-    </g>
-  );
+  return group({ "text-anchor": "middle", fill: words }, [
+    path({
+      d: `M${tenth(x - width / 2)} ${tenth(y)}h${tenth(width)}v${tenth(height)}h${tenth(-width)}Z`,
+      fill: ground,
+    }),
+    lines.map((line, i) => text({ x: tenth(x), y: tenth(y + ink.textSize * (LEADING * i + 0.93)) }, line)),
+  ]);
 }
 
 /** The states' names, each where there is room. */
-const StateNames = ({ frame, bands }: { frame: StripFrame; bands: readonly Band[] }): JSX.Element => (
-  <g>
-    {withStates(bands).map(({ state, band }) => (
-      <StateName frame={frame} band={band} state={state} />
-    ))}
-  </g>
-);
+const drawStateNames = ({ frame, bands }: { frame: StripFrame; bands: readonly Band[] }): DrawingContent =>
+  group({}, [withStates(bands).map(({ state, band }) => drawStateName({ frame, band, state }))]);
 
 interface StripOptions {
   readonly ink: Ink;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
   readonly height: number;
-  /** First and last day shown; the guide's whole window unless said. */
+  /** First and last day shown; by default the guide's whole window. */
   readonly from?: CalendarDate;
   readonly to?: CalendarDate;
   /** A row of the board: areas and as-of line, no lettering. */
@@ -146,7 +130,7 @@ interface StripOptions {
 }
 
 /** What the strip shows, in one sentence. */
-export function stripTitle(
+function stripTitle(
   lake: Pick<GuideLake, "name" | "now">,
   asOf: CalendarDate,
   daily: GuideLake["daily"],
@@ -165,7 +149,7 @@ export function seasonStrip(
   lake: Pick<GuideLake, "name" | "now" | "daily" | "marks">,
   guide: Pick<Guide, "window" | "asOf">,
   { ink, width, height, from = guide.window.from, to = guide.window.to, compact }: StripOptions,
-): string {
+): Drawing {
   const daily = lake.daily.filter(({ date }) => date >= from && date <= to);
   const perDay = width / Math.max(1, daily.length);
   const first = daily[0]?.date ?? from;
@@ -188,7 +172,7 @@ export function seasonStrip(
     perDay,
   };
   const bands = bandsOf(frame);
-  return renderSvg(
+  return createDrawing(
     {
       width: width,
       height: height,
@@ -196,14 +180,12 @@ export function seasonStrip(
       stretch: compact,
       ...(compact ? {} : { textSize: ink.textSize }),
     },
-    <>
-      <Areas frame={frame} bands={bands} />
-      <AsOf frame={frame} date={guide.asOf} lettered={!compact} />
-      {compact ? null : <StateNames frame={frame} bands={bands} />}
-      {compact ? null : <Months frame={frame} />}
-      {compact || markRows === 0 ? null : (
-        <Marks placed={placed} ink={ink} y={marksTop + ink.textSize * 0.6} />
-      )}
-    </>,
+    [
+      drawAreas({ frame, bands }),
+      drawAsOf({ frame, date: guide.asOf, lettered: !compact }),
+      compact ? null : drawStateNames({ frame, bands }),
+      compact ? null : drawMonths({ frame }),
+      compact || markRows === 0 ? null : drawMarks({ placed, ink, y: marksTop + ink.textSize * 0.6 }),
+    ],
   );
 }

@@ -1,10 +1,10 @@
-import type { JSX } from "preact";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { dayMonth } from "../../model/calendar.ts";
 import { PHASES, type Phase, phaseName } from "../../model/phase.ts";
+import { type DrawingContent, group, path, text } from "../drawing.ts";
 import { clamp, LEADING, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
-import { textWidth } from "./date-axis.tsx";
+import { textWidth } from "./date-axis.ts";
 
 type Seen = GuideLake["marks"][number]["seen"];
 
@@ -34,7 +34,7 @@ interface MarkShapeProps {
 }
 
 /** What somebody saw: squares for the ice, circles for the water's phase; struck through where doubted. */
-export function MarkShape({ seen, doubted, x, y, r, ink }: MarkShapeProps): JSX.Element {
+export function drawMarkShape({ seen, doubted, x, y, r, ink }: MarkShapeProps): DrawingContent {
   const round = isPhase(seen);
   const inked = INKED[seen];
   const outline = round
@@ -43,19 +43,17 @@ export function MarkShape({ seen, doubted, x, y, r, ink }: MarkShapeProps): JSX.
   const lowerHalf = round
     ? `M${x - r} ${y}a${r} ${r} 0 0 0 ${2 * r} 0Z`
     : `M${x - r} ${y}h${2 * r}v${r}h${-2 * r}Z`;
-  return (
-    <g stroke={ink.words} stroke-width={1}>
-      <path d={outline} fill={inked === "all" ? ink.words : ink.paper} />
-      {inked === "half" ? <path d={lowerHalf} fill={ink.words} stroke="none" /> : null}
-      {doubted ? <path d={`M${x - 1.6 * r} ${y + 1.6 * r}L${x + 1.6 * r} ${y - 1.6 * r}`} /> : null}
-    </g>
-  );
+  return group({ stroke: ink.words, "stroke-width": 1 }, [
+    path({ d: outline, fill: inked === "all" ? ink.words : ink.paper }),
+    inked === "half" ? path({ d: lowerHalf, fill: ink.words, stroke: "none" }) : null,
+    doubted ? path({ d: `M${x - 1.6 * r} ${y + 1.6 * r}L${x + 1.6 * r} ${y - 1.6 * r}` }) : null,
+  ]);
 }
 
 interface PlacedMark {
   readonly mark: GuideLake["marks"][number];
   readonly x: number;
-  /** Its word and where it stands; the latest mark of its kind speaks for the earlier ones. */
+  /** Its word and where it stands; only the latest mark of each kind has one. */
   readonly word?: WordPlace & { readonly text: string };
 }
 
@@ -100,7 +98,7 @@ export function placeMarks(width: number, marks: readonly PlacedMark[], ink: Ink
 const markRadius = (ink: Ink): number => tenth(ink.textSize * 0.3);
 
 /** What was seen, in a lane of its own. */
-export function Marks({
+export function drawMarks({
   placed,
   ink,
   y,
@@ -108,32 +106,27 @@ export function Marks({
   placed: readonly PlacedMark[];
   ink: Ink;
   y: number;
-}): JSX.Element {
-  return (
-    <g>
-      {placed.map(({ mark, x, word }) => (
-        <g>
-          <title>{`${dayMonth(mark.date)}: seen, ${seenText(mark.seen)}${mark.doubted ? " (doubted)" : ""}`}</title>
-          <MarkShape
-            seen={mark.seen}
-            doubted={mark.doubted}
-            x={x}
-            y={tenth(y)}
-            r={markRadius(ink)}
-            ink={ink}
-          />
-          {word === undefined ? null : (
-            <text
-              x={tenth(word.x)}
-              y={tenth(y + ink.textSize * (0.34 + LEADING * word.row))}
-              text-anchor={word.anchor}
-              fill={ink.words}
-            >
-              {word.text}
-            </text>
-          )}
-        </g>
-      ))}
-    </g>
-  );
+}): DrawingContent {
+  return group({}, [
+    placed.map(({ mark, x, word }) =>
+      group(
+        {},
+        [
+          drawMarkShape({ seen: mark.seen, doubted: mark.doubted, x, y: tenth(y), r: markRadius(ink), ink }),
+          word === undefined
+            ? null
+            : text(
+                {
+                  x: tenth(word.x),
+                  y: tenth(y + ink.textSize * (0.34 + LEADING * word.row)),
+                  "text-anchor": word.anchor,
+                  fill: ink.words,
+                },
+                word.text,
+              ),
+        ],
+        `${dayMonth(mark.date)}: seen, ${seenText(mark.seen)}${mark.doubted ? " (doubted)" : ""}`,
+      ),
+    ),
+  ]);
 }

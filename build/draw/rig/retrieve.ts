@@ -1,9 +1,8 @@
-import type { JSX } from "preact";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
 import { depthRange, depthText, rounded, type UnitSystem } from "../../model/units.ts";
+import { createDrawing, type Drawing, type DrawingContent, group, path } from "../drawing.ts";
 import { tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
 import {
   type LinePoint,
   type LineSegment,
@@ -13,18 +12,18 @@ import {
   tackleOf,
 } from "./cast-line.ts";
 import type { DrawnLeader } from "./hung-rig.ts";
-import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./labels.tsx";
-import type { RigOptions } from "./rig-drawing.tsx";
+import { drawLabels, type Label, type LabelColumn, labelsHeight, placeLabels } from "./labels.ts";
+import type { RigOptions } from "./rig-drawing.ts";
 import {
-  DepthStaff,
   depthY,
-  Fly,
-  Ground,
+  drawDepthStaff,
+  drawFly,
+  drawGround,
+  drawWaterSurface,
   groundDepth,
   type SideView,
   staffRight,
-  WaterSurface,
-} from "./side-view.tsx";
+} from "./side-view.ts";
 
 type Rig = GuideLake["plan"][number]["rigs"][number];
 type Line = Guide["rigs"]["lines"][number];
@@ -54,25 +53,21 @@ const pathOf = (through: readonly LinePoint[]): string =>
     ? `M${through.map(([x, y], i) => `${i === 1 ? "Q" : ""}${tenth(x)} ${tenth(y)}`).join(" ")}`
     : `M${through.map(([x, y]) => `${tenth(x)} ${tenth(y)}`).join("L")}`;
 
-function Line({ stretch: { stroke, through }, ink }: { stretch: LineSegment; ink: Ink }): JSX.Element {
+function drawLine({ stretch: { stroke, through }, ink }: { stretch: LineSegment; ink: Ink }): DrawingContent {
   const d = pathOf(through);
-  if (stroke === "leader") return <path d={d} fill="none" stroke={ink.words} stroke-width={0.9} />;
+  if (stroke === "leader") return path({ d, fill: "none", stroke: ink.words, "stroke-width": 0.9 });
   if (stroke === "clear")
-    return (
-      <g fill="none">
-        <path d={d} stroke={ink.words} stroke-width={3.2} />
-        <path d={d} stroke={ink.paper} stroke-width={1.7} />
-      </g>
-    );
-  return (
-    <path
-      d={d}
-      fill="none"
-      stroke={ink.words}
-      stroke-width={2.4}
-      {...(stroke === "sinking" ? { "stroke-dasharray": "5 2.5" } : {})}
-    />
-  );
+    return group({ fill: "none" }, [
+      path({ d, stroke: ink.words, "stroke-width": 3.2 }),
+      path({ d, stroke: ink.paper, "stroke-width": 1.7 }),
+    ]);
+  return path({
+    d,
+    fill: "none",
+    stroke: ink.words,
+    "stroke-width": 2.4,
+    ...(stroke === "sinking" ? { "stroke-dasharray": "5 2.5" } : {}),
+  });
 }
 
 const strokeOf = ({ rig, line }: RetrieveRig): Stroke => {
@@ -84,7 +79,7 @@ const strokeOf = ({ rig, line }: RetrieveRig): Stroke => {
 const flyOf = ({ rig, band }: RetrieveRig): number => rig.fly?.to_m ?? band.to_m;
 
 /** What the drawing shows, in sentences. */
-export function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
+function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
   const { rig, band, line, leader } = drawn;
   const parts = [
     `From the side, to scale by depth: ${[
@@ -145,34 +140,32 @@ function labelsOf(drawn: RetrieveRig, tackle: Tackle, view: SideView, shallow: n
 }
 
 /** The boat the line goes out from; a trolled line's boat moves away from it. */
-function Boat({ x, y, moving, ink }: { x: number; y: number; moving: boolean; ink: Ink }) {
+function drawBoat({ x, y, moving, ink }: { x: number; y: number; moving: boolean; ink: Ink }) {
   const s = ink.textSize;
-  return (
-    <g fill="none" stroke={ink.words}>
-      <path
-        d={`M${tenth(x - s)} ${tenth(y - s * 0.45)}h${tenth(s * 2)}l${tenth(-s * 0.35)} ${tenth(s * 0.65)}h${tenth(-s * 1.2)}Z`}
-        fill={ink.paper}
-        stroke-width={1.1}
-      />
-      <path
-        d={`M${tenth(x + s * 0.5)} ${tenth(y - s * 0.5)}L${tenth(x + s * 1.9)} ${tenth(y - s * 1.3)}`}
-        stroke-width={1.1}
-      />
-      {moving ? (
-        <path
-          d={`M${tenth(x + s * 0.3)} ${tenth(y - s * 1.3)}h${tenth(-s * 1.6)}m${tenth(s * 0.4)} ${tenth(-s * 0.3)}l${tenth(-s * 0.4)} ${tenth(s * 0.3)}l${tenth(s * 0.4)} ${tenth(s * 0.3)}`}
-          stroke-width={1.2}
-        />
-      ) : null}
-    </g>
-  );
+  return group({ fill: "none", stroke: ink.words }, [
+    path({
+      d: `M${tenth(x - s)} ${tenth(y - s * 0.45)}h${tenth(s * 2)}l${tenth(-s * 0.35)} ${tenth(s * 0.65)}h${tenth(-s * 1.2)}Z`,
+      fill: ink.paper,
+      "stroke-width": 1.1,
+    }),
+    path({
+      d: `M${tenth(x + s * 0.5)} ${tenth(y - s * 0.5)}L${tenth(x + s * 1.9)} ${tenth(y - s * 1.3)}`,
+      "stroke-width": 1.1,
+    }),
+    moving
+      ? path({
+          d: `M${tenth(x + s * 0.3)} ${tenth(y - s * 1.3)}h${tenth(-s * 1.6)}m${tenth(s * 0.4)} ${tenth(-s * 0.3)}l${tenth(-s * 0.4)} ${tenth(s * 0.3)}l${tenth(s * 0.4)} ${tenth(s * 0.3)}`,
+          "stroke-width": 1.2,
+        })
+      : null,
+  ]);
 }
 
 /** A cast drawn in, or a trolled line, over a drop-off: to scale by depth, not sideways. */
 export function retrieveDrawing(
   drawn: RetrieveRig,
   { ink, units, width, height: least }: RigOptions,
-): string {
+): Drawing {
   const { rig, band } = drawn;
   const size = ink.textSize;
   const left = staffRight(ink);
@@ -196,26 +189,21 @@ export function retrieveDrawing(
   const placed = placeLabels(labelsOf(drawn, tackle, view, right), column, height, ink);
   const { boat } = scene(view);
   const slopeEnd = left + (right - left) * 0.36;
-  return renderSvg(
-    { width, height, title: retrieveTitle(drawn, units), textSize: size },
-    <>
-      <DepthStaff view={view} />
-      <WaterSurface view={view} left={left} right={right} />
-      <Ground
-        places={[
-          [left, depthY(view, band.from_m)],
-          [left + size * 1.5, depthY(view, band.from_m)],
-          [slopeEnd, depthY(view, band.to_m)],
-          [right, depthY(view, band.to_m)],
-        ]}
-        ink={ink}
-      />
-      <Labels placed={placed} column={column} ink={ink} />
-      {tackle.stretches.map((stretch) => (
-        <Line stretch={stretch} ink={ink} />
-      ))}
-      <Boat x={boat} y={top} moving={rig.way === "trolled"} ink={ink} />
-      <Fly x={tackle.fly[0]} y={tackle.fly[1]} ink={ink} />
-    </>,
-  );
+  return createDrawing({ width, height, title: retrieveTitle(drawn, units), textSize: size }, [
+    drawDepthStaff({ view }),
+    drawWaterSurface({ view, left, right }),
+    drawGround({
+      places: [
+        [left, depthY(view, band.from_m)],
+        [left + size * 1.5, depthY(view, band.from_m)],
+        [slopeEnd, depthY(view, band.to_m)],
+        [right, depthY(view, band.to_m)],
+      ],
+      ink,
+    }),
+    drawLabels({ placed, column, ink }),
+    tackle.stretches.map((stretch) => drawLine({ stretch, ink })),
+    drawBoat({ x: boat, y: top, moving: rig.way === "trolled", ink }),
+    drawFly({ x: tackle.fly[0], y: tackle.fly[1], ink }),
+  ]);
 }

@@ -1,10 +1,17 @@
-import type { JSX } from "preact";
 import { phaseName } from "../../model/phase.ts";
 import { depthRange, depthUnit, distanceText, toBase, type UnitSystem } from "../../model/units.ts";
+import { type DrawingContent, group, path, text } from "../drawing.ts";
 import { estimateTextWidth, LEADING, linePath, type Point, tenth, wrapText } from "../geometry.ts";
-import { LandHatching, type Ring } from "../hatching.tsx";
+import { drawLandHatching, type Ring } from "../hatching.ts";
 import type { Ink } from "../ink.ts";
-import { Area, type LetteredMark, MapMark, markText, SharedHatching, type Zone } from "./zones-and-marks.tsx";
+import {
+  drawArea,
+  drawMapMark,
+  drawSharedHatching,
+  type LetteredMark,
+  markText,
+  type Zone,
+} from "./zones-and-marks.ts";
 
 /** Round lengths a scale bar may have, m. */
 const LENGTHS_M: Readonly<Record<UnitSystem, readonly number[]>> = {
@@ -28,7 +35,7 @@ interface ScaleProps {
 }
 
 /** The longest round length in a third of the width, and at the right an arrow that points north. */
-export function ScaleAndNorth({ perMetre, units, ink, width, y }: ScaleProps): JSX.Element {
+export function drawScaleAndNorth({ perMetre, units, ink, width, y }: ScaleProps): DrawingContent {
   const size = ink.textSize;
   const lengths = LENGTHS_M[units];
   const length_m = lengths.findLast((length) => length * perMetre <= width / 3) ?? lengths[0] ?? 0;
@@ -37,38 +44,38 @@ export function ScaleAndNorth({ perMetre, units, ink, width, y }: ScaleProps): J
   const half = size * 0.2;
   const arrow = width - size * 0.7;
   const tall = size * 0.8;
-  return (
-    <g stroke={ink.line} stroke-width={1} fill="none">
-      <path
-        d={`M${tenth(left)} ${tenth(y - half)}h${length.toFixed(2)}v${tenth(2 * half)}h${(-length).toFixed(2)}Z`}
-      />
-      <path
-        d={`M${tenth(left)} ${tenth(y - half)}h${tenth(length / 2)}v${tenth(2 * half)}h${tenth(-length / 2)}Z`}
-        fill={ink.line}
-      />
-      <path
-        d={`M${tenth(arrow)} ${tenth(y + tall)}V${tenth(y - tall)}l${tenth(-size * 0.3)} ${tenth(size * 0.6)}h${tenth(size * 0.6)}l${tenth(-size * 0.3)} ${tenth(-size * 0.6)}`}
-        fill={ink.line}
-      />
-      <text x={tenth(left + length + size * 0.5)} y={tenth(y + size * 0.3)} fill={ink.words} stroke="none">
-        {distanceText(length_m, units)}
-      </text>
-      <text
-        x={tenth(arrow - size * 0.6 - estimateTextWidth("N", size))}
-        y={tenth(y + size * 0.3)}
-        fill={ink.words}
-        stroke="none"
-      >
-        N
-      </text>
-    </g>
-  );
+  return group({ stroke: ink.line, "stroke-width": 1, fill: "none" }, [
+    path({
+      d: `M${tenth(left)} ${tenth(y - half)}h${length.toFixed(2)}v${tenth(2 * half)}h${(-length).toFixed(2)}Z`,
+    }),
+    path({
+      d: `M${tenth(left)} ${tenth(y - half)}h${tenth(length / 2)}v${tenth(2 * half)}h${tenth(-length / 2)}Z`,
+      fill: ink.line,
+    }),
+    path({
+      d: `M${tenth(arrow)} ${tenth(y + tall)}V${tenth(y - tall)}l${tenth(-size * 0.3)} ${tenth(size * 0.6)}h${tenth(size * 0.6)}l${tenth(-size * 0.3)} ${tenth(-size * 0.6)}`,
+      fill: ink.line,
+    }),
+    text(
+      { x: tenth(left + length + size * 0.5), y: tenth(y + size * 0.3), fill: ink.words, stroke: "none" },
+      distanceText(length_m, units),
+    ),
+    text(
+      {
+        x: tenth(arrow - size * 0.6 - estimateTextWidth("N", size)),
+        y: tenth(y + size * 0.3),
+        fill: ink.words,
+        stroke: "none",
+      },
+      "N",
+    ),
+  ]);
 }
 
 interface KeyRow {
   readonly words: string;
   /** What stands before the words, about this middle. */
-  readonly sign: (at: Point) => JSX.Element;
+  readonly sign: (at: Point) => DrawingContent;
 }
 
 const square = ({ x, y }: Point, half: number): Ring => [
@@ -95,55 +102,45 @@ export function keyRows(
   { ink, units }: { readonly ink: Ink; readonly units: UnitSystem },
 ): KeyRow[] {
   const size = ink.textSize;
-  const Swatch = ({ at }: { at: Point }) => (
-    <path d={linePath(square(at, size * 0.5))} fill="none" stroke={ink.line} stroke-width={0.7} />
-  );
+  const drawSwatch = ({ at }: { at: Point }) =>
+    path({ d: linePath(square(at, size * 0.5)), fill: "none", stroke: ink.line, "stroke-width": 0.7 });
   return [
     ...zones.map((zone) => ({
       words: `${phaseName(zone.phase)}: fish at ${depthRange(zone.from_m, zone.to_m, units)}`,
-      sign: (at: Point) => (
-        <>
-          <Area zone={zone} rings={[square(at, size * 0.5)]} ink={ink} />
-          <Swatch at={at} />
-        </>
-      ),
+      sign: (at: Point) => [drawArea({ zone, rings: [square(at, size * 0.5)], ink }), drawSwatch({ at })],
     })),
     ...shared.map(([zone, over]) => ({
       words: `Both ${phaseName(zone.phase).toLowerCase()} and ${phaseName(over.phase).toLowerCase()}`,
       sign: (at: Point) => {
         const rings = [square(at, size * 0.5)];
-        return (
-          <>
-            <Area zone={over} rings={rings} ink={ink} />
-            <SharedHatching zone={zone} rings={rings} over={{ zone: over, rings }} ink={ink} />
-            <Swatch at={at} />
-          </>
-        );
+        return [
+          drawArea({ zone: over, rings, ink }),
+          drawSharedHatching({ zone, rings, over: { zone: over, rings }, ink }),
+          drawSwatch({ at }),
+        ];
       },
     })),
     ...marks.map(({ letter, mark, name }) => ({
       words: `${letter} ${markText(mark, name)}`,
-      sign: (at: Point) => <MapMark mark={mark} at={at} ink={ink} />,
+      sign: (at: Point) => drawMapMark({ mark, at, ink }),
     })),
     ...(island
       ? [
           {
             words: "Island",
-            sign: (at: Point) => (
-              <>
-                <LandHatching rings={[square(at, size * 0.45)]} ink={ink} />
-                <path
-                  d={linePath(square(at, size * 0.45))}
-                  fill="none"
-                  stroke={ink.words}
-                  stroke-width={1.5}
-                />
-              </>
-            ),
+            sign: (at: Point) => [
+              drawLandHatching({ rings: [square(at, size * 0.45)], ink }),
+              path({
+                d: linePath(square(at, size * 0.45)),
+                fill: "none",
+                stroke: ink.words,
+                "stroke-width": 1.5,
+              }),
+            ],
           },
         ]
       : []),
-    ...(depths ? [{ words: `Depths in ${depthUnit(units)}`, sign: () => <></> }] : []),
+    ...(depths ? [{ words: `Depths in ${depthUnit(units)}`, sign: () => [] }] : []),
   ];
 }
 
@@ -184,7 +181,7 @@ export function layoutKey(rows: readonly KeyRow[], width: number, size: number) 
 }
 
 /** The key from `top` down. */
-export const Key = ({
+export const drawKey = ({
   placed,
   top,
   ink,
@@ -192,20 +189,14 @@ export const Key = ({
   placed: readonly PlacedRow[];
   top: number;
   ink: Ink;
-}): JSX.Element => {
+}): DrawingContent => {
   const size = ink.textSize;
-  return (
-    <g fill={ink.words}>
-      {placed.map(({ lines, sign, x, below }) => (
-        <>
-          {sign({ x: x + size * 0.8, y: top + size * (LEADING * below + 0.65) })}
-          {lines.map((line, n) => (
-            <text x={tenth(x + size * SIGN_ROOM)} y={tenth(top + size * (LEADING * (below + n) + 0.95))}>
-              {line}
-            </text>
-          ))}
-        </>
-      ))}
-    </g>
-  );
+  return group({ fill: ink.words }, [
+    placed.map(({ lines, sign, x, below }) => [
+      sign({ x: x + size * 0.8, y: top + size * (LEADING * below + 0.65) }),
+      lines.map((line, n) =>
+        text({ x: tenth(x + size * SIGN_ROOM), y: tenth(top + size * (LEADING * (below + n) + 0.95)) }, line),
+      ),
+    ]),
+  ]);
 };

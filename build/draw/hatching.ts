@@ -1,5 +1,5 @@
-import type { JSX } from "preact";
 import type { DayState } from "../model/phase.ts";
+import { type DrawingContent, path } from "./drawing.ts";
 import { tenth } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
 
@@ -146,7 +146,7 @@ interface HatchLines {
   readonly stretchesOn: (level: number, slope: number) => readonly Segment[];
 }
 
-function HatchLines({ state, ink, corners, stretchesOn }: HatchLines): JSX.Element | null {
+function drawHatchLines({ state, ink, corners, stretchesOn }: HatchLines): DrawingContent | null {
   const hatch = HATCHING[state];
   if (hatch === undefined) return null;
   const { slope, dotted } = hatch;
@@ -165,30 +165,27 @@ function HatchLines({ state, ink, corners, stretchesOn }: HatchLines): JSX.Eleme
     }
   }
   if (lines.length === 0) return null;
-  return (
-    <path
-      d={lines.join("")}
-      fill="none"
-      stroke={ink.states[state].hatch}
-      {...(dotted
-        ? { "stroke-width": 1.6, "stroke-linecap": "round", "stroke-dasharray": `0.01 ${PITCH - 0.01}` }
-        : { "stroke-width": 0.8 })}
-    />
-  );
+  return path({
+    d: lines.join(""),
+    fill: "none",
+    stroke: ink.states[state].hatch,
+    ...(dotted
+      ? { "stroke-width": 1.6, "stroke-linecap": "round", "stroke-dasharray": `0.01 ${PITCH - 0.01}` }
+      : { "stroke-width": 0.8 }),
+  });
 }
 
-/** The hatching of one state's area; `null` where the ground alone tells it. */
-export const Hatching = ({ state, band, ink }: { state: DayState; band: Band; ink: Ink }) => (
-  <HatchLines
-    state={state}
-    ink={ink}
-    corners={band.xs.flatMap((x, i) => [
+/** The hatching of one state's area; `null` where the ground alone is enough. */
+export const drawHatching = ({ state, band, ink }: { state: DayState; band: Band; ink: Ink }) =>
+  drawHatchLines({
+    state,
+    ink,
+    corners: band.xs.flatMap((x, i) => [
       { x, y: band.upper[i] ?? 0 },
       { x, y: band.lower[i] ?? 0 },
-    ])}
-    stretchesOn={(level, slope) => intervalsInBand(band, level, slope)}
-  />
-);
+    ]),
+    stretchesOn: (level, slope) => intervalsInBand(band, level, slope),
+  });
 
 /** What two lists of stretches, each in order, have in common. */
 export const intersectIntervals = (some: readonly Segment[], others: readonly Segment[]): Segment[] =>
@@ -199,7 +196,7 @@ export const intersectIntervals = (some: readonly Segment[], others: readonly Se
   );
 
 /** The same hatching within closed rings, and only where others hold the place too, if any are given. */
-export const RingHatching = ({
+export const drawRingHatching = ({
   state,
   rings,
   within,
@@ -209,23 +206,22 @@ export const RingHatching = ({
   rings: readonly Ring[];
   within?: readonly Ring[];
   ink: Ink;
-}) => (
-  <HatchLines
-    state={state}
-    ink={ink}
-    corners={rings.flat()}
-    stretchesOn={(level, slope) => {
+}) =>
+  drawHatchLines({
+    state,
+    ink,
+    corners: rings.flat(),
+    stretchesOn: (level, slope) => {
       const own = intervalsInRings(rings, level, slope);
       return within === undefined ? own : intersectIntervals(own, intervalsInRings(within, level, slope));
-    }}
-  />
-);
+    },
+  });
 
 /** Closer than water is ever hatched, and the other way. */
 const LAND = { slope: -1, pitch: 3 } as const;
 
 /** Land within closed rings: an island. */
-export function LandHatching({ rings, ink }: { rings: readonly Ring[]; ink: Ink }): JSX.Element {
+export function drawLandHatching({ rings, ink }: { rings: readonly Ring[]; ink: Ink }): DrawingContent {
   const levels = rings.flat().map(({ x, y }) => y - LAND.slope * x);
   const first = Math.ceil(Math.min(...levels) / LAND.pitch);
   const last = Math.floor(Math.max(...levels) / LAND.pitch);
@@ -236,5 +232,5 @@ export function LandHatching({ rings, ink }: { rings: readonly Ring[]; ink: Ink 
     for (const [from, to] of intervalsInRings(rings, level, LAND.slope))
       lines.push(`M${at(from, level)}L${at(to, level)}`);
   }
-  return <path d={lines.join("")} fill="none" stroke={ink.line} stroke-width={0.8} />;
+  return path({ d: lines.join(""), fill: "none", stroke: ink.line, "stroke-width": 0.8 });
 }

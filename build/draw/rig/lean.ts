@@ -1,31 +1,31 @@
 import type { Guide } from "../../guide/guide-schema.ts";
 import { depthText, rounded, smallLengthText, type UnitSystem } from "../../model/units.ts";
+import { createDrawing, type Drawing, group, path, text } from "../drawing.ts";
 import { tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
-import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./labels.tsx";
-import type { RigOptions } from "./rig-drawing.tsx";
+import { drawLabels, type Label, type LabelColumn, labelsHeight, placeLabels } from "./labels.ts";
+import type { RigOptions } from "./rig-drawing.ts";
 import {
-  DepthStaff,
   depthY,
-  Fly,
-  Ground,
+  drawDepthStaff,
+  drawFly,
+  drawGround,
+  drawIndicatorBall,
+  drawKnot,
+  drawRing,
+  drawShot,
+  drawWaterSurface,
   groundDepth,
-  IndicatorBall,
   indicatorRadius,
-  Knot,
-  Ring,
-  Shot,
   type SideView,
   shotAbove,
   staffRight,
-  WaterSurface,
-} from "./side-view.tsx";
+} from "./side-view.ts";
 
 export type Lean = NonNullable<Guide["rigs"]["shot"]["example"]>;
 
 /** What the drawing shows, in sentences. */
-export const leanTitle = (lean: Lean, units: UnitSystem): string =>
+const leanTitle = (lean: Lean, units: UnitSystem): string =>
   `How a rig leans, to scale: ${lean.leader} set ${depthText(lean.set_m, units)} with ${lean.shot}, in a drift of one rod length in ${rounded(lean.rod_s)} s. The fly hangs ${smallLengthText(lean.lift_m, units)} higher than straight below and trails ${depthText(lean.aside_m, units)} behind; the broken line is the same rig in still water.`;
 
 type Places = readonly {
@@ -66,50 +66,58 @@ function labelsOf(lean: Lean, places: Places, view: SideView): Label[] {
 }
 
 /** Straight down in still water, and how much higher the fly hangs in the drift. */
-function StillLine({ view, x, set_m, fly_y }: { view: SideView; x: number; set_m: number; fly_y: number }) {
+function drawStillLine({
+  view,
+  x,
+  set_m,
+  fly_y,
+}: {
+  view: SideView;
+  x: number;
+  set_m: number;
+  fly_y: number;
+}) {
   const { ink, top } = view;
   const size = ink.textSize;
   const still_y = depthY(view, set_m);
-  return (
-    <g fill="none" stroke={ink.line} stroke-width={0.8}>
-      <path d={`M${tenth(x)} ${tenth(top)}V${tenth(still_y)}`} stroke-dasharray="4 3" />
-      <path d={`M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}`} />
-      <path d={`M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}`} />
-      <text
-        x={tenth(x - size * 0.6)}
-        y={tenth((top + still_y) / 2)}
-        text-anchor="end"
-        fill={ink.words}
-        stroke="none"
-      >
-        still
-      </text>
-    </g>
-  );
+  return group({ fill: "none", stroke: ink.line, "stroke-width": 0.8 }, [
+    path({ d: `M${tenth(x)} ${tenth(top)}V${tenth(still_y)}`, "stroke-dasharray": "4 3" }),
+    path({ d: `M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}` }),
+    path({ d: `M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}` }),
+    text(
+      {
+        x: tenth(x - size * 0.6),
+        y: tenth((top + still_y) / 2),
+        "text-anchor": "end",
+        fill: ink.words,
+        stroke: "none",
+      },
+      "still",
+    ),
+  ]);
 }
 
 /** Which way the water passes the rig, and how it is timed. */
-function Drift({ lean, ink, left }: { lean: Lean; ink: Ink; left: number }) {
+function drawDrift({ lean, ink, left }: { lean: Lean; ink: Ink; left: number }) {
   const size = ink.textSize;
   const y = size * 0.55;
   const length = size * 2.2;
-  return (
-    <g>
-      <path
-        d={`M${tenth(left)} ${tenth(y)}h${tenth(length)}m${tenth(-size * 0.45)} ${tenth(-size * 0.3)}l${tenth(size * 0.45)} ${tenth(size * 0.3)}l${tenth(-size * 0.45)} ${tenth(size * 0.3)}`}
-        fill="none"
-        stroke={ink.words}
-        stroke-width={1.2}
-      />
-      <text x={tenth(left + length + size * 0.4)} y={tenth(y + size * 0.35)} fill={ink.words}>
-        {`one rod in ${rounded(lean.rod_s)} s`}
-      </text>
-    </g>
-  );
+  return group({}, [
+    path({
+      d: `M${tenth(left)} ${tenth(y)}h${tenth(length)}m${tenth(-size * 0.45)} ${tenth(-size * 0.3)}l${tenth(size * 0.45)} ${tenth(size * 0.3)}l${tenth(-size * 0.45)} ${tenth(size * 0.3)}`,
+      fill: "none",
+      stroke: ink.words,
+      "stroke-width": 1.2,
+    }),
+    text(
+      { x: tenth(left + length + size * 0.4), y: tenth(y + size * 0.35), fill: ink.words },
+      `one rod in ${rounded(lean.rod_s)} s`,
+    ),
+  ]);
 }
 
 /** A rig leaning in a drift beside how it hangs in still water, to one scale down and across. */
-export function leanDrawing(lean: Lean, { ink, units, width, height: least }: RigOptions): string {
+export function leanDrawing(lean: Lean, { ink, units, width, height: least }: RigOptions): Drawing {
   const size = ink.textSize;
   const top = size * 2.6;
   const below = groundDepth(ink);
@@ -133,40 +141,37 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
     Math.max(bottom + below + size * 0.7, right.top + labelsHeight(labels, right, ink)),
   );
   const placed = placeLabels(labels, right, drawn, ink);
-  return renderSvg(
-    { width: width, height: drawn, title: leanTitle(lean, units), textSize: size },
-    <>
-      <Drift lean={lean} ink={ink} left={staffRight(ink)} />
-      <DepthStaff view={view} />
-      <WaterSurface view={view} left={staffRight(ink)} right={right.left - size * 0.9} />
-      <Ground
-        places={[
-          [staffRight(ink), bottom],
-          [right.left - size * 0.9, bottom],
-        ]}
-        ink={ink}
-      />
-      <StillLine view={view} x={x} set_m={lean.set_m} fly_y={fly.y} />
-      <Labels placed={placed} column={right} ink={ink} />
-      <path
-        class="leaning"
-        d={`M${places.map((place) => `${tenth(place.x)} ${tenth(place.y)}`).join("L")}`}
-        fill="none"
-        stroke={ink.words}
-        stroke-width={1.4}
-      />
-      <IndicatorBall x={x} y={top} ink={ink} />
-      {places.map((place) =>
-        place.at === "ring" ? (
-          <>
-            <Ring x={place.x} y={place.y} ink={ink} />
-            <Shot x={place.x} y={place.y - shotAbove(ink)} ink={ink} />
-          </>
-        ) : place.at === "knot" ? (
-          <Knot x={place.x} y={place.y} ink={ink} />
-        ) : null,
-      )}
-      <Fly x={fly.x} y={fly.y} ink={ink} />
-    </>,
-  );
+  return createDrawing({ width: width, height: drawn, title: leanTitle(lean, units), textSize: size }, [
+    drawDrift({ lean, ink, left: staffRight(ink) }),
+    drawDepthStaff({ view }),
+    drawWaterSurface({ view, left: staffRight(ink), right: right.left - size * 0.9 }),
+    drawGround({
+      places: [
+        [staffRight(ink), bottom],
+        [right.left - size * 0.9, bottom],
+      ],
+      ink,
+    }),
+    drawStillLine({ view, x, set_m: lean.set_m, fly_y: fly.y }),
+    drawLabels({ placed, column: right, ink }),
+    path({
+      class: "leaning",
+      d: `M${places.map((place) => `${tenth(place.x)} ${tenth(place.y)}`).join("L")}`,
+      fill: "none",
+      stroke: ink.words,
+      "stroke-width": 1.4,
+    }),
+    drawIndicatorBall({ x, y: top, ink }),
+    places.map((place) =>
+      place.at === "ring"
+        ? [
+            drawRing({ x: place.x, y: place.y, ink }),
+            drawShot({ x: place.x, y: place.y - shotAbove(ink), ink }),
+          ]
+        : place.at === "knot"
+          ? drawKnot({ x: place.x, y: place.y, ink })
+          : null,
+    ),
+    drawFly({ x: fly.x, y: fly.y, ink }),
+  ]);
 }

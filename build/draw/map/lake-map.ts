@@ -1,6 +1,7 @@
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { type Phase, phaseName, stateOfPhase } from "../../model/phase.ts";
 import { depthNumber, depthRange, type UnitSystem } from "../../model/units.ts";
+import { createDrawing, type Drawing, path } from "../drawing.ts";
 import {
   type Box,
   containsPoint,
@@ -14,21 +15,20 @@ import {
   tenth,
   textBox,
 } from "../geometry.ts";
-import { LandHatching, type Ring } from "../hatching.tsx";
+import { drawLandHatching, type Ring } from "../hatching.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
-import { Key, keyRows, layoutKey, SCALE_ROW, ScaleAndNorth } from "./map-key.tsx";
+import { drawKey, drawScaleAndNorth, keyRows, layoutKey, SCALE_ROW } from "./map-key.ts";
 import {
-  Area,
+  drawArea,
+  drawMapMark,
   drawnZones,
+  drawPatchedWord,
+  drawSharedHatching,
   letteredMarks,
-  MapMark,
   markText,
-  PatchedWord,
   placeMapMarks,
   ringsPath,
-  SharedHatching,
-} from "./zones-and-marks.tsx";
+} from "./zones-and-marks.ts";
 
 /** One contour in a drawing: its depth in words and its lines. */
 interface DrawnContour {
@@ -105,17 +105,15 @@ interface MapOptions {
   readonly units: UnitSystem;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
-  /** Of the whole drawing, its key included, at the most; by the lake's own shape unless said. */
+  /** Greatest height of the whole drawing with its key; by default it follows from the lake's shape. */
   readonly height?: number;
-  /** Whose depths to fish are hatched, the later over the earlier; none unless said. */
+  /** Phases whose depths to fish are hatched, the later over the earlier; by default none. */
   readonly phases?: readonly Phase[];
 }
 
 /** A lake drawn, and what of it could not be. */
 interface DrawnLakeMap {
-  readonly svg: string;
-  readonly title: string;
-  readonly height: number;
+  readonly drawing: Drawing;
   /** Height that the key leaves for the lake. */
   readonly room: number;
   /** Marks that found no room for their letter, in words. */
@@ -161,7 +159,7 @@ function mapTitle(lake: GuideLake, phases: readonly Phase[], units: UnitSystem):
   return `Map of ${lake.name}, north up: shore, depths and marks${where.map((words) => `, and ${words}`).join("")}.`;
 }
 
-/** A lake seen from above as an SVG without ids; `null` without a shoreline. */
+/** A lake seen from above; `null` without a shoreline. */
 export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | null {
   const { map, zones } = lake.place;
   if (map === null) return null;
@@ -204,47 +202,38 @@ export function lakeMap(lake: GuideLake, options: MapOptions): DrawnLakeMap | nu
   const keyTop = frame.height + size * SCALE_ROW;
   const height = tenth(keyTop + key.height + size * 0.3);
   const title = mapTitle(lake, phases, units);
-  const svg = renderSvg(
-    { width, height, title, textSize: size },
-    <>
-      {areas.map(({ zone, rings }) => (
-        <Area zone={zone} rings={rings} ink={ink} />
-      ))}
-      {areas.flatMap(({ zone, rings, under }) =>
-        under.map((over) => <SharedHatching zone={zone} rings={rings} over={over} ink={ink} />),
-      )}
-      {contours.map(({ lines, within }) => (
-        <path
-          d={lines.map(linePath).join("")}
-          fill="none"
-          stroke={within === undefined ? ink.line : ink.states[stateOfPhase(within.phase)].words}
-          stroke-width={0.6}
-        />
-      ))}
-      <path d={ringsPath(shore.flat())} fill="none" stroke={ink.words} stroke-width={1.5} />
-      {islands.length === 0 ? null : <LandHatching rings={islands} ink={ink} />}
-      {labels.map((label) => (
-        <PatchedWord {...label} ink={ink} />
-      ))}
-      {marks.map(({ mark, at, letter, letterAt, letterBox }) => (
-        <>
-          <MapMark mark={mark} at={at} ink={ink} />
-          <PatchedWord text={letter} at={letterAt} box={letterBox} ink={ink} />
-        </>
-      ))}
-      <ScaleAndNorth
-        perMetre={frame.perMetre}
-        units={units}
-        ink={ink}
-        width={width}
-        y={frame.height + (size * SCALE_ROW) / 2}
-      />
-      <Key placed={key.placed} top={keyTop} ink={ink} />
-    </>,
-  );
+  const drawing = createDrawing({ width, height, title, textSize: size }, [
+    areas.map(({ zone, rings }) => drawArea({ zone, rings, ink })),
+    areas.flatMap(({ zone, rings, under }) =>
+      under.map((over) => drawSharedHatching({ zone, rings, over, ink })),
+    ),
+    contours.map(({ lines, within }) =>
+      path({
+        d: lines.map(linePath).join(""),
+        fill: "none",
+        stroke: within === undefined ? ink.line : ink.states[stateOfPhase(within.phase)].words,
+        "stroke-width": 0.6,
+      }),
+    ),
+    path({ d: ringsPath(shore.flat()), fill: "none", stroke: ink.words, "stroke-width": 1.5 }),
+    islands.length === 0 ? null : drawLandHatching({ rings: islands, ink }),
+    labels.map(({ text, at, box }) => drawPatchedWord({ word: text, at, box, ink })),
+    marks.map(({ mark, at, letter, letterAt, letterBox }) => [
+      drawMapMark({ mark, at, ink }),
+      drawPatchedWord({ word: letter, at: letterAt, box: letterBox, ink }),
+    ]),
+    drawScaleAndNorth({
+      perMetre: frame.perMetre,
+      units,
+      ink,
+      width,
+      y: frame.height + (size * SCALE_ROW) / 2,
+    }),
+    drawKey({ placed: key.placed, top: keyTop, ink }),
+  ]);
   const drawn = new Set(marks.map(({ letter }) => letter));
   const leftOut = letteredMarks(map)
     .filter(({ letter }) => !drawn.has(letter))
     .map(({ mark, name }) => markText(mark, name));
-  return { svg, title, height, room: most.height, leftOut };
+  return { drawing, room: most.height, leftOut };
 }

@@ -1,9 +1,8 @@
-import type { JSX } from "preact";
 import type { GuideTrip } from "../guide/guide-schema.ts";
 import { varietyText } from "../guide/trip-words.ts";
+import { createDrawing, type Drawing, type DrawingContent, group, path, text } from "./drawing.ts";
 import { estimateTextWidth, LEADING, tenth } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
-import { renderSvg } from "./picture.tsx";
 
 type Row = GuideTrip["box"]["rows"][number];
 
@@ -11,7 +10,7 @@ interface FlyBoxOptions {
   readonly ink: Ink;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
-  /** Which rows are drawn, from 0, the end left out; all unless said. */
+  /** Which rows are drawn, from 0, the end exclusive; by default all. */
   readonly part?: readonly [from: number, to: number];
 }
 
@@ -69,76 +68,54 @@ interface FlyProps {
 }
 
 /** A fly from above: filled where it is in the box, open where it is still to be tied. */
-function Fly({ x, y, size, pitch, tied, ink }: FlyProps) {
+function drawFly({ x, y, size, pitch, tied, ink }: FlyProps) {
   const [half, long] = [Math.min(size * 0.2, pitch * 0.3), size * 0.4];
-  return (
-    <path
-      class={tied ? "tied" : "to-tie"}
-      d={`M${tenth(x)} ${tenth(y - long)}q${tenth(2 * half)} ${tenth(long)} 0 ${tenth(2 * long)}q${tenth(-2 * half)} ${tenth(-long)} 0 ${tenth(-2 * long)}Z`}
-      fill={tied ? ink.words : ink.paper}
-      stroke={ink.words}
-      stroke-width={tenth(Math.min(0.9, pitch * 0.25))}
-    />
-  );
+  return path({
+    class: tied ? "tied" : "to-tie",
+    d: `M${tenth(x)} ${tenth(y - long)}q${tenth(2 * half)} ${tenth(long)} 0 ${tenth(2 * long)}q${tenth(-2 * half)} ${tenth(-long)} 0 ${tenth(-2 * long)}Z`,
+    fill: tied ? ink.words : ink.paper,
+    stroke: ink.words,
+    "stroke-width": tenth(Math.min(0.9, pitch * 0.25)),
+  });
 }
 
-function BoxRow({ row, top, plan, ink }: { row: Row; top: number; plan: Plan; ink: Ink }) {
+function drawBoxRow({ row, top, plan, ink }: { row: Row; top: number; plan: Plan; ink: Ink }) {
   const { size, left, count, label, pitch, below } = plan;
   const middle = top + plan.row / 2;
   const base = middle + size * 0.34;
   const first = below ? base - (size * LEADING) / 2 : base;
-  return (
-    <g class="row" fill={ink.words}>
-      <text x={tenth(left - size * 0.45)} y={tenth(base)} text-anchor="end">
-        {row.row}
-      </text>
-      {Array.from({ length: row.carry }, (_, i) => (
-        <Fly
-          x={left + EDGE * size + pitch * (i + 0.5)}
-          y={middle}
-          size={size}
-          pitch={pitch}
-          tied={i < row.carry - row.tie}
-          ink={ink}
-        />
-      ))}
-      <text x={tenth(count)} y={tenth(base)} text-anchor="end" font-weight="bold">
-        {row.carry}
-      </text>
-      <text x={tenth(label)} y={tenth(first)}>
-        {below ? row.name : `${row.name} ${varietyText(row)}`}
-      </text>
-      {below ? (
-        <text x={tenth(label)} y={tenth(first + size * LEADING)}>
-          {varietyText(row)}
-        </text>
-      ) : null}
-    </g>
-  );
+  return group({ class: "row", fill: ink.words }, [
+    text({ x: tenth(left - size * 0.45), y: tenth(base), "text-anchor": "end" }, row.row),
+    Array.from({ length: row.carry }, (_, i) =>
+      drawFly({
+        x: left + EDGE * size + pitch * (i + 0.5),
+        y: middle,
+        size,
+        pitch,
+        tied: i < row.carry - row.tie,
+        ink,
+      }),
+    ),
+    text({ x: tenth(count), y: tenth(base), "text-anchor": "end", "font-weight": "bold" }, row.carry),
+    text({ x: tenth(label), y: tenth(first) }, below ? row.name : `${row.name} ${varietyText(row)}`),
+    below ? text({ x: tenth(label), y: tenth(first + size * LEADING) }, varietyText(row)) : null,
+  ]);
 }
 
 /** What a filled and an open fly mean. */
-function Key({ x, y, ink }: { x: number; y: number; ink: Ink }): JSX.Element {
+function drawKey({ x, y, ink }: { x: number; y: number; ink: Ink }): DrawingContent {
   const size = ink.textSize;
   const second = x + size * 0.8 + estimateTextWidth("in the club’s box", size) + size;
-  const at = (left: number, tied: boolean, words: string) => (
-    <g fill={ink.words}>
-      <Fly x={left + size * 0.3} y={y - size * 0.32} size={size} pitch={size} tied={tied} ink={ink} />
-      <text x={tenth(left + size * 0.8)} y={tenth(y)}>
-        {words}
-      </text>
-    </g>
-  );
-  return (
-    <>
-      {at(x, true, "in the club’s box")}
-      {at(second, false, "to tie")}
-    </>
-  );
+  const at = (left: number, tied: boolean, words: string) =>
+    group({ fill: ink.words }, [
+      drawFly({ x: left + size * 0.3, y: y - size * 0.32, size, pitch: size, tied, ink }),
+      text({ x: tenth(left + size * 0.8), y: tenth(y) }, words),
+    ]);
+  return [at(x, true, "in the club’s box"), at(second, false, "to tie")];
 }
 
 /** In one sentence. */
-export const flyBoxTitle = (rows: readonly Row[]): string =>
+const flyBoxTitle = (rows: readonly Row[]): string =>
   `The box, row by row from the top: ${rows.map((row) => `${row.row}, ${row.carry} ${row.name} ${varietyText(row)}`).join("; ")}.`;
 
 /**
@@ -146,7 +123,7 @@ export const flyBoxTitle = (rows: readonly Row[]): string =>
  * A heavier line parts one pattern from the next.
  * Name and variety stand one below the other where they have no room side by side.
  */
-export function flyBox(rows: readonly Row[], options: FlyBoxOptions): string {
+export function flyBox(rows: readonly Row[], options: FlyBoxOptions): Drawing {
   const { ink, width, part = [0, rows.length] } = options;
   const plan = planOf(rows, options);
   const { size, left, right } = plan;
@@ -159,22 +136,20 @@ export function flyBox(rows: readonly Row[], options: FlyBoxOptions): string {
     path: `M${tenth(left)} ${tenth(top + (i + 1) * plan.row)}H${tenth(right)}`,
     isNew: pattern !== drawn[i]?.pattern,
   }));
-  return renderSvg(
+  return createDrawing(
     { width, height: Math.ceil(bottom + size * KEY), title: flyBoxTitle(drawn), textSize: size },
-    <>
-      {[true, false].map((isNew) => (
-        <path
-          d={strips.flatMap((strip) => (strip.isNew === isNew ? [strip.path] : [])).join("")}
-          stroke={ink.line}
-          stroke-width={isNew ? 1 : 0.35}
-        />
-      ))}
-      <path d={edge(0)} fill="none" stroke={ink.line} stroke-width={0.5} />
-      <path d={edge(1.6)} fill="none" stroke={ink.line} stroke-width={1.2} />
-      {drawn.map((row, i) => (
-        <BoxRow row={row} top={top + i * plan.row} plan={plan} ink={ink} />
-      ))}
-      <Key x={left} y={bottom + size * 1.5} ink={ink} />
-    </>,
+    [
+      [true, false].map((isNew) =>
+        path({
+          d: strips.flatMap((strip) => (strip.isNew === isNew ? [strip.path] : [])).join(""),
+          stroke: ink.line,
+          "stroke-width": isNew ? 1 : 0.35,
+        }),
+      ),
+      path({ d: edge(0), fill: "none", stroke: ink.line, "stroke-width": 0.5 }),
+      path({ d: edge(1.6), fill: "none", stroke: ink.line, "stroke-width": 1.2 }),
+      drawn.map((row, i) => drawBoxRow({ row, top: top + i * plan.row, plan, ink })),
+      drawKey({ x: left, y: bottom + size * 1.5, ink }),
+    ],
   );
 }

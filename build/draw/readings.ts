@@ -8,6 +8,7 @@ import {
   seasonOf,
 } from "../model/calendar.ts";
 import { depthText, temperatureText, type UnitSystem } from "../model/units.ts";
+import { circle, createDrawing, type Drawing, group, path, text } from "./drawing.ts";
 import {
   type Box,
   boxAround,
@@ -20,7 +21,6 @@ import {
   tenth,
 } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
-import { renderSvg } from "./picture.tsx";
 
 interface ReadingsOptions {
   readonly ink: Ink;
@@ -115,18 +115,18 @@ function plot(series: Series, room: Box, toX: (date: CalendarDate) => number, si
 }
 
 /** In one sentence, with the first and the last reading. */
-export function readingsTitle(lake: GuideLake, units: UnitSystem, season: number): string | null {
-  const told = seriesOf(lake, units, season).map(({ name, readings, text }) => {
+function readingsTitle(all: readonly Series[], season: number): string {
+  const sentences = all.map(({ name, readings, text }) => {
     const [first, last] = [readings[0], readings.at(-1)];
     return first === undefined || last === undefined
       ? name
       : `${name} ${text(first.value)} on ${dayMonth(first.date)}, ${text(last.value)} on ${dayMonth(last.date)}`;
   });
-  return told.length === 0 ? null : `Readings of ${season}. ${told.join(". ")}.`;
+  return `Readings of ${season}. ${sentences.join(". ")}.`;
 }
 
 /** The season's water temperature and clarity over its days, one above the other; `null` with fewer than two readings of each. */
-export function readings(lake: GuideLake, { ink, units, season, width }: ReadingsOptions): string | null {
+export function readings(lake: GuideLake, { ink, units, season, width }: ReadingsOptions): Drawing | null {
   const all = seriesOf(lake, units, season);
   const dates = all.flatMap((series) => series.readings.map(({ date }) => date)).toSorted();
   const [first, last] = [dates[0], dates.at(-1)];
@@ -136,41 +136,36 @@ export function readings(lake: GuideLake, { ink, units, season, width }: Reading
   const days = Math.max(1, daysBetween(first, last));
   const toX = (date: CalendarDate): number => edge + (daysBetween(first, date) / days) * (width - 2 * edge);
   const bottom = size * SERIES_ROWS * all.length;
-  return renderSvg(
+  return createDrawing(
     {
       width,
       height: tenth(bottom + size * LEADING),
-      title: readingsTitle(lake, units, season),
+      title: readingsTitle(all, season),
       textSize: size,
     },
-    <g fill={ink.words}>
-      {all.map((series, i) => {
+    group({ fill: ink.words }, [
+      all.map((series, i) => {
         const top = size * SERIES_ROWS * i;
         const room = { left: 0, right: width, top: top + size * 1.6, bottom: top + size * SERIES_ROWS };
         const plotted = plot(series, room, toX, size);
-        return (
-          <>
-            <text x={0} y={tenth(top + size)}>
-              {series.name}
-            </text>
-            <path d={`M0 ${tenth(room.bottom)}H${width}`} stroke={ink.line} stroke-width={0.7} />
-            <path d={linePath(plotted.map(({ at }) => at))} fill="none" stroke={ink.line} stroke-width={1} />
-            {plotted.map(({ at }) => (
-              <circle cx={tenth(at.x)} cy={tenth(at.y)} r={tenth(size * 0.2)} />
-            ))}
-            {plotted.map(({ text, word }) =>
-              word === undefined ? null : (
-                <text x={tenth(word.x)} y={tenth(word.y + size * 0.28)} text-anchor="middle">
-                  {text}
-                </text>
-              ),
-            )}
-          </>
-        );
-      })}
-      <text x={0} y={tenth(bottom + size)}>
-        {dayRange(first, last)}
-      </text>
-    </g>,
+        return [
+          text({ x: 0, y: tenth(top + size) }, series.name),
+          path({ d: `M0 ${tenth(room.bottom)}H${width}`, stroke: ink.line, "stroke-width": 0.7 }),
+          path({
+            d: linePath(plotted.map(({ at }) => at)),
+            fill: "none",
+            stroke: ink.line,
+            "stroke-width": 1,
+          }),
+          plotted.map(({ at }) => circle({ cx: tenth(at.x), cy: tenth(at.y), r: tenth(size * 0.2) })),
+          plotted.map(({ text: reading, word }) =>
+            word === undefined
+              ? null
+              : text({ x: tenth(word.x), y: tenth(word.y + size * 0.28), "text-anchor": "middle" }, reading),
+          ),
+        ];
+      }),
+      text({ x: 0, y: tenth(bottom + size) }, dayRange(first, last)),
+    ]),
   );
 }

@@ -1,15 +1,15 @@
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { distanceText, type UnitSystem } from "../../model/units.ts";
+import { circle, createDrawing, type Drawing, group, path, text } from "../drawing.ts";
 import { estimateTextWidth, linePath, type Point, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
 
 interface RoseOptions {
   readonly ink: Ink;
   readonly units: UnitSystem;
   /** In the drawing's units: CSS pixels on screen, points on paper. */
   readonly width: number;
-  /** Without the length of the longest, where it is said beside the drawing. */
+  /** Leaves out the length of the longest fetch, where text beside the drawing gives it. */
   readonly bare?: boolean;
 }
 
@@ -36,14 +36,14 @@ function roseWord(
 }
 
 /** In one sentence. */
-export const windRoseTitle = ({ name }: GuideLake, wind: Wind, units: UnitSystem): string =>
+const windRoseTitle = ({ name }: GuideLake, wind: Wind, units: UnitSystem): string =>
   `Open water on ${name} by the direction the wind blows from, north up: the longest is ${distanceText(wind.longest.fetch_m, units)}, with wind from ${wind.longest.along.join(" or ")}.`;
 
 /**
  * How far the wind of each direction runs over the lake's open water, drawn out to where it comes from; `null` without
  * a shoreline.
  */
-export function windRose(lake: GuideLake, options: RoseOptions): string | null {
+export function windRose(lake: GuideLake, options: RoseOptions): Drawing | null {
   const { ink, units, width } = options;
   const { wind } = lake.place;
   if (wind === null) return null;
@@ -58,45 +58,41 @@ export function windRose(lake: GuideLake, options: RoseOptions): string | null {
   const radius = width / 2 - widest - size * 0.6;
   const height = 2 * (radius + size * 1.6);
   const middle = { x: width / 2, y: height / 2 };
-  return renderSvg(
+  return createDrawing(
     { width, height: tenth(height), title: windRoseTitle(lake, wind, units), textSize: size },
-    <>
-      <circle
-        cx={tenth(middle.x)}
-        cy={tenth(middle.y)}
-        r={tenth(radius)}
-        fill="none"
-        stroke={ink.line}
-        stroke-width={0.6}
-      />
-      {winds.map(({ bearing_deg, share, isLongest }) => (
-        <path
-          d={linePath([
+    [
+      circle({
+        cx: tenth(middle.x),
+        cy: tenth(middle.y),
+        r: tenth(radius),
+        fill: "none",
+        stroke: ink.line,
+        "stroke-width": 0.6,
+      }),
+      winds.map(({ bearing_deg, share, isLongest }) =>
+        path({
+          d: linePath([
             middle,
             towards(middle, bearing_deg - HALF_DEG, share * radius),
             towards(middle, bearing_deg + HALF_DEG, share * radius),
             middle,
-          ])}
-          fill={isLongest ? ink.line : ink.paper}
-          stroke={ink.line}
-          stroke-width={0.8}
-        />
-      ))}
-      <g fill={ink.words}>
-        {winds
+          ]),
+          fill: isLongest ? ink.line : ink.paper,
+          stroke: ink.line,
+          "stroke-width": 0.8,
+        }),
+      ),
+      group({ fill: ink.words }, [
+        winds
           .filter(({ word }) => word !== "")
           .map(({ word, bearing_deg }) => {
             const at = towards(middle, bearing_deg, radius + size * 0.8);
             const side = Math.sin((bearing_deg * Math.PI) / 180);
             const anchor = Math.abs(side) < 0.1 ? "middle" : side > 0 ? "start" : "end";
             const x = at.x - Math.sign(anchor === "middle" ? 0 : side) * size * 0.4;
-            return (
-              <text x={tenth(x)} y={tenth(at.y + size * 0.28)} text-anchor={anchor}>
-                {word}
-              </text>
-            );
-          })}
-      </g>
-    </>,
+            return text({ x: tenth(x), y: tenth(at.y + size * 0.28), "text-anchor": anchor }, word);
+          }),
+      ]),
+    ],
   );
 }

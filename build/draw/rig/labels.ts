@@ -1,8 +1,8 @@
-import type { JSX } from "preact";
+import { type DrawingContent, group, path, text } from "../drawing.ts";
 import { estimateTextWidth, LEADING, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
 
-/** A word beside a drawing, and the place in the drawing it speaks of. */
+/** A word beside a drawing, and the point in the drawing it names. */
 export interface Label {
   readonly at: { readonly x: number; readonly y: number };
   readonly text: string;
@@ -49,7 +49,7 @@ export function labelsHeight(labels: readonly Label[], { left, right }: LabelCol
   return lines * ink.textSize;
 }
 
-/** Each label as near as can be to the height of what it speaks of, none over another, from the top down. */
+/** Each label as near as possible to the height of what it names, without overlaps, from the top down. */
 export function placeLabels(
   labels: readonly Label[],
   column: LabelColumn,
@@ -79,8 +79,8 @@ export function placeLabels(
   return blocks.map(({ height: _, ...block }, i) => ({ ...block, y: (tops[i] ?? 0) + leading / 2 }));
 }
 
-/** A column of labels, each joined by a hair line to what it speaks of. */
-export const Labels = ({
+/** A column of labels, each joined by a hairline to what it names. */
+export const drawLabels = ({
   placed,
   column,
   ink,
@@ -88,31 +88,31 @@ export const Labels = ({
   placed: readonly PlacedLabel[];
   column: LabelColumn;
   ink: Ink;
-}): JSX.Element => (
-  <g>
-    <path
-      d={placed
+}): DrawingContent =>
+  group({}, [
+    path({
+      d: placed
         .map(
           ({ at, y }) =>
             `M${tenth(at.x)} ${tenth(at.y)}L${tenth(column.left - ink.textSize * 0.7)} ${tenth(y)}H${tenth(column.left - ink.textSize * 0.2)}`,
         )
-        .join("")}
-      fill="none"
-      stroke={ink.line}
-      stroke-width={0.5}
-    />
-    <g fill={ink.words}>
-      {placed.map(({ lines, y, bold }) =>
-        lines.map((line, i) => (
-          <text
-            x={tenth(column.left)}
-            y={tenth(y + ink.textSize * (0.35 + LEADING * i))}
-            {...(bold === true ? { "font-weight": "bold" } : {})}
-          >
-            {line}
-          </text>
-        )),
-      )}
-    </g>
-  </g>
-);
+        .join(""),
+      fill: "none",
+      stroke: ink.line,
+      "stroke-width": 0.5,
+    }),
+    group({ fill: ink.words }, [
+      placed.map(({ lines, y, bold }) =>
+        lines.map((line, i) =>
+          text(
+            {
+              x: tenth(column.left),
+              y: tenth(y + ink.textSize * (0.35 + LEADING * i)),
+              ...(bold === true ? { "font-weight": "bold" } : {}),
+            },
+            line,
+          ),
+        ),
+      ),
+    ]),
+  ]);

@@ -1,27 +1,26 @@
-import type { JSX } from "preact";
 import { depthText, type UnitSystem } from "../../model/units.ts";
+import { createDrawing, type Drawing, type DrawingContent, group, path, text } from "../drawing.ts";
 import { LEADING, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
 import { type HungRig, hungSections, offBottomText, rigTitle, sectionText } from "./hung-rig.ts";
-import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./labels.tsx";
+import { drawLabels, type Label, type LabelColumn, labelsHeight, placeLabels } from "./labels.ts";
 import {
-  DepthStaff,
   depthY,
-  Fly,
-  Ground,
+  drawDepthStaff,
+  drawFly,
+  drawGround,
+  drawIndicatorBall,
+  drawKnot,
+  drawRing,
+  drawShot,
+  drawStop,
+  drawWaterSurface,
   groundDepth,
-  IndicatorBall,
   indicatorRadius,
-  Knot,
-  Ring,
-  Shot,
   type SideView,
-  Stop,
   shotAbove,
   staffRight,
-  WaterSurface,
-} from "./side-view.tsx";
+} from "./side-view.ts";
 
 /** How wide a leader is drawn, in the drawing's units a millimetre: much wider than it is, but in proportion. */
 const PER_MILLIMETRE = 5;
@@ -97,94 +96,95 @@ function labelsOf(rig: HungRig, view: SideView, line: number): Label[] {
 }
 
 /** The leader below the indicator, each section as wide as its line is thick beside the others. */
-function HungLeader({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JSX.Element {
+function drawHungLeader({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): DrawingContent {
   const { ink } = view;
-  return (
-    <g fill={ink.words}>
-      {hungSections(rig).map(({ section, top_m, bottom_m }) => {
-        const lower = drawnWidth(section.diameter_mm) / 2;
-        const upper =
-          section.part === "taper"
-            ? taperWidth(section.diameter_mm, (bottom_m - top_m) / section.length_m) / 2
-            : lower;
-        const [top, bottom] = [depthY(view, top_m), depthY(view, bottom_m)];
-        const edge = (dx: number, y: number) => `${(x + dx).toFixed(2)} ${tenth(y)}`;
-        return (
-          <path
-            class={section.part}
-            d={`M${edge(-upper, top)}L${edge(upper, top)}L${edge(lower, bottom)}L${edge(-lower, bottom)}Z`}
-          />
-        );
-      })}
-    </g>
-  );
+  return group({ fill: ink.words }, [
+    hungSections(rig).map(({ section, top_m, bottom_m }) => {
+      const lower = drawnWidth(section.diameter_mm) / 2;
+      const upper =
+        section.part === "taper"
+          ? taperWidth(section.diameter_mm, (bottom_m - top_m) / section.length_m) / 2
+          : lower;
+      const [top, bottom] = [depthY(view, top_m), depthY(view, bottom_m)];
+      const edge = (dx: number, y: number) => `${(x + dx).toFixed(2)} ${tenth(y)}`;
+      return path({
+        class: section.part,
+        d: `M${edge(-upper, top)}L${edge(upper, top)}L${edge(lower, bottom)}L${edge(-lower, bottom)}Z`,
+      });
+    }),
+  ]);
 }
 
 /** An upright measure with its two ends. */
-const Measure = ({ x, from, to, ink }: { x: number; from: number; to: number; ink: Ink }): JSX.Element => (
-  <path
-    d={[
+const drawMeasure = ({
+  x,
+  from,
+  to,
+  ink,
+}: {
+  x: number;
+  from: number;
+  to: number;
+  ink: Ink;
+}): DrawingContent =>
+  path({
+    d: [
       `M${tenth(x)} ${tenth(from)}V${tenth(to)}`,
       ...[from, to].map(
         (y) => `M${tenth(x - ink.textSize * 0.22)} ${tenth(y)}h${tenth(ink.textSize * 0.44)}`,
       ),
-    ].join("")}
-    fill="none"
-    stroke={ink.line}
-    stroke-width={0.6}
-  />
-);
+    ].join(""),
+    fill: "none",
+    stroke: ink.line,
+    "stroke-width": 0.6,
+  });
 
 /** The set depth, measured from surface to fly and written on its measure. */
-function SetDepth({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JSX.Element {
+function drawSetDepth({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): DrawingContent {
   const { ink, units, top } = view;
   const size = ink.textSize;
   const fly = depthY(view, rig.set_m);
   const middle = (top + fly) / 2;
   const half = size * LEADING;
-  return (
-    <g text-anchor="middle">
-      <Measure x={x} from={top} to={middle - half} ink={ink} />
-      <Measure x={x} from={middle + half} to={fly} ink={ink} />
-      <g fill={ink.words}>
-        <text x={tenth(x)} y={tenth(middle - size * 0.25)}>
-          set
-        </text>
-        <text x={tenth(x)} y={tenth(middle + size * (LEADING - 0.25))} font-weight="bold">
-          {depthText(rig.set_m, units)}
-        </text>
-      </g>
-    </g>
-  );
+  return group({ "text-anchor": "middle" }, [
+    drawMeasure({ x, from: top, to: middle - half, ink }),
+    drawMeasure({ x, from: middle + half, to: fly, ink }),
+    group({ fill: ink.words }, [
+      text({ x: tenth(x), y: tenth(middle - size * 0.25) }, "set"),
+      text(
+        { x: tenth(x), y: tenth(middle + size * (LEADING - 0.25)), "font-weight": "bold" },
+        depthText(rig.set_m, units),
+      ),
+    ]),
+  ]);
 }
 
 /** The butt above the stop, lying on the surface toward the fly line; not to scale sideways. */
-function Butt({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): JSX.Element {
+function drawButt({ rig, view, x }: { rig: HungRig; view: SideView; x: number }): DrawingContent {
   const { ink, units, top } = view;
   const size = ink.textSize;
   const stop = top - indicatorRadius(ink) - size * 0.35;
   const left = staffRight(ink) + size * 0.4;
-  return (
-    <g>
-      <path
-        d={`M${tenth(x)} ${tenth(top - indicatorRadius(ink))}V${tenth(stop - size * 0.2)}C${tenth(x)} ${tenth(stop - size)} ${tenth(x - size)} ${tenth(top - size * 0.3)} ${tenth(x - size * 2.4)} ${tenth(top - size * 0.3)}H${tenth(left)}`}
-        fill="none"
-        stroke={ink.words}
-        stroke-width={2}
-      />
-      <Stop x={x} y={stop} ink={ink} />
-      <text x={0} y={tenth(top - size * 1.75)} fill={ink.words}>
-        {`${depthText(Math.max(0, rig.leader.total_m - rig.set_m), units)} to fly line`}
-      </text>
-    </g>
-  );
+  return group({}, [
+    path({
+      d: `M${tenth(x)} ${tenth(top - indicatorRadius(ink))}V${tenth(stop - size * 0.2)}C${tenth(x)} ${tenth(stop - size)} ${tenth(x - size)} ${tenth(top - size * 0.3)} ${tenth(x - size * 2.4)} ${tenth(top - size * 0.3)}H${tenth(left)}`,
+      fill: "none",
+      stroke: ink.words,
+      "stroke-width": 2,
+    }),
+    drawStop({ x, y: stop, ink }),
+    text(
+      { x: 0, y: tenth(top - size * 1.75), fill: ink.words },
+      `${depthText(Math.max(0, rig.leader.total_m - rig.set_m), units)} to fly line`,
+    ),
+  ]);
 }
 
 /**
  * An indicator rig hanging under its indicator in still water, to scale by depth. It has no ids, so any number of
  * drawings can stand on one page.
  */
-export function rigDrawing(rig: HungRig, options: RigOptions): string {
+export function rigDrawing(rig: HungRig, options: RigOptions): Drawing {
   const { ink, units, width } = options;
   const size = ink.textSize;
   const columns = columnsOf(options);
@@ -199,37 +199,34 @@ export function rigDrawing(rig: HungRig, options: RigOptions): string {
   const bottom = depthY(view, rig.depth_m);
   const sections = hungSections(rig);
   const x = columns.line;
-  return renderSvg(
-    { width, height, title: rigTitle(rig, units), textSize: size },
-    <>
-      <DepthStaff view={view} />
-      <WaterSurface view={view} left={staffRight(ink)} right={columns.labels.left - size * 0.9} />
-      <Ground
-        places={[
-          [staffRight(ink), bottom],
-          [columns.labels.left - size * 0.9, bottom],
-        ]}
-        ink={ink}
-      />
-      <SetDepth rig={rig} view={view} x={columns.set} />
-      <Labels placed={placed} column={columns.labels} ink={ink} />
-      {sections.map(({ top_m, bottom_m }) => (
-        <Measure x={x + size * 0.9} from={depthY(view, top_m)} to={depthY(view, bottom_m)} ink={ink} />
-      ))}
-      <Butt rig={rig} view={view} x={x} />
-      <HungLeader rig={rig} view={view} x={x} />
-      <IndicatorBall x={x} y={top} ink={ink} />
-      {sections.slice(1).map(({ section, top_m }) =>
-        section.part === "tippet" ? (
-          <>
-            <Ring x={x} y={depthY(view, top_m)} ink={ink} />
-            <Shot x={x} y={depthY(view, top_m) - shotAbove(ink)} ink={ink} />
-          </>
-        ) : (
-          <Knot x={x} y={depthY(view, top_m)} ink={ink} />
-        ),
-      )}
-      <Fly x={x} y={depthY(view, rig.set_m)} ink={ink} />
-    </>,
-  );
+  return createDrawing({ width, height, title: rigTitle(rig, units), textSize: size }, [
+    drawDepthStaff({ view }),
+    drawWaterSurface({ view, left: staffRight(ink), right: columns.labels.left - size * 0.9 }),
+    drawGround({
+      places: [
+        [staffRight(ink), bottom],
+        [columns.labels.left - size * 0.9, bottom],
+      ],
+      ink,
+    }),
+    drawSetDepth({ rig, view, x: columns.set }),
+    drawLabels({ placed, column: columns.labels, ink }),
+    sections.map(({ top_m, bottom_m }) =>
+      drawMeasure({ x: x + size * 0.9, from: depthY(view, top_m), to: depthY(view, bottom_m), ink }),
+    ),
+    drawButt({ rig, view, x }),
+    drawHungLeader({ rig, view, x }),
+    drawIndicatorBall({ x, y: top, ink }),
+    sections
+      .slice(1)
+      .map(({ section, top_m }) =>
+        section.part === "tippet"
+          ? [
+              drawRing({ x, y: depthY(view, top_m), ink }),
+              drawShot({ x, y: depthY(view, top_m) - shotAbove(ink), ink }),
+            ]
+          : drawKnot({ x, y: depthY(view, top_m), ink }),
+      ),
+    drawFly({ x, y: depthY(view, rig.set_m), ink }),
+  ]);
 }

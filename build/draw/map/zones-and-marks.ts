@@ -1,6 +1,6 @@
-import type { JSX } from "preact";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { stateOfPhase } from "../../model/phase.ts";
+import { type DrawingContent, path, text } from "../drawing.ts";
 import {
   type Box,
   boxAround,
@@ -14,7 +14,7 @@ import {
   tenth,
   textBox,
 } from "../geometry.ts";
-import { type Ring, RingHatching } from "../hatching.tsx";
+import { drawRingHatching, type Ring } from "../hatching.ts";
 import type { Ink } from "../ink.ts";
 
 export type Zone = GuideLake["place"]["zones"][number];
@@ -44,73 +44,105 @@ export function drawnZones(zones: readonly Zone[], { toSpot }: MapFrame): DrawnZ
 export const ringsPath = (rings: readonly Ring[]): string => rings.map(linePath).join("");
 
 /** A zone's ground and hatching. */
-export const Area = ({ zone, rings, ink }: { zone: Zone; rings: readonly Ring[]; ink: Ink }): JSX.Element => {
+export const drawArea = ({
+  zone,
+  rings,
+  ink,
+}: {
+  zone: Zone;
+  rings: readonly Ring[];
+  ink: Ink;
+}): DrawingContent => {
   const state = stateOfPhase(zone.phase);
-  return (
-    <>
-      <path
-        d={ringsPath(rings)}
-        fill={ink.states[state].ground}
-        fill-rule="evenodd"
-        stroke={ink.line}
-        stroke-width={0.5}
-      />
-      <RingHatching state={state} rings={rings} ink={ink} />
-    </>
-  );
+  return [
+    path({
+      d: ringsPath(rings),
+      fill: ink.states[state].ground,
+      "fill-rule": "evenodd",
+      stroke: ink.line,
+      "stroke-width": 0.5,
+    }),
+    drawRingHatching({ state, rings, ink }),
+  ];
 };
 
 /** A zone's hatching where another is drawn over it, in the ink that shows there. */
-export function SharedHatching({
+export function drawSharedHatching({
   zone,
   rings,
   over,
   ink,
-}: Pick<DrawnZone, "zone" | "rings"> & { over: DrawnZone["under"][number]; ink: Ink }): JSX.Element {
+}: Pick<DrawnZone, "zone" | "rings"> & { over: DrawnZone["under"][number]; ink: Ink }): DrawingContent {
   const state = stateOfPhase(zone.phase);
   const hatch = ink.states[stateOfPhase(over.zone.phase)].words;
   const states = { ...ink.states, [state]: { ...ink.states[state], hatch } };
-  return <RingHatching state={state} rings={rings} within={over.rings} ink={{ ...ink, states }} />;
+  return drawRingHatching({ state, rings, within: over.rings, ink: { ...ink, states } });
 }
 
 type MarkKind = DrawnMap["marks"][number]["mark"];
 
+/** Absolute commands of SVG path data with their coordinates. */
+type Outline = readonly (readonly [command: "M" | "L" | "H" | "V" | "C" | "Z", ...coordinates: number[]])[];
+
 /** Drawn about the middle, half a unit being its half width; what is inked is filled, the rest is line alone. */
-const SHAPES: Readonly<Record<MarkKind, { readonly path: string; readonly inked: boolean }>> = {
+const SHAPES: Readonly<Record<MarkKind, { readonly outline: Outline; readonly inked: boolean }>> = {
   /** A ramp. */
-  launch: { path: "M-1 1H1V-1Z", inked: true },
+  launch: { outline: [["M", -1, 1], ["H", 1], ["V", -1], ["Z"]], inked: true },
   /** A funnel, and a spout. */
-  inflow: { path: "M-1-.8H1L0 1Z", inked: false },
-  outflow: { path: "M-1 .8H1L0-1Z", inked: false },
+  inflow: { outline: [["M", -1, -0.8], ["H", 1], ["L", 0, 1], ["Z"]], inked: false },
+  outflow: { outline: [["M", -1, 0.8], ["H", 1], ["L", 0, -1], ["Z"]], inked: false },
   /** A hump under water. */
-  shoal: { path: "M-1 .7C-.6-1.1.6-1.1 1 .7Z", inked: false },
+  shoal: { outline: [["M", -1, 0.7], ["C", -0.6, -1.1, 0.6, -1.1, 1, 0.7], ["Z"]], inked: false },
   /** Stalks. */
-  weed: { path: "M-.8 1V-.5M0 1V-1M.8 1V-.5", inked: false },
-  hazard: { path: "M-1-1L1 1M-1 1L1-1", inked: false },
+  weed: {
+    outline: [
+      ["M", -0.8, 1],
+      ["V", -0.5],
+      ["M", 0, 1],
+      ["V", -1],
+      ["M", 0.8, 1],
+      ["V", -0.5],
+    ],
+    inked: false,
+  },
+  hazard: {
+    outline: [
+      ["M", -1, -1],
+      ["L", 1, 1],
+      ["M", -1, 1],
+      ["L", 1, -1],
+    ],
+    inked: false,
+  },
   /** A wall. */
-  dam: { path: "M-1-.5H1V.5H-1Z", inked: true },
+  dam: { outline: [["M", -1, -0.5], ["H", 1], ["V", 0.5], ["H", -1], ["Z"]], inked: true },
 };
 
-/** A path's numbers times `r`, about a spot. */
-function placed(path: string, { x, y }: Point, r: number): string {
-  return path.replaceAll(/([A-Z])([^A-Z]*)/g, (_, command: string, text: string) => {
-    const numbers = (text.match(/-?(?:\d*\.)?\d+/g) ?? []).map(Number);
-    const horizontal = (i: number): boolean => command === "H" || (command !== "V" && i % 2 === 0);
-    return command + numbers.map((n, i) => tenth(n * r + (horizontal(i) ? x : y))).join(" ");
-  });
-}
+/** Path data of an outline drawn `r` times as large about a point. */
+const outlinePath = (outline: Outline, { x, y }: Point, r: number): string =>
+  outline
+    .map(([command, ...coordinates]) => {
+      const isX = (i: number): boolean => command === "H" || (command !== "V" && i % 2 === 0);
+      return command + coordinates.map((n, i) => tenth(n * r + (isX(i) ? x : y))).join(" ");
+    })
+    .join("");
+
+/** Hides what runs beneath a mark. */
+const PATCH: Outline = [["M", -1.3, -1.3], ["H", 1.3], ["V", 1.3], ["H", -1.3], ["Z"]];
 
 /** The shape of one kind of mark on a patch of paper. */
-export function MapMark({ mark, at, ink }: { mark: MarkKind; at: Point; ink: Ink }): JSX.Element {
-  const { path, inked } = SHAPES[mark];
+export function drawMapMark({ mark, at, ink }: { mark: MarkKind; at: Point; ink: Ink }): DrawingContent {
+  const { outline, inked } = SHAPES[mark];
   const r = markRadius(ink);
-  const d = placed(path, at, r);
-  return (
-    <>
-      <path d={placed("M-1.3-1.3H1.3V1.3H-1.3Z", at, r)} fill={ink.paper} stroke="none" />
-      <path d={d} fill={inked ? ink.words : "none"} stroke={ink.words} stroke-width={1.2} />
-    </>
-  );
+  return [
+    path({ d: outlinePath(PATCH, at, r), fill: ink.paper, stroke: "none" }),
+    path({
+      d: outlinePath(outline, at, r),
+      fill: inked ? ink.words : "none",
+      stroke: ink.words,
+      "stroke-width": 1.2,
+    }),
+  ];
 }
 
 const markRadius = (ink: Ink): number => ink.textSize * 0.32;
@@ -179,21 +211,30 @@ export function placeMapMarks(map: DrawnMap, frame: MapFrame, room: Box, ink: In
 }
 
 /** Words on a patch of paper that hides what runs beneath. */
-export function PatchedWord({ text, at, box, ink }: { text: string; at: Point; box: Box; ink: Ink }) {
-  return (
-    <>
-      <path
-        d={`M${tenth(box.left)} ${tenth(box.top)}H${tenth(box.right)}V${tenth(box.bottom)}H${tenth(box.left)}Z`}
-        fill={ink.paper}
-      />
-      <text
-        x={tenth(at.x)}
-        y={tenth(at.y + ink.textSize * MIDDLE_TO_BASE)}
-        text-anchor="middle"
-        fill={ink.words}
-      >
-        {text}
-      </text>
-    </>
-  );
+export function drawPatchedWord({
+  word,
+  at,
+  box,
+  ink,
+}: {
+  word: string;
+  at: Point;
+  box: Box;
+  ink: Ink;
+}): DrawingContent {
+  return [
+    path({
+      d: `M${tenth(box.left)} ${tenth(box.top)}H${tenth(box.right)}V${tenth(box.bottom)}H${tenth(box.left)}Z`,
+      fill: ink.paper,
+    }),
+    text(
+      {
+        x: tenth(at.x),
+        y: tenth(at.y + ink.textSize * MIDDLE_TO_BASE),
+        "text-anchor": "middle",
+        fill: ink.words,
+      },
+      word,
+    ),
+  ];
 }

@@ -1,11 +1,10 @@
-import type { JSX } from "preact";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { DAY_STATES, type DayState, PHASES, STATE_WORDS } from "../../model/phase.ts";
+import { createDrawing, type Drawing, type DrawingContent, group, path, text } from "../drawing.ts";
 import { estimateTextWidth, tenth } from "../geometry.ts";
-import { Hatching } from "../hatching.tsx";
+import { drawHatching } from "../hatching.ts";
 import type { Ink } from "../ink.ts";
-import { renderSvg } from "../picture.tsx";
-import { MarkShape, seenText } from "./marks.tsx";
+import { drawMarkShape, seenText } from "./marks.ts";
 
 interface LegendOptions {
   readonly ink: Ink;
@@ -17,7 +16,7 @@ interface LegendOptions {
 
 interface Item {
   readonly text: string;
-  readonly swatch: (x: number, y: number) => JSX.Element;
+  readonly swatch: (x: number, y: number) => DrawingContent;
 }
 
 const SEEN: readonly GuideLake["marks"][number]["seen"][] = ["ice on", "ice part", "ice off", ...PHASES];
@@ -31,27 +30,22 @@ interface SwatchProps {
   readonly bottom: number;
 }
 
-const Swatch = ({ state, ink, left, right, top, bottom }: SwatchProps): JSX.Element => (
-  <g>
-    <path
-      d={`M${left} ${top}H${right}V${bottom}H${left}Z`}
-      fill={ink.states[state].ground}
-      stroke={ink.line}
-      stroke-width={0.7}
-    />
-    <Hatching
-      state={state}
-      band={{ xs: [left, right], upper: [top, top], lower: [bottom, bottom] }}
-      ink={ink}
-    />
-  </g>
-);
+const drawSwatch = ({ state, ink, left, right, top, bottom }: SwatchProps): DrawingContent =>
+  group({}, [
+    path({
+      d: `M${left} ${top}H${right}V${bottom}H${left}Z`,
+      fill: ink.states[state].ground,
+      stroke: ink.line,
+      "stroke-width": 0.7,
+    }),
+    drawHatching({ state, band: { xs: [left, right], upper: [top, top], lower: [bottom, bottom] }, ink }),
+  ]);
 
 /** One state's hatching alone, to stand beside its name; it has no words of its own. */
-export const stateSwatch = (state: DayState, ink: Ink, width: number, height: number): string =>
-  renderSvg(
+export const stateSwatch = (state: DayState, ink: Ink, width: number, height: number): Drawing =>
+  createDrawing(
     { width, height, title: null },
-    <Swatch state={state} ink={ink} left={0.4} right={width - 0.4} top={0.4} bottom={height - 0.4} />,
+    drawSwatch({ state, ink, left: 0.4, right: width - 0.4, top: 0.4, bottom: height - 0.4 }),
   );
 
 /** Sets items side by side, a new line where the width is full. */
@@ -73,50 +67,46 @@ function placeItems(items: readonly Item[], ink: Ink, width: number, swatchWidth
 }
 
 /** The key to every strip of a page: what each hatching and each mark's shape means. */
-export function stripLegend({ ink, width, marks }: LegendOptions): string {
+export function stripLegend({ ink, width, marks }: LegendOptions): Drawing {
   const size = ink.textSize;
   const swatchWidth = size * 1.8;
   const states = DAY_STATES.map((state) => ({
     text: STATE_WORDS[state].name,
-    swatch: (x: number, y: number) => (
-      <Swatch
-        state={state}
-        ink={ink}
-        left={tenth(x + 0.5)}
-        right={tenth(x + swatchWidth)}
-        top={tenth(y + size * 0.2)}
-        bottom={tenth(y + size * 1.4)}
-      />
-    ),
+    swatch: (x: number, y: number) =>
+      drawSwatch({
+        state,
+        ink,
+        left: tenth(x + 0.5),
+        right: tenth(x + swatchWidth),
+        top: tenth(y + size * 0.2),
+        bottom: tenth(y + size * 1.4),
+      }),
   }));
   const shapes = SEEN.map((seen) => ({
     text: `seen: ${seenText(seen)}`,
-    swatch: (x: number, y: number) => (
-      <MarkShape
-        seen={seen}
-        doubted={false}
-        x={tenth(x + swatchWidth / 2)}
-        y={tenth(y + size * 0.8)}
-        r={tenth(size * 0.3)}
-        ink={ink}
-      />
-    ),
+    swatch: (x: number, y: number) =>
+      drawMarkShape({
+        seen,
+        doubted: false,
+        x: tenth(x + swatchWidth / 2),
+        y: tenth(y + size * 0.8),
+        r: tenth(size * 0.3),
+        ink,
+      }),
   }));
   const { placed, height } = placeItems([...states, ...(marks ? shapes : [])], ink, width, swatchWidth);
-  return renderSvg(
+  return createDrawing(
     {
       width: width,
       height: tenth(height),
       title: `Key to the season strip: ${placed.map(({ text }) => text).join(", ")}.`,
       textSize: size,
     },
-    placed.map(({ x, y, text, swatch }) => (
-      <g>
-        {swatch(x, y)}
-        <text x={tenth(x + swatchWidth + size * 0.4)} y={tenth(y + size * 1.12)} fill={ink.words}>
-          {text}
-        </text>
-      </g>
-    )),
+    placed.map(({ x, y, text: label, swatch }) =>
+      group({}, [
+        swatch(x, y),
+        text({ x: tenth(x + swatchWidth + size * 0.4), y: tenth(y + size * 1.12), fill: ink.words }, label),
+      ]),
+    ),
   );
 }
