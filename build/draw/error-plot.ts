@@ -5,11 +5,11 @@ import type { Ink } from "./ink.ts";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
-/** Whose forecast of a past season an error is of. */
+/** Whose forecast of a past season an error is of; dashes distinguish the lines without colour. */
 const FORECASTERS = [
-  { key: "model", name: "This guide" },
-  { key: "shifted", name: "Usual date, shifted" },
-  { key: "baseline", name: "Usual date" },
+  { key: "model", name: "This guide", dashes: {} },
+  { key: "shifted", name: "Usual date, shifted", dashes: { "stroke-dasharray": "7 4" } },
+  { key: "baseline", name: "Usual date", dashes: { "stroke-dasharray": "2 4" } },
 ] as const;
 
 /** Shares of the reporting lakes reported open at which a season is scored, in words as short as an axis takes. */
@@ -19,9 +19,6 @@ const MOMENTS: readonly (readonly [BacktestRow["moment"], string])[] = [
   ["50%", "½"],
   ["75%", "¾"],
 ];
-
-/** Dashes tell the lines apart without colour. */
-const DASHES = { model: undefined, shifted: "7 4", baseline: "2 4" };
 
 const LEFT = 40;
 const TOP = 12;
@@ -70,7 +67,7 @@ export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
           fill: "none",
           stroke: key === "model" ? ink.accent : ink.words,
           "stroke-width": key === "model" ? 2.5 : 1.5,
-          ...(DASHES[key] === undefined ? {} : { "stroke-dasharray": DASHES[key] }),
+          ...dashes,
         };
         const keyY = keyTop + i * KEY_LEADING;
         return [

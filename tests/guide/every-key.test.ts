@@ -167,7 +167,7 @@ const NO_CONTENT = { chapters: [], cautions: [], packing: [] };
 
 const results = new Map<string, unknown>();
 /** Makes once what follows from the same inputs: a key changes little of a guide. */
-function memoize<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
+function remember<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
   const name = JSON.stringify([kind, inputs]);
   if (!results.has(name)) results.set(name, compute(inputs));
   return results.get(name) as T;

@@ -26,6 +26,8 @@ describe.each([
   ["every other lake", (i: number) => i % 2 === 0],
   ["the first four", (i: number) => i < 4],
   ["the last four", (i: number) => i >= 4],
+  ["all but the first", (i: number) => i > 0],
+  ["all but the last", (i: number) => i < 7],
 ] as const)("a split spring: %s early", (_, isEarly) => {
   const early = LAKES.filter((_lake, i) => isEarly(i));
   const late = LAKES.filter((_lake, i) => !isEarly(i));
@@ -33,7 +35,7 @@ describe.each([
     reportOf(slug, addDays(usual(slug), -5 - (i % 4)), { ice: "off" }),
   );
 
-  test.each([-3, 0, 4, 8, 12])(
+  test.each([-3, 0, 4, 8, 12, 16, 20, 25])(
     "still iced %i days from their usual dates: no middle day before it",
     (days) => {
       const iced = late.map(({ slug }) => reportOf(slug, addDays(usual(slug), days), { ice: "on" }));
