@@ -1,6 +1,5 @@
 import type { Guide } from "../guide/guide-schema.ts";
 import { createDrawing, type Drawing, group, path, text } from "./drawing.ts";
-import { tenth } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
@@ -35,8 +34,9 @@ export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
   });
   const most = Math.max(0, ...shown.flatMap(({ row }) => FORECASTERS.map(({ key }) => row[key].mae)));
   const top = Math.max(1, Math.ceil(most / STEP_DAYS)) * STEP_DAYS;
-  const x = (i: number): number => tenth(LEFT + ((i + 0.5) * WIDE) / Math.max(1, shown.length));
-  const y = (days: number): number => tenth(TOP + HIGH * (1 - days / top));
+  const rounded = (value: number): number => Math.round(value * 10) / 10;
+  const x = (i: number): number => rounded(LEFT + ((i + 0.5) * WIDE) / Math.max(1, shown.length));
+  const y = (days: number): number => rounded(TOP + HIGH * (1 - days / top));
   const keyTop = y(0) + 2 * ink.textSize + 30;
   return createDrawing(
     {
@@ -61,7 +61,7 @@ export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
         ),
         text({ x: LEFT + 6, y: TOP + ink.textSize * 0.8 }, "error, days"),
       ]),
-      FORECASTERS.map(({ key, name }, i) => {
+      FORECASTERS.map(({ key, name, dashes }, i) => {
         const points = shown.map(({ row }, place) => `${x(place)} ${y(row[key].mae)}`);
         const line = {
           fill: "none",
@@ -69,11 +69,10 @@ export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
           "stroke-width": key === "model" ? 2.5 : 1.5,
           ...dashes,
         };
-        const keyY = keyTop + i * KEY_LEADING;
         return [
           points.length === 0 ? null : path({ d: `M${points.join("L")}`, ...line }),
-          path({ d: `M${LEFT} ${keyY}h28`, ...line }),
-          text({ x: LEFT + 36, y: keyY + ink.textSize * 0.35, fill: ink.words }, name),
+          path({ d: `M${LEFT} ${keyTop + i * KEY_LEADING}h28`, ...line }),
+          text({ x: LEFT + 36, y: keyTop + i * KEY_LEADING + ink.textSize * 0.35, fill: ink.words }, name),
         ];
       }),
     ],

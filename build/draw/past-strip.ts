@@ -1,18 +1,17 @@
 import type { GuideLake } from "../guide/guide-schema.ts";
-import type { CalendarDate } from "../model/calendar.ts";
-import { addDays, dayMonth, daysBetween } from "../model/calendar.ts";
+import { addDays, type CalendarDate, dayMonth, daysBetween } from "../model/calendar.ts";
 import { createDrawing, type Drawing, path, text } from "./drawing.ts";
-import { tenth } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
 
 const LEFT = 44;
 const WIDE = 270;
+const MARGIN = 8;
 const LEADING = 18;
 const TOP = 8;
 
+const newYear = (season: number): CalendarDate => `${season}-01-01` as CalendarDate;
 /** Days from 1 January of the season's year, so that springs stand beside each other. */
-const dayOf = (season: number, date: CalendarDate): number =>
-  daysBetween(`${season}-01-01` as CalendarDate, date);
+const dayOf = (season: number, date: CalendarDate): number => daysBetween(newYear(season), date);
 
 /** Past springs, a line each: the bracket that the guide would have given, its middle day, and the day the lake opened. */
 export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): Drawing {
@@ -21,12 +20,11 @@ export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): Drawing {
     ...(forecast === null ? [] : [dayOf(season, forecast.p10), dayOf(season, forecast.p90)]),
   ]);
   const [first, last] = [Math.min(...days), Math.max(...days)];
+  const perDay = (WIDE - 2 * MARGIN) / Math.max(1, last - first);
   const x = (season: number, date: CalendarDate): number =>
-    tenth(LEFT + 8 + ((WIDE - 16) * (dayOf(season, date) - first)) / Math.max(1, last - first));
+    Math.round((LEFT + MARGIN + perDay * (dayOf(season, date) - first)) * 10) / 10;
   const bottom = TOP + past.length * LEADING;
-  /** A day of the first spring told, as the axis names it. */
-  const named = (day: number): string =>
-    dayMonth(addDays(`${past[0]?.season ?? 2000}-01-01` as CalendarDate, day));
+  const named = (day: number): string => dayMonth(addDays(newYear(past[0]?.season ?? 2000), day));
   return createDrawing(
     {
       width: LEFT + WIDE,
@@ -36,9 +34,10 @@ export function pastStrip(past: GuideLake["pastForecasts"], ink: Ink): Drawing {
       textSize: ink.textSize,
     },
     [
-      [[LEFT + 8, "start", first] as const, [LEFT + WIDE - 8, "end", last] as const].map(
-        ([at, anchor, day]) =>
-          text({ x: at, y: bottom + 4 + ink.textSize, "text-anchor": anchor, fill: ink.words }, named(day)),
+      text({ x: LEFT + MARGIN, y: bottom + 4 + ink.textSize, fill: ink.words }, named(first)),
+      text(
+        { x: LEFT + WIDE - MARGIN, y: bottom + 4 + ink.textSize, "text-anchor": "end", fill: ink.words },
+        named(last),
       ),
       past.map(({ season, opened, forecast }, i) => {
         const y = TOP + (i + 0.5) * LEADING;

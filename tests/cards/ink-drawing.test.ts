@@ -16,7 +16,6 @@ import {
   placedDrawing,
   text,
 } from "../../build/draw/drawing.ts";
-import { errorPlot } from "../../build/draw/error-plot.ts";
 import { paperInk } from "../../build/draw/ink.ts";
 import { stripLegend } from "../../build/draw/strip/legend.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
@@ -96,26 +95,21 @@ test("so are drawings that only pages show", async () => {
     { said: 0.9, came: 0.7 },
   ];
   const scores = { mae: 1, crps: 1 };
-  const row = {
-    moment: "25%" as const,
-    reporting: "perfect" as const,
-    n: 10,
-    seasons: 5,
-    baseline: scores,
-    shifted: scores,
-    model: { ...scores, cover50: 0.5, cover80: 0.8 },
-    opening: null,
-    calibration,
-  };
   await expectSameInk([
     calibrationPlot(
       (["before", "first", "75%"] as const).map((moment) => ({
-        ...row,
         moment,
+        reporting: "perfect" as const,
+        n: 10,
+        seasons: 3,
+        baseline: scores,
+        shifted: scores,
+        opening: null,
+        model: { ...scores, cover50: 0.5, cover80: 0.8 },
+        calibration,
       })),
       paperInk,
     ),
-    errorPlot([row], paperInk),
     shareBar({ share: 0.4, low: 0.2, high: 0.7 }, paperInk),
     stripLegend({ ink: paperInk, width: 200, marks: true }),
   ]);

@@ -178,7 +178,8 @@ async function guideOf(files: Readonly<Record<string, unknown>>): Promise<Guide>
     Object.fromEntries(Object.entries(files).map(([file, data]) => [file, JSON.stringify(data, null, 1)])),
   );
   const { club, problems } = await loadClub(dir);
-  const { guide } = club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize });
+  const { guide } =
+    club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember });
   if (guide === undefined) throw new Error(problems.map(formatDiagnostic).join("\n"));
   return guide;
 }
