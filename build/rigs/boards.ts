@@ -2,14 +2,12 @@ import type { DepthBand, RigBox } from "../model/club.ts";
 import { phaseName } from "../model/phase.ts";
 import { depthNumber, depthRange, depthUnit, type UnitSystem } from "../model/units.ts";
 import { bandOf, phasesOf, type RiggedLake } from "./bands.ts";
-import { type LeaderCandidate, leaderCandidates } from "./candidates.ts";
-import { cover } from "./cover.ts";
-import { overlap_m, SAME_M } from "./intervals.ts";
-import { leaderOf, sectionsOf } from "./leader.ts";
+import { cover, overlap_m, SAME_M } from "./leaders/interval-cover.ts";
+import { leaderOf, sectionsOf } from "./leaders/leader.ts";
+import { type LeaderCandidate, leaderCandidates, unservedText } from "./leaders/leader-candidates.ts";
 import type { LeaderBoards } from "./rig-tables.ts";
 import { tooShallowText } from "./rig-words.ts";
 import { leastIndicatorWater_m, setDepthOf } from "./set-depth.ts";
-import { unservedText } from "./unserved.ts";
 import { isUnderIndicator, WAYS_OF_PHASE } from "./ways.ts";
 
 /** A band of water depths to be fished under an indicator. */

@@ -1,5 +1,5 @@
-import { cylinderDragCoefficient } from "./drag.ts";
-import { GRAVITY_MPS2, type Water } from "./fluid.ts";
+import { cylinderDragCoefficient } from "./physics/drag.ts";
+import { GRAVITY_MPS2, type Water } from "./physics/water-properties.ts";
 
 /** What a fly or a shot does to the line: its weight in water and its drag. */
 export interface PointLoad {

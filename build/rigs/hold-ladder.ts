@@ -1,8 +1,8 @@
 import type { LeaderStock, RigBox } from "../model/club.ts";
 import { drift_mps, type RodSeconds } from "./drift.ts";
-import { waterAt } from "./fluid.ts";
 import { atFly, type LinePoint, type LineSegment, lift_m, marchUp, type Stream } from "./hang.ts";
-import { leaderLength_m } from "./leader.ts";
+import { leaderLength_m } from "./leaders/leader.ts";
+import { waterAt } from "./physics/water-properties.ts";
 import { flyLoad, hungLine } from "./rig-line.ts";
 import { comboLoad, type ShotCombo, shotCombos } from "./shot-combos.ts";
 

@@ -1,16 +1,19 @@
 import type { DepthBand, RigBox, Way } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
-import { knotsOf, leaderCandidates } from "./candidates.ts";
-import { type ChosenLeader, chooseIndicatorLeader, indicatorLeaders, unservedSets } from "./choose-leader.ts";
 import { chooseLine } from "./choose-line.ts";
-import { cover } from "./cover.ts";
-import { subtract } from "./intervals.ts";
-import { leaderLength_m } from "./leader.ts";
+import {
+  type ChosenLeader,
+  chooseIndicatorLeader,
+  indicatorLeaders,
+  unservedSets,
+} from "./leaders/choose-leader.ts";
+import { cover, subtract } from "./leaders/interval-cover.ts";
+import { leaderLength_m } from "./leaders/leader.ts";
+import { knotsOf, leaderCandidates, unservedText } from "./leaders/leader-candidates.ts";
 import type { Rig } from "./rig-plan.ts";
 import { changeLeaderText, checkText, NO_ROOM, slipText, tooShallowText } from "./rig-words.ts";
 import { leastIndicatorWater_m, longestFixedSet_m, setDepthOf } from "./set-depth.ts";
-import { unservedText } from "./unserved.ts";
 
 /** Which other leaders take over where the chosen one does not reach. */
 function leaderChanges(sets: DepthBand, chosen: ChosenLeader, box: RigBox, units: UnitSystem): string[] {

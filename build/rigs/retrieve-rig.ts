@@ -1,10 +1,10 @@
 import type { DepthBand, LeaderStock, RigBox, Way } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
-import { chooseRetrieveLeader, chooseShortLeader } from "./choose-leader.ts";
 import { chooseLine, LONGEST_COUNT_S } from "./choose-line.ts";
 import { countdown_s } from "./countdown.ts";
-import { leaderLength_m } from "./leader.ts";
+import { chooseRetrieveLeader, chooseShortLeader } from "./leaders/choose-leader.ts";
+import { leaderLength_m } from "./leaders/leader.ts";
 import type { Rig } from "./rig-plan.ts";
 import { checkText, noRateText, SHORT_PIECE_M, shortPieceText, tooSlowText } from "./rig-words.ts";
 import { toMillimetre } from "./round.ts";

@@ -1,8 +1,8 @@
-import { sphereDrag_N } from "./drag.ts";
-import { sunkWeight_N, type Water } from "./fluid.ts";
 import type { LineSegment, PointLoad, Stream } from "./hang.ts";
-import { type LeaderMake, sectionsOf } from "./leader.ts";
-import { tippetDiameter_mm } from "./tippet.ts";
+import { type LeaderMake, sectionsOf } from "./leaders/leader.ts";
+import { tippetDiameter_mm } from "./leaders/tippet.ts";
+import { sphereDrag_N } from "./physics/drag.ts";
+import { sunkWeight_N, type Water } from "./physics/water-properties.ts";
 
 /** The lighter of the usual leader materials, so the tables err toward more shot. NIST/ICRU material table. */
 const NYLON_KGM3 = 1140;

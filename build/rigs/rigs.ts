@@ -4,10 +4,10 @@ import type { UnitSystem } from "../model/units.ts";
 import { bandOf, phasesOf, type RiggedLake, usualBandOf } from "./bands.ts";
 import { lineOf } from "./countdown.ts";
 import { indicatorRig } from "./indicator-rig.ts";
-import { leaderOf } from "./leader.ts";
+import { leaderOf } from "./leaders/leader.ts";
+import { TIPPET_SIZES, tippetDiameter_mm, tippetSizeText } from "./leaders/tippet.ts";
 import { retrieveRig } from "./retrieve-rig.ts";
 import type { Leader, Line, PhaseRigs, Rig, Tippet, UsualRig } from "./rig-plan.ts";
-import { TIPPET_SIZES, tippetDiameter_mm, tippetSizeText } from "./tippet.ts";
 import { isUnderIndicator, WAYS_OF_PHASE } from "./ways.ts";
 
 const rigFor = (way: Way, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig =>

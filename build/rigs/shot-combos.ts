@@ -1,7 +1,7 @@
 import type { RigBox } from "../model/club.ts";
-import { sphereDrag_N } from "./drag.ts";
-import { ballDiameter_m, sunkWeight_N } from "./fluid.ts";
 import type { PointLoad, Stream } from "./hang.ts";
+import { sphereDrag_N } from "./physics/drag.ts";
+import { ballDiameter_m, sunkWeight_N } from "./physics/water-properties.ts";
 
 type Shot = RigBox["shot"][number];
 

@@ -1,12 +1,12 @@
 import type { LeaderStock, RigBox } from "../model/club.ts";
 import { rounded, smallLengthText, temperatureText, type UnitSystem } from "../model/units.ts";
-import { chooseIndicatorLeader } from "./choose-leader.ts";
 import { DRIFT_COLUMNS, drift_mps, type RodSeconds } from "./drift.ts";
-import { waterAt } from "./fluid.ts";
 import { hang, lift_m, type Stream } from "./hang.ts";
 import { type HoldLadder, holdLadder } from "./hold-ladder.ts";
 import { leastIndicatorDiameter_m, smallestIndicator } from "./indicator.ts";
+import { chooseIndicatorLeader } from "./leaders/choose-leader.ts";
 import { leanProfile } from "./lean-profile.ts";
+import { waterAt } from "./physics/water-properties.ts";
 import { flyLoad, hungLine, ringWeight_N, segmentWeight_N, USUAL_FLY } from "./rig-line.ts";
 import type { ShotCell, ShotTable } from "./rig-tables.ts";
 import { toMillimetre } from "./round.ts";

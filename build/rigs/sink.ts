@@ -1,6 +1,6 @@
 import type { RigBox } from "../model/club.ts";
-import { sphereDrag_N } from "./drag.ts";
-import { ballDiameter_m, sunkWeight_N, type Water, waterAt } from "./fluid.ts";
+import { sphereDrag_N } from "./physics/drag.ts";
+import { ballDiameter_m, sunkWeight_N, type Water, waterAt } from "./physics/water-properties.ts";
 import { USUAL_FLY } from "./rig-line.ts";
 import type { SinkTable } from "./rig-tables.ts";
 

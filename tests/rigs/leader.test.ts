@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { doubtfulSteps, leaderOf, servedRange } from "../../build/rigs/leader.ts";
+import { doubtfulSteps, leaderOf, servedRange } from "../../build/rigs/leaders/leader.ts";
 import { leaderSchema } from "../../build/rigs/rig-plan.ts";
 import { FT, leader } from "./box-fixture.ts";
 

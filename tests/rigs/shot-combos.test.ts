@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { waterAt } from "../../build/rigs/fluid.ts";
+import { waterAt } from "../../build/rigs/physics/water-properties.ts";
 import { comboLoad, comboText, shotCombos } from "../../build/rigs/shot-combos.ts";
 import { box, where } from "./box-fixture.ts";
 import { expectNear } from "./near.ts";

@@ -1,5 +1,6 @@
-import type { DepthBand, LeaderStock, RigBox } from "../model/club.ts";
-import { overlap_m, SAME_M, subtract } from "./intervals.ts";
+import type { DepthBand, LeaderStock, RigBox } from "../../model/club.ts";
+import { toMillimetre } from "../round.ts";
+import { overlap_m, SAME_M, subtract } from "./interval-cover.ts";
 import { type LeaderMake, leaderLength_m, servedRange } from "./leader.ts";
 
 export interface ChosenLeader {
@@ -12,11 +13,28 @@ const tiedFirst = (a: LeaderStock, b: LeaderStock): number =>
   Number(b.tied > 0) - Number(a.tied > 0) || leaderLength_m(a) - leaderLength_m(b);
 
 /** Every leader of the box an indicator slides on, with the set depths it serves. */
-export const indicatorLeaders = ({ leaders, margin_m }: RigBox): ChosenLeader[] =>
+export const indicatorLeaders = ({
+  leaders,
+  margin_m,
+}: Pick<RigBox, "leaders" | "margin_m">): ChosenLeader[] =>
   leaders.flatMap((leader) => {
     const serves = servedRange(leader, margin_m);
     return serves === undefined ? [] : [{ leader, serves }];
   });
+
+/** The shortest leader that serves a set; of equals one already tied, then the first of the box. */
+export const shortestIndicatorLeader = (
+  set_m: number,
+  box: Pick<RigBox, "leaders" | "margin_m">,
+): LeaderStock | undefined =>
+  indicatorLeaders(box)
+    .filter(({ serves }) => serves.from_m <= set_m + SAME_M && serves.to_m >= set_m - SAME_M)
+    .map(({ leader }) => leader)
+    .sort(
+      (a, b) =>
+        toMillimetre(leaderLength_m(a)) - toMillimetre(leaderLength_m(b)) ||
+        Number(b.tied > 0) - Number(a.tied > 0),
+    )[0];
 
 /** The leader that serves most of the sets; of equals one already tied, then the shortest. */
 export function chooseIndicatorLeader(sets: DepthBand, box: RigBox): ChosenLeader | undefined {

@@ -1,7 +1,7 @@
-import type { DepthBand, LeaderStock, TippetSize } from "../model/club.ts";
-import { depthRange, depthText, type UnitSystem } from "../model/units.ts";
-import type { Leader } from "./rig-plan.ts";
-import { toMillimetre } from "./round.ts";
+import type { DepthBand, LeaderStock, TippetSize } from "../../model/club.ts";
+import { depthRange, depthText, type UnitSystem } from "../../model/units.ts";
+import type { Leader } from "../rig-plan.ts";
+import { toMillimetre } from "../round.ts";
 import { bridgingSizes, stepBetween, tippetDiameter_mm, tippetSizeText, WIDEST_STEP } from "./tippet.ts";
 
 /** What a leader is made of, butt end first; a section of no length is left out. */

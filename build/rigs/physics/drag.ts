@@ -1,13 +1,41 @@
-import type { Water } from "./fluid.ts";
+import type { Water } from "./water-properties.ts";
+
+/** Drag coefficient of a line across the flow, `Cd = constant + twoThirds / Re^(2/3)`. */
+export interface LineDragLaw {
+  readonly constant: number;
+  readonly twoThirds: number;
+}
+
+/** White, Viscous Fluid Flow (curve fit); measurements scatter by 10 to 20 %. */
+export const CYLINDER_DRAG: LineDragLaw = { constant: 1, twoThirds: 10 };
+
+function lineDragCoefficient(reynolds: number, { constant, twoThirds }: LineDragLaw): number {
+  const root = Math.cbrt(reynolds);
+  return constant + twoThirds / (root * root);
+}
 
 /**
  * Drag coefficient of a long cylinder across the flow.
- * @param reynolds above 0; fitted for 1 to 2e5, measurements scatter by 10 to 20 %
- * @source White, Viscous Fluid Flow (curve fit)
+ * @param reynolds above 0; fitted for 1 to 2e5
  */
-export function cylinderDragCoefficient(reynolds: number): number {
-  const root = Math.cbrt(reynolds);
-  return 1 + 10 / (root * root);
+export const cylinderDragCoefficient = (reynolds: number): number =>
+  lineDragCoefficient(reynolds, CYLINDER_DRAG);
+
+/**
+ * Drag on a line across the flow, N/m, with the sign of the speed.
+ * @param speed_mps across the line
+ */
+export function lineDrag_Npm(
+  diameter_m: number,
+  speed_mps: number,
+  { density_kgm3, viscosity_m2s }: Water,
+  law: LineDragLaw = CYLINDER_DRAG,
+): number {
+  if (speed_mps === 0) return 0;
+  const reynolds = (Math.abs(speed_mps) * diameter_m) / viscosity_m2s;
+  return (
+    0.5 * density_kgm3 * lineDragCoefficient(reynolds, law) * diameter_m * speed_mps * Math.abs(speed_mps)
+  );
 }
 
 /**
@@ -47,10 +75,10 @@ export function sphereDragCoefficient(reynolds: number): number {
   return (1 - share) * schillerNaumann(SCHILLER_NAUMANN_TO) + share * standardCurve(STANDARD_CURVE_FROM);
 }
 
-/** Drag on a sphere in a stream of `speed_mps` (0 or more), N. */
+/** Drag on a sphere, N, with the sign of the speed. */
 export function sphereDrag_N(diameter_m: number, speed_mps: number, water: Water): number {
   if (speed_mps === 0) return 0;
   const area_m2 = (Math.PI / 4) * diameter_m ** 2;
-  const coefficient = sphereDragCoefficient((speed_mps * diameter_m) / water.viscosity_m2s);
-  return 0.5 * water.density_kgm3 * coefficient * area_m2 * speed_mps ** 2;
+  const coefficient = sphereDragCoefficient((Math.abs(speed_mps) * diameter_m) / water.viscosity_m2s);
+  return 0.5 * water.density_kgm3 * coefficient * area_m2 * speed_mps * Math.abs(speed_mps);
 }

@@ -1,4 +1,4 @@
-import type { TippetSize } from "../model/club.ts";
+import type { TippetSize } from "../../model/club.ts";
 
 /** Trade convention, the "rule of 11": diameter in thousandths of an inch = 11 - X. */
 const RULE_OF = 11;
@@ -44,4 +44,21 @@ export function bridgingSizes(upper: TippetSize, lower: TippetSize): TippetSize[
     { length: Math.max(0, pieces - 1) },
     (_, i) => Math.round((upper + (step * (i + 1)) / pieces) / STEP) * STEP,
   );
+}
+
+/** Clearer and cloudier than ordinary water, Secchi depth, m. From memory. */
+const CLEAR_M = 4;
+const CLOUDY_M = 1.5;
+/** The usual range of lake tippets. From memory. */
+const USUAL_SIZES = { thickest: 2, finest: 6 } as const;
+
+/**
+ * The tippet to start with: a third of the hook's number, one size finer in clear water and one thicker in cloudy.
+ * Common practice, no source.
+ * @param hook size number, 2 to 24
+ * @param clarity_m Secchi depth; absent for ordinary water
+ */
+export function suggestedTippet(hook: number, clarity_m?: number): TippetSize {
+  const byClarity = clarity_m === undefined ? 0 : Number(clarity_m > CLEAR_M) - Number(clarity_m < CLOUDY_M);
+  return Math.min(USUAL_SIZES.finest, Math.max(USUAL_SIZES.thickest, Math.round(hook / 3) + byClarity));
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { RigBox } from "../../build/model/club.ts";
-import { rigDiagnostics } from "../../build/rigs/rig-diagnostics.ts";
+import { rigDiagnostics } from "../../build/rigs/gear-checks.ts";
 import { box, leader } from "./box-fixture.ts";
 
 const first = <T>(list: readonly T[], changed: Partial<T>): T[] =>

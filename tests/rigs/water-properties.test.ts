@@ -6,7 +6,7 @@ import {
   waterAt,
   waterDensity_kgm3,
   waterViscosity_Pas,
-} from "../../build/rigs/fluid.ts";
+} from "../../build/rigs/physics/water-properties.ts";
 import { segmentWeight_N } from "../../build/rigs/rig-line.ts";
 import { BALL_TABLE, SUNK_LINE_TABLE } from "../reference/leaders.ts";
 import { SUNK_SHARE_TABLE } from "../reference/sinking.ts";

@@ -1,0 +1,93 @@
+import { FLY_BALLS, type FlyClass } from "../fly-classes.ts";
+import type { LeaderMake } from "../leaders/leader.ts";
+import { hungRig } from "../leaders/leader-line.ts";
+import { type Current, currentOver, PROFILES } from "../physics/current-profile.ts";
+import { ballBody, lift_m } from "../physics/hanging-line.ts";
+import { type HungRig, heldDrift, mendedDrift, windDrive } from "../physics/indicator-drift.ts";
+import { tightWait_s } from "../physics/swing-down.ts";
+import type { Water } from "../physics/water-properties.ts";
+import type { RigSettings } from "./rig-settings.ts";
+import { SURE_SHARE_OF_MASS, stepBody, type WeighedStep } from "./shot-steps.ts";
+
+/** The rig every cell of a row hangs: a leader set over a plumbed depth, and a fly. */
+export interface RowRig {
+  readonly leader: LeaderMake;
+  /** Plumbed depth of the water. */
+  readonly depth_m: number;
+  readonly set_m: number;
+  readonly fly: FlyClass;
+}
+
+/** Every row counts on an indicator of 3/4 in: for smaller ones that errs toward more shot. */
+export const TABLE_INDICATOR_M = 0.01905;
+
+/** Lift of the fly in the current that is expected, and in the doubtful one, m. */
+export interface Lifts {
+  readonly expected_m: number;
+  readonly doubtful_m: number;
+}
+
+export const rigWith = ({ leader, set_m, fly }: RowRig, step: WeighedStep, water: Water): HungRig =>
+  hungRig(leader, set_m, ballBody(FLY_BALLS[fly], water), stepBody(step, water, SURE_SHARE_OF_MASS));
+
+/** The tight-line wait of a row's rig under one step. */
+export const waitWith_s = (row: RowRig, step: WeighedStep, settings: RigSettings, water: Water): number =>
+  tightWait_s(rigWith(row, step, water), settings.lift_m, water);
+
+type Handling = "mended" | "held";
+
+/** How high the fly hangs under one step; null where it is beyond a limit. */
+export function liftsWithin(
+  row: RowRig,
+  step: WeighedStep,
+  foam_mps: number,
+  handling: Handling,
+  settings: RigSettings,
+  water: Water,
+): Lifts | null {
+  const rig = rigWith(row, step, water);
+  const liftIn = (current: Current): number =>
+    lift_m(
+      (handling === "held"
+        ? heldDrift(rig, current, water)
+        : mendedDrift(rig, current, windDrive(foam_mps, TABLE_INDICATOR_M), water)
+      ).point,
+    );
+  const doubtful_m = liftIn(currentOver(row.depth_m, foam_mps, PROFILES.doubtful));
+  if (doubtful_m > settings.mostLift_m) return null;
+  const expected_m = liftIn(currentOver(row.depth_m, foam_mps, PROFILES.expected));
+  return expected_m > settings.lift_m ? null : { expected_m, doubtful_m };
+}
+
+/** The step for one cell; null where none serves. */
+export interface ChosenStep {
+  readonly step: WeighedStep;
+  /** The line must be held still. */
+  readonly hold: boolean;
+  readonly lifts: Lifts;
+}
+
+/**
+ * The least step that is down in time and keeps the fly within both limits with the indicator mended; else the least
+ * that does so held.
+ * @param steps lightest first; the heaviest need not be down in time
+ * @param waits_s the tight-line wait of each
+ */
+export function chooseStep(
+  row: RowRig,
+  foam_mps: number,
+  steps: readonly WeighedStep[],
+  waits_s: readonly number[],
+  settings: RigSettings,
+  water: Water,
+): ChosenStep | null {
+  const inTime = steps.filter(
+    (_, i) => i === steps.length - 1 || (waits_s[i] ?? 0) <= settings.longestWait_s,
+  );
+  for (const handling of ["mended", "held"] as const)
+    for (const step of inTime) {
+      const lifts = liftsWithin(row, step, foam_mps, handling, settings, water);
+      if (lifts !== null) return { step, hold: handling === "held", lifts };
+    }
+  return null;
+}
