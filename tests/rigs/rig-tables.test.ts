@@ -9,10 +9,10 @@ import {
   tipDepth_m,
 } from "../../build/rigs/physics/sinking-line.ts";
 import { tightWait_s } from "../../build/rigs/physics/swing-down.ts";
+import { USUAL_SETTINGS } from "../../build/rigs/tables/conditions.ts";
 import { longestDrawnSet_m } from "../../build/rigs/tables/drifting-boat.ts";
 import { nakedLine } from "../../build/rigs/tables/naked-line.ts";
 import { plumbDepth } from "../../build/rigs/tables/plumb-table.ts";
-import { USUAL_SETTINGS } from "../../build/rigs/tables/rig-settings.ts";
 import {
   DEPTHS_FT,
   DRAWN_SETS,

@@ -19,6 +19,7 @@ import {
   together,
 } from "../../build/rigs/physics/hanging-line.ts";
 import { heldDrift, mendedDrift, windDrive } from "../../build/rigs/physics/indicator-drift.ts";
+import { gaussLegendre } from "../../build/rigs/physics/numeric.ts";
 import {
   drawnLineDepth_m,
   drawnTipAngle_rad,
@@ -28,15 +29,15 @@ import {
   tipDepth_m,
   tipHangs_s,
 } from "../../build/rigs/physics/sinking-line.ts";
-import { gaussLegendre, slackFall_s, swingDown_s, tightWait_s } from "../../build/rigs/physics/swing-down.ts";
+import { slackFall_s, swingDown_s, tightWait_s } from "../../build/rigs/physics/swing-down.ts";
 import { waterAt } from "../../build/rigs/physics/water-properties.ts";
 import { searchPlan, shareMinutes } from "../../build/rigs/search-plan.ts";
 import { anchorRope_m } from "../../build/rigs/tables/anchor-rope.ts";
+import { USUAL_SETTINGS } from "../../build/rigs/tables/conditions.ts";
 import { longestDrawnSet_m } from "../../build/rigs/tables/drifting-boat.ts";
 import { slowestInTime } from "../../build/rigs/tables/line-counts.ts";
 import { nakedLine } from "../../build/rigs/tables/naked-line.ts";
 import { type PlumbDepth, plumbDepth } from "../../build/rigs/tables/plumb-table.ts";
-import { USUAL_SETTINGS } from "../../build/rigs/tables/rig-settings.ts";
 import reference from "../reference/rig-vectors.json" with { type: "json" };
 import { FT, where } from "./box-fixture.ts";
 import { board, clubBox, rigOver, setOf_m, shotBody, water10 } from "./club-box.ts";

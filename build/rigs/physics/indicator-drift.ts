@@ -1,6 +1,6 @@
 import { type Current, FOAM_SHARE_OF_WIND } from "./current-profile.ts";
-import { findRoot } from "./find-root.ts";
 import { type Body, hang, type LinePoint, type LineSegment } from "./hanging-line.ts";
+import { findRoot } from "./numeric.ts";
 import type { Water } from "./water-properties.ts";
 
 /** A rig under an indicator: the fly, and the line from the fly up. */

@@ -1,30 +1,8 @@
 import { CYLINDER_DRAG, type LineDragLaw } from "./drag.ts";
-import { findRoot } from "./find-root.ts";
 import type { Body, LineSegment } from "./hanging-line.ts";
 import type { HungRig } from "./indicator-drift.ts";
+import { findRoot, gaussLegendre } from "./numeric.ts";
 import { GRAVITY_MPS2, type Water } from "./water-properties.ts";
-
-/** Nodes above 0 and weights of 24-point Gauss-Legendre on -1 to 1. Abramowitz and Stegun, table 25.4. */
-const GAUSS_24 = [
-  [0.06405689286260563, 0.12793819534675202],
-  [0.1911188674736163, 0.12583745634682825],
-  [0.3150426796961634, 0.1216704729278033],
-  [0.4337935076260451, 0.11550566805372552],
-  [0.5454214713888396, 0.10744427011596556],
-  [0.6480936519369755, 0.09761865210411393],
-  [0.7401241915785544, 0.0861901615319532],
-  [0.820001985973903, 0.07334648141108016],
-  [0.8864155270044011, 0.05929858491543636],
-  [0.9382745520027328, 0.04427743881741941],
-  [0.9747285559713095, 0.02853138862893356],
-  [0.9951872199970213, 0.01234122979998869],
-] as const;
-
-/** Integral of `f` from `from` to `to`. */
-export const gaussLegendre = (f: (x: number) => number, from: number, to: number): number => {
-  const [middle, half] = [(from + to) / 2, (to - from) / 2];
-  return half * GAUSS_24.reduce((sum, [x, w]) => sum + w * (f(middle - half * x) + f(middle + half * x)), 0);
-};
 
 /** A ball or several on a line, by the distance from the indicator. */
 interface Arm {

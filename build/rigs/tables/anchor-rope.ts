@@ -1,5 +1,5 @@
 import { toBase, type UnitSystem } from "../../model/units.ts";
-import type { Condition, RigSettings } from "./rig-settings.ts";
+import type { Condition, RigSettings } from "./conditions.ts";
 
 /** Lengths of rope are rounded up to this. */
 const roundUp_m = (units: UnitSystem): number => (units === "imperial" ? toBase(5, "ft", "length") : 1);

@@ -2,7 +2,6 @@ import { FLY_BALLS, TABLE_FLY } from "../fly-classes.ts";
 import type { LeaderMake } from "../leaders/leader.ts";
 import { leaderLength_m } from "../leaders/leader.ts";
 import { leaderLine, shotAboveFly_m } from "../leaders/leader-line.ts";
-import { findRoot } from "../physics/find-root.ts";
 import {
   type Body,
   ballBody,
@@ -13,6 +12,7 @@ import {
   marchUp,
   stretchOf,
 } from "../physics/hanging-line.ts";
+import { findRoot } from "../physics/numeric.ts";
 import type { Water } from "../physics/water-properties.ts";
 
 const PIECE_M = 0.3;

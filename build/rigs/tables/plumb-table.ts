@@ -8,11 +8,17 @@ import { ballBody, segmentWeight_N } from "../physics/hanging-line.ts";
 import { type Water, waterAt } from "../physics/water-properties.ts";
 import { flyDepth_m, LEAST_SET_M, longestFixedSet_m } from "../set-depth.ts";
 import { anchorRope_m } from "./anchor-rope.ts";
-import { FOAM_MPS } from "./conditions.ts";
-import { CONDITIONS, type Condition, type RigSettings } from "./rig-settings.ts";
-import { type ChosenStep, chooseStep, type RowRig, waitWith_s } from "./shot-choice.ts";
-import { stepBody, stepText, type WeighedStep, weighedSteps } from "./shot-steps.ts";
-import { type WaitRange, waitRange } from "./wait-range.ts";
+import { CONDITIONS, type Condition, FOAM_MPS, type RigSettings } from "./conditions.ts";
+import {
+  type ChosenStep,
+  chooseStep,
+  type RowRig,
+  stepBody,
+  stepText,
+  type WeighedStep,
+  waitWith_s,
+  weighedSteps,
+} from "./shot-choice.ts";
 
 /** Water the tables are computed in: 4 to 18 °C changes two cells of 24. */
 const TABLE_WATER_C = 10;
@@ -26,6 +32,27 @@ const ROWS = {
 /** The plumbed depths the table has rows for, m: 3 to 24 ft by 3, or 1 to 7 m by 1. */
 export const plumbDepths_m = (units: UnitSystem): number[] =>
   Array.from({ length: ROWS[units].steps }, (_, i) => (i + 1) * ROWS[units].step_m);
+
+const ROUND_S = 5;
+const upTo5 = (seconds: number): number => Math.ceil(seconds / ROUND_S - 1e-9) * ROUND_S;
+
+/** How long to wait before drawing: the short end after throwing slack, the long end on a tight line. */
+export interface WaitRange {
+  readonly from_s: number;
+  readonly to_s: number;
+  /** Longer than most anglers wait: the table says so. */
+  readonly long: boolean;
+}
+
+/**
+ * Half the tight-line wait to all of it, each up to the next 5 s. Against a chain of twelve links a rig held tight is
+ * down in 0.85 to 0.98 of the tight-line wait, one whose indicator runs in on slack line in 0.3 to 0.6.
+ */
+export const waitRange = (tightWait_s: number, longestWait_s: number): WaitRange => ({
+  from_s: upTo5(tightWait_s / 2),
+  to_s: upTo5(tightWait_s),
+  long: upTo5(tightWait_s) > longestWait_s,
+});
 
 /** What to pinch on in one condition. */
 export interface PlumbCell {
