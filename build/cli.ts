@@ -1,11 +1,10 @@
-import "./small-heap.ts";
-import { openAsker } from "./commands/asker.ts";
-import { asCalled } from "./commands/called-as.ts";
+import "./commands/heap-growth.ts";
 import { main } from "./commands/command-line.ts";
+import { openPrompter, today } from "./commands/effects.ts";
+import { rewriteNpmCommands } from "./commands/npm-invocation.ts";
 import { progressLine } from "./commands/progress-line.ts";
-import { today } from "./commands/today.ts";
 
-const called = asCalled(process.env);
+const called = rewriteNpmCommands(process.env);
 const { CI } = process.env;
 const now_ms = (): number => performance.now();
 const line = progressLine({
@@ -28,5 +27,5 @@ process.exitCode = await main(process.argv.slice(2), {
   env: process.env,
   now_ms,
   progress: line.progress,
-  ...(process.stdin.isTTY ? { openAsker: () => openAsker(process.stdin, process.stderr) } : {}),
+  ...(process.stdin.isTTY ? { openAsker: () => openPrompter(process.stdin, process.stderr) } : {}),
 });

@@ -5,15 +5,15 @@ import { openLastFiles } from "./cache/last-files.ts";
 import { type GuideRequest, noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
-import { finishGuide } from "./finish/finish.ts";
 import { composeGuide } from "./guide/compose.ts";
 import type { Guide } from "./guide/guide-schema.ts";
-import { inputSchemas } from "./load/input-schemas.ts";
-import { loadClub } from "./load/load-club.ts";
-import { loadContent } from "./load/load-content.ts";
+import { inputSchemas } from "./input/json-schemas.ts";
+import { loadClub } from "./input/load-club.ts";
+import { loadContent } from "./input/load-content.ts";
 import type { Diagnostic } from "./model/diagnostic.ts";
 import type { Progress } from "./model/progress.ts";
 import { publish } from "./publish/publish.ts";
+import { writeOfflineListAndSitemap } from "./site/reachable-files.ts";
 import { writeSite } from "./site/site.ts";
 
 export interface GuideResult {
@@ -110,7 +110,7 @@ async function buildGuide(
     unfit.push(...(await writeCards(guide, staging, { only: request.only, kept, progress })));
     if (unfit.length > 0) return false;
     progress("publish", 0, 0);
-    if (request.preview !== true) await finishGuide(guide, staging);
+    if (request.preview !== true) await writeOfflineListAndSitemap(guide, staging);
     const { club, asOf, lakes } = guide;
     if (kept !== undefined)
       note(kept.note(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });

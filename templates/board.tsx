@@ -1,19 +1,18 @@
 import { screenInk } from "../build/draw/ink.ts";
-import { monthScale } from "../build/draw/month-scale.tsx";
-import { seasonStrip } from "../build/draw/season-strip.tsx";
-import { stripLegend } from "../build/draw/strip-legend.tsx";
-import { boardsAhead } from "../build/guide/board.ts";
-import { daysAheadText } from "../build/guide/days-ahead.ts";
+import { monthScale } from "../build/draw/strip/date-axis.tsx";
+import { stripLegend } from "../build/draw/strip/legend.tsx";
+import { seasonStrip } from "../build/draw/strip/season-strip.tsx";
+import { boardsAhead, daysAheadText } from "../build/guide/board.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import { outingText } from "../build/guide/trip-words.ts";
 import type { Occasion, Outing } from "../build/guide/when-schema.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
-import { lakeSheets } from "./lake-sheets.ts";
-import { Page } from "./layout.tsx";
-import { ForecastNote, Harmless, PrintList, Section } from "./parts.tsx";
-import { ADDRESS, type Sheet } from "./sheet.ts";
-import { outingText } from "./trip/trip-words.ts";
+import { Page } from "./_includes/layout.tsx";
+import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import { ForecastNote, Harmless, PrintList, Section } from "./_includes/parts.tsx";
+import { lakeSheets } from "./_includes/print-files.ts";
 
 type BoardGroup = Board["groups"][number];
 type BoardRow = BoardGroup["lakes"][number];
@@ -60,7 +59,15 @@ function RoadOpens({ lake: { access }, asOf }: { lake: BoardLake; asOf: Calendar
   );
 }
 
-function Row({ lake, weekend, sheet }: { lake: BoardLake; weekend: BoardRow["weekend"]; sheet: Sheet }) {
+function Row({
+  lake,
+  weekend,
+  sheet,
+}: {
+  lake: BoardLake;
+  weekend: BoardRow["weekend"];
+  sheet: PageContext;
+}) {
   const { guide, to } = sheet;
   const { now, bestDays } = lake;
   return (
@@ -102,7 +109,7 @@ function Group({
   group: BoardGroup;
   weekend: Board["weekend"];
   lakes: LakesBySlug;
-  sheet: Sheet;
+  sheet: PageContext;
 }) {
   return (
     <section aria-labelledby={group.id} class={`group ${group.id}`}>
@@ -131,14 +138,19 @@ export const boardsAheadWords = (guide: Guide) =>
     })),
   }));
 
-const LakeLink = ({ slug, name, good, sheet }: Pick<Outing, "slug" | "name" | "good"> & { sheet: Sheet }) => (
+const LakeLink = ({
+  slug,
+  name,
+  good,
+  sheet,
+}: Pick<Outing, "slug" | "name" | "good"> & { sheet: PageContext }) => (
   <>
     <a href={sheet.to(ADDRESS.lake(slug))}>{name}</a> <span class="odds">{chanceText(good)}</span>
   </>
 );
 
 /** The lake to go to on one weekend, the one to fall back on, and the chance that one of them is good. */
-function Answer({ occasion, isFirst, sheet }: { occasion: Occasion; isFirst: boolean; sheet: Sheet }) {
+function Answer({ occasion, isFirst, sheet }: { occasion: Occasion; isFirst: boolean; sheet: PageContext }) {
   const { from, to, best, isLikely } = occasion;
   return (
     <section class="answer" aria-labelledby={`go-${from}`} data-last={to} hidden={!isFirst}>
@@ -166,7 +178,7 @@ function Answer({ occasion, isFirst, sheet }: { occasion: Occasion; isFirst: boo
 }
 
 /** Where to go on the weekend that is next; those after it wait for their turn, and the page's script shows them. */
-function Answers({ occasions, sheet }: { occasions: readonly Occasion[]; sheet: Sheet }) {
+function Answers({ occasions, sheet }: { occasions: readonly Occasion[]; sheet: PageContext }) {
   const weekends = occasions.filter(({ name }) => name === null);
   return (
     <>
@@ -180,7 +192,7 @@ function Answers({ occasions, sheet }: { occasions: readonly Occasion[]; sheet: 
   );
 }
 
-const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: Sheet }) => (
+const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
   <li>
     <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>, {dayRange(trip.from, trip.to)}:{" "}
     {outingText(trip.pick)}
@@ -200,7 +212,7 @@ export function BoardPage({
   occasions: readonly Occasion[];
   /** Those that everybody may see. */
   trips: readonly GuideTrip[];
-  sheet: Sheet;
+  sheet: PageContext;
 }) {
   const { guide } = sheet;
   const lakes = new Map(all.map((lake) => [lake.slug, lake]));

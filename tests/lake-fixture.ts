@@ -1,9 +1,9 @@
 import { arrangeBoard } from "../build/guide/board.ts";
 import { type Guide, type GuideLake, guideSchema } from "../build/guide/guide-schema.ts";
-import { reportSeasons } from "../build/guide/report-totals.ts";
+import { reportSeasons } from "../build/guide/report-seasons.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
-import type { Spread } from "../build/model/exported.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
+import type { Spread } from "../build/model/shared-schemas.ts";
 import { gearTables } from "../build/rigs/gear.ts";
 import type { Daily } from "../build/season/forecast.ts";
 import { composeWater } from "../build/water/water.ts";

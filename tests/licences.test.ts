@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { expect, test } from "vitest";
-import { type Lock, noticesText, usedPackages } from "../build/bench/notices-text.ts";
+import { type Lock, noticesText, usedPackages } from "./notices-text.ts";
 
 /** SPDX names of licences under which a club may use, change and hand on the program with what it is built from. */
 const ALLOWED = [

@@ -1,8 +1,8 @@
 import { answerJobs } from "../threads/threads.ts";
-import { type ReckonedShape, reckonShape, type ShapeNeeds } from "../water/compose-shape.ts";
+import { type ComputedShape, computeShape, type ShapeInputs } from "../water/compose-shape.ts";
 
 answerJobs(
   () =>
-    async (batch: readonly ShapeNeeds[]): Promise<ReckonedShape[]> =>
-      batch.map(reckonShape),
+    async (batch: readonly ShapeInputs[]): Promise<ComputedShape[]> =>
+      batch.map(computeShape),
 );

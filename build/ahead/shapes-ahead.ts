@@ -1,8 +1,8 @@
 import type { Cache } from "../cache/cache.ts";
-import { shapesToReckon } from "../guide/rigged-lake.ts";
+import { shapesToCompute } from "../guide/lake-inputs.ts";
 import type { Club } from "../model/club.ts";
 import { runInThreads } from "../threads/threads.ts";
-import { type ReckonedShape, SHAPE, type ShapeNeeds } from "../water/compose-shape.ts";
+import { type ComputedShape, SHAPE, type ShapeInputs } from "../water/compose-shape.ts";
 
 /** Fewer are reckoned sooner than threads are begun. */
 const LEAST = 60;
@@ -21,13 +21,13 @@ export async function reckonShapesAhead(
   cache: Cache,
   progress: (done: number, total: number) => void,
 ): Promise<void> {
-  const wanted = cache.keeps ? shapesToReckon(club).filter((needs) => !cache.has(SHAPE, needs)) : [];
+  const wanted = cache.keeps ? shapesToCompute(club).filter((needs) => !cache.has(SHAPE, needs)) : [];
   if (wanted.length < LEAST) return;
   const batches = Array.from({ length: Math.ceil(wanted.length / BATCH) }, (_, i) =>
     wanted.slice(i * BATCH, (i + 1) * BATCH),
   );
   let done = 0;
-  await runInThreads<readonly ShapeNeeds[], never, readonly ReckonedShape[]>({
+  await runInThreads<readonly ShapeInputs[], never, readonly ComputedShape[]>({
     script: THREAD,
     data: undefined,
     jobs: batches,

@@ -1,8 +1,7 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
-import { type CalendarDate, dayMonth, dayRange } from "../model/calendar.ts";
-import { clockText } from "../model/clock.ts";
-import type { Spread } from "../model/exported.ts";
+import { type CalendarDate, clockText, dayMonth, dayRange } from "../model/calendar.ts";
 import { GOOD_STATES, phaseName, STATE_WORDS, stateOfPhase } from "../model/phase.ts";
+import type { Spread } from "../model/shared-schemas.ts";
 import {
   areaText,
   chanceText,
@@ -24,20 +23,20 @@ export interface Glance {
 }
 
 /** Keeps a date or a name on one line: no break at its spaces. */
-export const whole = (text: string): string => text.replaceAll(" ", "\u00a0");
+export const noBreak = (text: string): string => text.replaceAll(" ", "\u00a0");
 
 /** "(9–19 May)": the days that hold eight chances in ten, or nothing where the day is known. */
-const inBrackets = ({ p10, p90 }: Spread): string => (p10 === p90 ? "" : whole(`(${dayRange(p10, p90)})`));
+const inBrackets = ({ p10, p90 }: Spread): string => (p10 === p90 ? "" : noBreak(`(${dayRange(p10, p90)})`));
 
 export const nowGlance = ({ now }: GuideLake): Glance => ({
   label: "Now",
   value: STATE_WORDS[now.state].name,
-  sureness: `${whole(chanceText(now.chance))} sure`,
+  sureness: `${noBreak(chanceText(now.chance))} sure`,
 });
 
 const dateGlance = (label: string, spread: Spread): Glance => ({
   label,
-  value: whole(dayMonth(spread.p50)),
+  value: noBreak(dayMonth(spread.p50)),
   sureness: inBrackets(spread),
 });
 
@@ -54,10 +53,10 @@ export function whenGlance(lake: GuideLake): Glance {
 export const bestDaysText = ({ bestDays }: GuideLake): string | null =>
   bestDays === null
     ? null
-    : `Best days ahead: ${whole(dayRange(bestDays.from, bestDays.to))} (${whole(chanceText(bestDays.chance))} good).`;
+    : `Best days ahead: ${noBreak(dayRange(bestDays.from, bestDays.to))} (${noBreak(chanceText(bestDays.chance))} good).`;
 
 const spreadText = (spread: Spread): string =>
-  [whole(dayMonth(spread.p50)), inBrackets(spread)].filter(Boolean).join(" ");
+  [noBreak(dayMonth(spread.p50)), inBrackets(spread)].filter(Boolean).join(" ");
 
 /** "14 May (9–19 May) to 24 May (19–29 May)". */
 export function phaseDaysText(lake: GuideLake, plan: Plan): string {
@@ -115,7 +114,7 @@ export function leadingPhase({ now, next, phases }: GuideLake): Plan["phase"] | 
 
 /** "Marl Scud 12, 14; Cinder Pupa 14, 16." */
 export const fliesText = (flies: Plan["flies"]): string =>
-  `${flies.map(({ name, sizes }) => whole([name, sizes.join(", ")].filter(Boolean).join(" "))).join("; ")}.`;
+  `${flies.map(({ name, sizes }) => noBreak([name, sizes.join(", ")].filter(Boolean).join(" "))).join("; ")}.`;
 
 /** "Elevation 8,465 ft; 40 acres; deepest 28 ft, mean 11 ft; marl water." */
 export function factsText(lake: GuideLake, units: UnitSystem): string {
@@ -153,8 +152,8 @@ export function fetchText({ place: { wind } }: GuideLake, units: UnitSystem): st
   if (wind === null || rough === undefined) return null;
   const { fetch_m, along } = wind.longest;
   const { from, to } = rough.height_m;
-  const waves = whole(`${depthRange(from, to, units)} at force ${ROUGH_FORCE}`);
-  return `Longest fetch ${whole(distanceText(fetch_m, units))}, ${along.join("–")}: waves to ${waves}.`;
+  const waves = noBreak(`${depthRange(from, to, units)} at force ${ROUGH_FORCE}`);
+  return `Longest fetch ${noBreak(distanceText(fetch_m, units))}, ${along.join("–")}: waves to ${waves}.`;
 }
 
 /** "first light 05:05, sunrise 05:37, sunset 20:15, last light 20:47." What does not happen that day is left out. */
@@ -168,7 +167,7 @@ export function lightText({ place }: GuideLake, date: CalendarDate): string | nu
     ["last light", light.lastLight],
   ] as const;
   const told = times.flatMap(([what, minute]) =>
-    minute === null ? [] : [whole(`${what} ${clockText(minute)}`)],
+    minute === null ? [] : [noBreak(`${what} ${clockText(minute)}`)],
   );
   return [...(told.length === 0 ? [] : [`${told.join(", ")}.`]), light.words ?? ""].join(" ").trim();
 }
@@ -192,7 +191,7 @@ export const byAgency = (cautions: readonly Caution[]): AgencyCautions[] =>
   }));
 
 /** "(US Coast Guard)". */
-export const agencyText = (agency: string): string => whole(`(${agency})`);
+export const agencyText = (agency: string): string => noBreak(`(${agency})`);
 
 /** What a card's QR code opens: the lake's page or, where the guide has no address, its place (RFC 5870). */
 export function qrTarget({ baseUrl }: Pick<Guide, "baseUrl">, { slug, position }: GuideLake) {

@@ -5,16 +5,15 @@ import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
 import { computeAlways } from "../model/remember.ts";
 import { runInThreads } from "../threads/threads.ts";
-import type { CardFiles, CardTools } from "./card-file.ts";
-import { placeCards } from "./card-kinds.ts";
-import { addressOf, cardTools, openPress } from "./card-press.ts";
-import { type CardProblem, problemOf } from "./card-problem.ts";
-import { parseFonts } from "./fonts.ts";
-import { planLabels } from "./labels-files.ts";
-import { planLakeCards, planSheets } from "./lake-cards.ts";
-import { planReportSlips } from "./report-slip-files.ts";
-import { planRigCards } from "./rig-card-files.ts";
-import { planTripCards } from "./trip-card-files.ts";
+import type { CardFiles, CardTools } from "./card-kind.ts";
+import { type CardProblem, overflowProblem } from "./card-kind.ts";
+import { cardAddress, createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
+import { planLabels } from "./labels/labels.ts";
+import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
+import { parseFonts } from "./pdf/document.ts";
+import { planReportSlips } from "./report-slip.ts";
+import { planRigCards } from "./rig/rig-cards.ts";
+import { planTripCards } from "./trip/trip-cards.ts";
 
 /** Every file of cards, or one lake's own alone, in batches to be made one after another: a volume's lakes, then its sheets. */
 function planCards(guide: Guide, only?: string): CardFiles[][] {
@@ -36,12 +35,12 @@ function planCards(guide: Guide, only?: string): CardFiles[][] {
 }
 
 /** Two cards that would be one file: a lake's slug that is also the name of a sheet, a rig card or a label sheet. */
-function namesTaken(planned: readonly CardFiles[]): CardProblem[] {
+function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
   const names = planned.flatMap((files) => files.names);
   const seen = new Set<string>();
   const twice = names.filter((name) => seen.size === seen.add(name).size);
   return twice.map((name) => ({
-    ...problemOf(name, {
+    ...overflowProblem(name, {
       field: "file name",
       message: `cards/${name}.pdf is made by the program`,
       hint: "give the lake’s file another name",
@@ -59,11 +58,11 @@ export function cardProblems(guide: Guide, remember = computeAlways): CardProble
   let tools: CardTools | undefined;
   const found = planned.flatMap((files) =>
     remember("card problems", files, () => {
-      tools ??= cardTools(parseFonts());
+      tools ??= createCardTools(parseFonts());
       return placeCards(files, tools).problems;
     }),
   );
-  return [...found, ...namesTaken(planned)];
+  return [...found, ...duplicateNames(planned)];
 }
 
 /** How the cards are written. */
@@ -100,7 +99,7 @@ async function makeBatches(
     });
     return problems.flat();
   }
-  return batches.length === 0 ? [] : openPress(outDir)(batches.flat(), made);
+  return batches.length === 0 ? [] : openCardWriter(outDir)(batches.flat(), made);
 }
 
 /**
@@ -124,12 +123,12 @@ export async function writeCards(
   progress?.("cards", 0, 0);
   const batches = planCards(guide, only);
   const all = batches.flat();
-  const taken = namesTaken(all);
+  const taken = duplicateNames(all);
   const total = all.reduce((sum, { names }) => sum + names.length, 0);
   const toMake = batches
     .map((batch) =>
       batch.filter(
-        ({ kind, needs, names }) => taken.length > 0 || !kept.reuse(kind, needs, names.map(addressOf)),
+        ({ kind, needs, names }) => taken.length > 0 || !kept.reuse(kind, needs, names.map(cardAddress)),
       ),
     )
     .filter((batch) => batch.length > 0);

@@ -1,15 +1,24 @@
 import type { GuideFrame } from "../guide/guide-frame.ts";
-import { FOODS, ICE_STATES, WAYS } from "../model/club.ts";
+import { FOODS, ICE_STATES, METHODS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
 import { depthUnit, type UnitSystem } from "../model/units.ts";
-import { frameOf } from "./card-frame.ts";
-import { addCardHead } from "./card-head.ts";
-import { addText, type Column } from "./column.ts";
-import type { FaceLayout } from "./face.ts";
-import { type Ruler, type Run, run } from "./flow.ts";
-import { A6, CARD_MARGIN_PT, mm } from "./paper.ts";
-import { addWords, layoutSide } from "./rig-card.ts";
-import { leading_pt, SMALL, STRONG } from "./type-styles.ts";
+import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "./card-kind.ts";
+import { addText, type Column, type Ruler, type Run, run } from "./layout/column.ts";
+import { addCardHead } from "./layout/head-and-table.ts";
+import {
+  A6,
+  CARD_MARGIN_PT,
+  type FaceLayout,
+  frameOf,
+  leading_pt,
+  mm,
+  SHEET_NAMES,
+  SMALL,
+  STRONG,
+} from "./layout/page.ts";
+import { cardPdf } from "./pdf/card-pdf.ts";
+import { CARDS_PER_SHEET, sheetsPdfs } from "./pdf/sheets.ts";
+import { addParagraph, layoutSide } from "./rig/rig-card.ts";
 
 /** Height of a box to write in: a printed label, and room for a pencil in a cold hand. */
 const BOX_PT = mm(11.5);
@@ -150,7 +159,7 @@ function addFront(column: Column, guide: GuideFrame): void {
     column.y_pt += CATCH_ROW_PT;
   }
   column.y_pt += 3;
-  addWords(column, `Ways: ${WAYS.join(", ")}.`, "slip");
+  addParagraph(column, `Ways: ${METHODS.join(", ")}.`, "slip");
 }
 
 /** One row of the samples: what was found, and a box for each fish. */
@@ -190,14 +199,14 @@ function addBack(column: Column, guide: GuideFrame, bottom_pt: number): void {
   for (const food of FOODS) if (food !== "nothing in particular") addFood(column, food, FOOD_ROW_PT);
   column.y_pt += 3;
   const caution = guide.cautions.find(({ id }) => id === "throat-sample");
-  if (caution !== undefined) addWords(column, `${caution.short} (${caution.agency})`, "cautions");
+  if (caution !== undefined) addParagraph(column, `${caution.short} (${caution.agency})`, "cautions");
   column.y_pt += 3;
   const closing = `Copy into reports/${guide.season}.yaml: each box is a key of that name.`;
   const closing_pt = leading_pt(SMALL);
   const notes_pt = Math.max(NOTES_LEAST_PT, bottom_pt - column.y_pt - closing_pt - 5);
   addBoxes(column, [{ key: "notes", say: "", share: 1 }], notes_pt);
   column.y_pt += 3;
-  addWords(column, closing, "slip");
+  addParagraph(column, closing, "slip");
 }
 
 /** Both sides of the slip that members fill in by pencil: a box for each key of a row of the report file. */
@@ -210,3 +219,25 @@ export function layoutReportSlip(guide: GuideFrame, ruler: Ruler): { front: Face
     ),
   };
 }
+
+const ALONE = "report-slip-a6";
+
+/** The report slip alone, and a sheet full of them. */
+export const REPORT_SLIPS: CardKind<{ guide: GuideFrame }> = {
+  kind: "report slips",
+  place: ({ guide }, { ruler }) => {
+    const { front, back } = layoutReportSlip(guide, ruler);
+    const slip = { name: "report slip", front: front.face, back: back.face };
+    const cards = Array.from({ length: CARDS_PER_SHEET }, () => slip);
+    return {
+      problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(ALONE, misfit)),
+      ink: async (fonts) => [
+        await cardPdf(guide, [slip.front, slip.back], { title: "Report slip, A6,", paper: A6 }, fonts),
+        ...(await sheetsPdfs(guide, { what: "Report slips", cards, count: cards.length }, fonts)),
+      ],
+    };
+  },
+};
+
+export const planReportSlips = (guide: GuideFrame): CardFiles =>
+  cardFiles(REPORT_SLIPS, [ALONE, ...SHEET_NAMES.map((sheet) => `report-slips-${sheet}`)], { guide });

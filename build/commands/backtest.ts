@@ -1,8 +1,8 @@
-import { type Effects, EXIT, type Exit } from "../effects.ts";
-import { loadClub } from "../load/load-club.ts";
+import { loadClub } from "../input/load-club.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
 import { backtest } from "../season/backtest.ts";
 import type { BacktestRow } from "../season/forecast.ts";
+import { type Effects, EXIT, type Exit } from "./effects.ts";
 
 const HEADINGS = [
   "moment",

@@ -1,8 +1,7 @@
 import { openCache } from "../cache/cache.ts";
 import { problemsOnce } from "../cache/last-check.ts";
-import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
-import { problemCount } from "./problem-count.ts";
+import { type Effects, EXIT, type Exit, problemCount } from "./effects.ts";
 
 export interface CheckRequest {
   readonly dataDir: string;

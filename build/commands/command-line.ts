@@ -1,13 +1,24 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
 import type { GuideRequest } from "../cache/standing-guide.ts";
-import { type Effects, EXIT, type Exit } from "../effects.ts";
-import { SCAFFOLD_KINDS, type ScaffoldKind } from "../load/scaffold.ts";
+import type { ScaffoldKind } from "../edit/scaffold.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
-import { asArgument, startOfCommand } from "./called-as.ts";
-import { lostToNpm } from "./lost-to-npm.ts";
-import { usualDataDir } from "./usual-data.ts";
+import { type Effects, EXIT, type Exit } from "./effects.ts";
+import { npmCommand, optionsTakenByNpm, shellQuoted } from "./npm-invocation.ts";
 
+const DEMO = "demo-data";
+const isClub = (dir: string): boolean => existsSync(path.join(dir, "club.yaml"));
+
+/** The club folder that is meant when none is named: the demo, beside the program; elsewhere the only one there is. */
+export function defaultDataDir(here: string): string {
+  if (isClub(path.join(here, DEMO))) return DEMO;
+  const [only, second] = readdirSync(here).filter((name) => isClub(path.join(here, name)));
+  return only === undefined || second !== undefined ? DEMO : only;
+}
+
+/** Written here as well, so that a start does not load what makes the files. */
+const NEW_KINDS = ["lake", "pattern", "trip", "club"] as const satisfies readonly ScaffoldKind[];
 const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as {
   version: string;
 };
@@ -24,7 +35,7 @@ function urlArgument(text: string): string {
   return text.endsWith("/") ? text : `${text}/`;
 }
 
-const dataOption = () => new Option("--data <dir>", "club folder").default(usualDataDir("."));
+const dataOption = () => new Option("--data <dir>", "club folder").default(defaultDataDir("."));
 const outOption = () => new Option("--out <dir>", "where to publish").default("site");
 const cacheOption = () =>
   new Option("--cache <dir>", "where results are kept for the next run, instead of your cache folder");
@@ -118,14 +129,14 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
   program
     .command("new")
     .description("write a ready-to-edit file, or a whole club folder")
-    .addArgument(new Argument("<kind>", "what to begin").choices([...SCAFFOLD_KINDS, "report"]))
+    .addArgument(new Argument("<kind>", "what to begin").choices([...NEW_KINDS, "report"]))
     .argument("[name...]", "its name; for a report, the lake")
     .addOption(dataOption())
     .option("--no-ask", "write a report to fill in, without questions")
     .action(async (kind: ScaffoldKind | "report", words: string[], { data, ask }: NewOptions) => {
       const name = words.join(" ");
       if (kind === "report") {
-        const { newReportCommand } = await import("./new-report.ts");
+        const { newReportCommand } = await import("./new.ts");
         exit = await newReportCommand({ lake: name, dataDir: data, mayAsk: ask }, effects);
       } else {
         const { newCommand } = await import("./new.ts");
@@ -152,7 +163,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
       exit = await backtestCommand(data, format, effects);
     });
   const asked = program.commands.find((command) => command.name() === args[0]);
-  const lost = lostToNpm(asked?.options ?? [], args, effects.env ?? {});
+  const lost = optionsTakenByNpm(asked?.options ?? [], args, effects.env ?? {});
   if (lost !== undefined) {
     effects.warn(lost);
     return EXIT.badUsage;
@@ -163,7 +174,7 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     if (!(error instanceof CommanderError)) throw error;
     if (error.code === "commander.excessArguments")
       effects.warn(
-        `The club folder is named behind --data: ${startOfCommand(args[0] ?? "")}--data ${asArgument(args[1] ?? "my-club")}`,
+        `The club folder is named behind --data: ${npmCommand(args[0] ?? "")}--data ${shellQuoted(args[1] ?? "my-club")}`,
       );
     return error.exitCode === 0 ? EXIT.done : EXIT.badUsage;
   }

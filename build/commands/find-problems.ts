@@ -1,7 +1,7 @@
 import { cardProblems } from "../cards/cards.ts";
 import { composeGuide } from "../guide/compose.ts";
-import { loadClub } from "../load/load-club.ts";
-import { loadContent } from "../load/load-content.ts";
+import { loadClub } from "../input/load-club.ts";
+import { loadContent } from "../input/load-content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { Remember } from "../model/remember.ts";
 

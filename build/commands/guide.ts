@@ -1,12 +1,10 @@
 import type { Cache } from "../cache/cache.ts";
 import type { GuideRequest } from "../cache/standing-guide.ts";
 import { type Said, standingGuide } from "../cache/standing-guide.ts";
-import { type Effects, EXIT, type Exit } from "../effects.ts";
 import { LAKES_PER_VOLUME } from "../guide/sheet-volumes.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
-import { mendOutput, PublishError } from "../publish/publish.ts";
-import { warnOfFault } from "./fault.ts";
-import { counted, problemCount } from "./problem-count.ts";
+import { PublishError, recoverOutput } from "../publish/publish.ts";
+import { counted, type Effects, EXIT, type Exit, printInternalError, problemCount } from "./effects.ts";
 import { durationText } from "./progress-line.ts";
 
 const sheetsToPrint = (lakes: number): string =>
@@ -15,7 +13,7 @@ const sheetsToPrint = (lakes: number): string =>
     : "sheets-a4.pdf or sheets-letter.pdf";
 
 /** The guide stands in the output folder: packs it where that is asked for, and says what was made, where, and what to do with it. */
-async function handOver(
+async function printResult(
   { club, asOf, lakes, pages, cards }: Said,
   how: () => string,
   { outDir, only }: GuideRequest,
@@ -24,7 +22,7 @@ async function handOver(
 ): Promise<Exit> {
   if (zipFile !== undefined)
     try {
-      await (await import("../finish/zip.ts")).zipGuide({ asOf }, outDir, zipFile);
+      await (await import("../site/reachable-files.ts")).zipGuide({ asOf }, outDir, zipFile);
     } catch (error) {
       effects.warn(`cannot write ${zipFile}: ${error instanceof Error ? error.message : error}`);
       return EXIT.cannotWrite;
@@ -55,11 +53,11 @@ export async function guideCommand(
   cache?: Cache,
 ): Promise<Exit> {
   const started_ms = effects.now_ms();
-  await mendOutput(request.outDir);
+  await recoverOutput(request.outDir);
   const standing = standingGuide(request);
   if (standing !== undefined) {
     for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
-    return handOver(standing, () => "nothing changed, nothing built", request, effects, zipFile);
+    return printResult(standing, () => "nothing changed, nothing built", request, effects, zipFile);
   }
   const { makeGuide, RequestError } = await import("../pipeline.ts");
   try {
@@ -72,10 +70,10 @@ export async function guideCommand(
     const { club, asOf, lakes } = guide;
     const said = { club: club.name, asOf, lakes: lakes.length, ...made, problems };
     const how = () => durationText(effects.now_ms() - started_ms);
-    return await handOver(said, how, request, effects, zipFile);
+    return await printResult(said, how, request, effects, zipFile);
   } catch (error) {
     if (error instanceof PublishError || error instanceof RequestError) effects.warn(error.message);
-    else warnOfFault(error, request.outDir, effects);
+    else printInternalError(error, request.outDir, effects);
     return error instanceof RequestError ? EXIT.badUsage : EXIT.cannotWrite;
   }
 }

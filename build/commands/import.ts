@@ -1,12 +1,11 @@
 import { readFile } from "node:fs/promises";
 import path from "node:path";
-import { type Effects, EXIT, type Exit } from "../effects.ts";
-import { type IceOffImport, planIceOffImport } from "../load/import-ice-off.ts";
-import { isFault } from "../load/problem.ts";
-import { textOf } from "../load/text-bytes.ts";
+import { type IceOffImport, planIceOffImport } from "../edit/import-ice-off.ts";
+import { replaceFiles } from "../edit/write-files.ts";
+import { textOf } from "../input/folder.ts";
+import { isFault } from "../input/problem.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
-import { counted } from "./problem-count.ts";
-import { replaceFiles } from "./replace-files.ts";
+import { counted, type Effects, EXIT, type Exit } from "./effects.ts";
 
 export interface ImportRequest {
   /** The table, a CSV file. */

@@ -5,7 +5,7 @@ import type { Progress } from "../model/progress.ts";
 import { type GuideResult, makeGuide } from "../pipeline.ts";
 import { PublishError } from "../publish/publish.ts";
 import { answerJobs } from "../threads/threads.ts";
-import type { WriterData } from "./write-behind.ts";
+import type { WriterData } from "./preview.ts";
 
 /** How a job ended. */
 export type Written =

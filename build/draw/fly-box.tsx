@@ -1,10 +1,9 @@
 import type { JSX } from "preact";
-import { varietyText } from "../guide/box-words.ts";
 import type { GuideTrip } from "../guide/guide-schema.ts";
+import { varietyText } from "../guide/trip-words.ts";
+import { estimateTextWidth, LEADING, tenth } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
-import { LEADING, roughWidth } from "./lettering.ts";
-import { tenth } from "./numbers.ts";
-import { picture } from "./picture.tsx";
+import { renderSvg } from "./picture.tsx";
 
 type Row = GuideTrip["box"]["rows"][number];
 
@@ -42,7 +41,7 @@ interface Plan {
 function planOf(rows: readonly Row[], { ink: { textSize: size }, width }: FlyBoxOptions): Plan {
   const most = Math.max(1, ...rows.map(({ carry }) => carry));
   const widest = (texts: readonly string[]): number =>
-    Math.max(0, ...texts.map((text) => roughWidth(text, size)));
+    Math.max(0, ...texts.map((text) => estimateTextWidth(text, size)));
   const left = widest(rows.map(({ row }) => String(row))) + size * 0.6;
   const flies = Math.min(width * BOX_SHARE - 2 * EDGE * size, most * PITCH * size);
   const right = left + flies + 2 * EDGE * size;
@@ -121,7 +120,7 @@ function BoxRow({ row, top, plan, ink }: { row: Row; top: number; plan: Plan; in
 /** What a filled and an open fly mean. */
 function Key({ x, y, ink }: { x: number; y: number; ink: Ink }): JSX.Element {
   const size = ink.textSize;
-  const second = x + size * 0.8 + roughWidth("in the club’s box", size) + size;
+  const second = x + size * 0.8 + estimateTextWidth("in the club’s box", size) + size;
   const at = (left: number, tied: boolean, words: string) => (
     <g fill={ink.words}>
       <Fly x={left + size * 0.3} y={y - size * 0.32} size={size} pitch={size} tied={tied} ink={ink} />
@@ -160,7 +159,7 @@ export function flyBox(rows: readonly Row[], options: FlyBoxOptions): string {
     path: `M${tenth(left)} ${tenth(top + (i + 1) * plan.row)}H${tenth(right)}`,
     isNew: pattern !== drawn[i]?.pattern,
   }));
-  return picture(
+  return renderSvg(
     { width, height: Math.ceil(bottom + size * KEY), title: flyBoxTitle(drawn), textSize: size },
     <>
       {[true, false].map((isNew) => (

@@ -1,8 +1,53 @@
 import type { JSX } from "preact";
 import type { DayState } from "../model/phase.ts";
-import type { Band } from "./band.ts";
+import { tenth } from "./geometry.ts";
 import type { Ink } from "./ink.ts";
-import { tenth } from "./numbers.ts";
+
+/** An area between two edges, given at the same ascending places; y counts downwards. */
+export interface Band {
+  readonly xs: readonly number[];
+  readonly upper: readonly number[];
+  readonly lower: readonly number[];
+}
+
+/** How far apart places are tried, in the drawing's units; edges run evenly enough not to turn back in between. */
+const STEP = 2;
+/** Left free beside the place to keep clear of. */
+const GAP = 3;
+
+/** Heights of a broken line at each step from its first place to its last. */
+function stepped(xs: readonly number[], ys: readonly number[]): number[] {
+  const heights: number[] = [];
+  for (let i = 0; i + 1 < xs.length; i++) {
+    const [x0 = 0, x1 = 0, y0 = 0, y1 = 0] = [xs[i], xs[i + 1], ys[i], ys[i + 1]];
+    for (let x = heights.length * STEP; x <= x1 && x1 > x0; x = heights.length * STEP)
+      heights.push(y0 + ((y1 - y0) * (x - x0)) / (x1 - x0));
+  }
+  return heights;
+}
+
+/** The middle of the highest upright box `width` wide within a band that keeps clear of one place, and its height. */
+export function tallestBoxInBand(
+  { xs, upper, lower }: Band,
+  width: number,
+  clearOf: number,
+): { readonly x: number; readonly y: number; readonly height: number } | undefined {
+  const roofs = stepped(xs, upper);
+  const floors = stepped(xs, lower);
+  const steps = Math.ceil(width / STEP);
+  const boxes = roofs
+    .slice(0, Math.max(0, roofs.length - steps))
+    .map((_, first) => ({ first, left: first * STEP }))
+    .filter(({ left }) => clearOf < left - GAP || clearOf > left + width + GAP)
+    .map(({ first, left }) => {
+      const roof = Math.max(...roofs.slice(first, first + steps + 1));
+      const floor = Math.min(...floors.slice(first, first + steps + 1));
+      return { x: left + width / 2, y: (roof + floor) / 2, height: floor - roof };
+    });
+  const highest = Math.max(...boxes.map(({ height }) => height));
+  const even = boxes.filter(({ height }) => height > highest - 1e-6);
+  return even[Math.floor(even.length / 2)];
+}
 
 /** A closed line of a drawing; its last point is its first again. */
 export type Ring = readonly { readonly x: number; readonly y: number }[];
@@ -24,7 +69,7 @@ function aboveZero(a: number, b: number): Segment | undefined {
  * The stretches, in x, of the line `y = level + slope x` that lie within a band.
  * Neighbouring stretches are joined.
  */
-export function stretchesWithin({ xs, upper, lower }: Band, level: number, slope: number): Segment[] {
+export function intervalsInBand({ xs, upper, lower }: Band, level: number, slope: number): Segment[] {
   const joined: Segment[] = [];
   for (let i = 0; i + 1 < xs.length; i++) {
     const [x0 = 0, x1 = 0] = [xs[i], xs[i + 1]];
@@ -76,7 +121,7 @@ function onGrid([from, to]: Segment, row: number): Segment | undefined {
  * The stretches, in x, of the line `y = level + slope x` that lie within closed rings, by the even-odd rule: whichever
  * way the rings run, what lies in an island is out.
  */
-export function stretchesInside(rings: readonly Ring[], level: number, slope: number): Segment[] {
+export function intervalsInRings(rings: readonly Ring[], level: number, slope: number): Segment[] {
   const above = ({ x, y }: Ring[number]): number => y - slope * x - level;
   const crossings = rings
     .flatMap((ring) =>
@@ -141,12 +186,12 @@ export const Hatching = ({ state, band, ink }: { state: DayState; band: Band; in
       { x, y: band.upper[i] ?? 0 },
       { x, y: band.lower[i] ?? 0 },
     ])}
-    stretchesOn={(level, slope) => stretchesWithin(band, level, slope)}
+    stretchesOn={(level, slope) => intervalsInBand(band, level, slope)}
   />
 );
 
 /** What two lists of stretches, each in order, have in common. */
-export const commonStretches = (some: readonly Segment[], others: readonly Segment[]): Segment[] =>
+export const intersectIntervals = (some: readonly Segment[], others: readonly Segment[]): Segment[] =>
   some.flatMap(([from, to]) =>
     others.flatMap(([start, end]): Segment[] =>
       Math.max(from, start) < Math.min(to, end) ? [[Math.max(from, start), Math.min(to, end)]] : [],
@@ -170,8 +215,8 @@ export const RingHatching = ({
     ink={ink}
     corners={rings.flat()}
     stretchesOn={(level, slope) => {
-      const own = stretchesInside(rings, level, slope);
-      return within === undefined ? own : commonStretches(own, stretchesInside(within, level, slope));
+      const own = intervalsInRings(rings, level, slope);
+      return within === undefined ? own : intersectIntervals(own, intervalsInRings(within, level, slope));
     }}
   />
 );
@@ -188,7 +233,7 @@ export function LandHatching({ rings, ink }: { rings: readonly Ring[]; ink: Ink 
   const lines: string[] = [];
   for (let row = first; row <= last; row++) {
     const level = row * LAND.pitch;
-    for (const [from, to] of stretchesInside(rings, level, LAND.slope))
+    for (const [from, to] of intervalsInRings(rings, level, LAND.slope))
       lines.push(`M${at(from, level)}L${at(to, level)}`);
   }
   return <path d={lines.join("")} fill="none" stroke={ink.line} stroke-width={0.8} />;

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { renderToString } from "preact-render-to-string";
 
-interface PictureFrame {
+interface SvgFrame {
   readonly width: number;
   readonly height: number;
   /** What the drawing says, in words; `null` for one that stands beside its own words. */
@@ -13,8 +13,8 @@ interface PictureFrame {
 }
 
 /** A drawing as the text of an SVG: the same on a page and on a card. */
-export const picture = (
-  { width, height, title, textSize, stretch = false }: PictureFrame,
+export const renderSvg = (
+  { width, height, title, textSize, stretch = false }: SvgFrame,
   children: ComponentChildren,
 ): string =>
   renderToString(

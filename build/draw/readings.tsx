@@ -8,12 +8,19 @@ import {
   seasonOf,
 } from "../model/calendar.ts";
 import { depthText, temperatureText, type UnitSystem } from "../model/units.ts";
-import { type Box, boxAbout, isWithin, overlaps } from "./boxes.ts";
+import {
+  type Box,
+  boxAround,
+  estimateTextWidth,
+  isWithin,
+  LEADING,
+  linePath,
+  overlaps,
+  type Point,
+  tenth,
+} from "./geometry.ts";
 import type { Ink } from "./ink.ts";
-import { LEADING, roughWidth } from "./lettering.ts";
-import { linePath, type Spot } from "./map-frame.ts";
-import { tenth } from "./numbers.ts";
-import { picture } from "./picture.tsx";
+import { renderSvg } from "./picture.tsx";
 
 interface ReadingsOptions {
   readonly ink: Ink;
@@ -70,9 +77,9 @@ function seriesOf(lake: GuideLake, units: UnitSystem, season: number): Series[] 
 
 interface Plotted {
   readonly text: string;
-  readonly at: Spot;
+  readonly at: Point;
   /** Where its number stands, if it has room. */
-  readonly word: Spot | undefined;
+  readonly word: Point | undefined;
 }
 
 /** Readings by date and value, each with its number above or below it where that is free; the first and last first. */
@@ -87,22 +94,22 @@ function plot(series: Series, room: Box, toX: (date: CalendarDate) => number, si
       y: room.bottom - size * (1.3 + ((value - low) / span) * (CURVE_ROWS - 2.6)),
     },
   }));
-  const taken = spots.map(({ at }) => boxAbout(at, size * 0.5, size * 0.5));
+  const taken = spots.map(({ at }) => boxAround(at, size * 0.5, size * 0.5));
   const order = [0, spots.length - 1, ...spots.keys()];
-  const words = new Map<number, Spot>();
+  const words = new Map<number, Point>();
   for (const i of order) {
     const spot = spots[i];
     if (spot === undefined || words.has(i)) continue;
-    const width = roughWidth(spot.text, size) + size * 0.1;
+    const width = estimateTextWidth(spot.text, size) + size * 0.1;
     const x = Math.max(room.left + width / 2, Math.min(room.right - width / 2, spot.at.x));
     const places = [-0.85, 0.85].map((down) => ({ x, y: spot.at.y + down * size }));
     const free = places.find((place) => {
-      const box = boxAbout(place, width, size);
+      const box = boxAround(place, width, size);
       return isWithin(box, room) && !taken.some((other) => overlaps(other, box));
     });
     if (free === undefined) continue;
     words.set(i, free);
-    taken.push(boxAbout(free, width, size));
+    taken.push(boxAround(free, width, size));
   }
   return spots.map((spot, i) => ({ ...spot, word: words.get(i) }));
 }
@@ -129,7 +136,7 @@ export function readings(lake: GuideLake, { ink, units, season, width }: Reading
   const days = Math.max(1, daysBetween(first, last));
   const toX = (date: CalendarDate): number => edge + (daysBetween(first, date) / days) * (width - 2 * edge);
   const bottom = size * SERIES_ROWS * all.length;
-  return picture(
+  return renderSvg(
     {
       width,
       height: tenth(bottom + size * LEADING),

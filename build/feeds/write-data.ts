@@ -2,11 +2,9 @@ import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { z } from "zod";
 import { type Guide, guideSchema } from "../guide/guide-schema.ts";
-import { mapGeojson } from "./map-geojson.ts";
-import { marksGpx } from "./marks-gpx.ts";
-import { reportsFeed } from "./reports-feed.ts";
-import { seasonCalendar } from "./season-calendar.ts";
-import { tripCalendar } from "./trip-calendar.ts";
+import { reportsFeed } from "./atom-and-sitemap.ts";
+import { mapGeojson, marksGpx } from "./geojson-gpx.ts";
+import { seasonCalendar, tripCalendar } from "./icalendar.ts";
 
 /** An unlisted trip has its own page, card and calendar and stands nowhere else: whoever was not given its address must not find it here. */
 const listedOnly = (guide: Guide): Guide => ({

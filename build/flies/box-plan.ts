@@ -1,12 +1,18 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import { PHASES, type Phase, phaseName } from "../model/phase.ts";
 import { rounded } from "../model/units.ts";
-import { type Losses, lossesOf } from "./box-plan-losses.ts";
-import type { BoxPlan, BoxRow } from "./box-plan-schema.ts";
-import { apportion, type PatternUse, patternUses } from "./box-plan-share.ts";
-import { materialsList, tyingList } from "./box-plan-tying.ts";
-import { type BoxLake, type ListUse, listUses } from "./box-plan-use.ts";
-import { type BoxPattern, divide, hasVarieties } from "./box-plan-varieties.ts";
+import {
+  apportion,
+  type BoxLake,
+  type ListUse,
+  type Losses,
+  listUses,
+  lossesOf,
+  type PatternUse,
+  patternUses,
+} from "./box-plan-demand.ts";
+import { type BoxPattern, divide, hasVarieties, materialsList, tyingList } from "./box-plan-tying.ts";
+import type { BoxPlan, BoxRow } from "./flies-schema.ts";
 
 /** A trip as far as its flies go. */
 export interface BoxTrip {

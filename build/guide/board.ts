@@ -1,9 +1,40 @@
-import { addDays, type CalendarDate, mondayOf, weekendFrom } from "../model/calendar.ts";
-import { GOOD_STATES, stateOfPhase } from "../model/phase.ts";
+import { addDays, type CalendarDate, daysFromTo, mondayOf, weekendFrom } from "../model/calendar.ts";
+import {
+  DAY_STATES,
+  type DayState,
+  GOOD_STATES,
+  likeliestState,
+  STATE_WORDS,
+  stateOfPhase,
+} from "../model/phase.ts";
+import { chanceText } from "../model/units.ts";
 import { isOpenOn } from "../season/choose-pair.ts";
-import { daysAhead } from "./days-ahead.ts";
 import type { Board, Guide, GuideLake } from "./guide-schema.ts";
-import { inReach } from "./outing.ts";
+import { lakeAccess } from "./when.ts";
+
+/** "Mixing, cloudy and poor. Leave it alone.": what a state means and what to do about it. */
+export function stateText(state: DayState): string {
+  const { meaning, advice } = STATE_WORDS[state];
+  return `${meaning.charAt(0).toUpperCase()}${meaning.slice(1)}. ${advice}`;
+}
+
+/** The days that a reader may be standing on, as far as the forecast reaches. */
+export const daysAhead = ({ asOf, window }: Pick<Guide, "asOf" | "window">): CalendarDate[] =>
+  asOf > window.to ? [] : daysFromTo(asOf, window.to);
+
+/**
+ * The lake's likeliest state and its chance on each day from the as-of day on: "2 89 %;2 87 %;3 55 %", the state by
+ * its place among a spring's. What the last one says holds to the end of the forecast.
+ */
+export const daysAheadText = ({ daily }: Pick<GuideLake, "daily">, { asOf }: Pick<Guide, "asOf">): string =>
+  daily
+    .filter(({ date }) => date >= asOf)
+    .map((day) => {
+      const state = likeliestState(day);
+      return `${DAY_STATES.indexOf(state)} ${chanceText(day[state])}`;
+    })
+    .filter((_, i, days) => i === 0 || days.slice(i).some((later) => later !== days[i - 1]))
+    .join(";");
 
 type GroupId = Board["groups"][number]["id"];
 
@@ -29,14 +60,14 @@ const later = (a: CalendarDate, b: CalendarDate | null): CalendarDate => (b !== 
 /** The day from which a lake is worth the drive: good by then, and its road open; null when its good days are over. */
 function worthFrom({ lake, weekend }: Row, days: readonly CalendarDate[]): CalendarDate | null {
   const [first] = days;
-  const { opens } = inReach(lake);
+  const { opens } = lakeAccess(lake);
   if (first !== undefined && weekend !== null && weekend >= WORTH_THE_DRIVE) return later(first, opens);
   return lake.next === null ? null : later(lake.next.from.p50, opens);
 }
 
 function groupOf(row: Row, days: readonly CalendarDate[], soonUntil: CalendarDate): GroupId {
   const from = worthFrom(row, days);
-  const isOpen = days.some((day) => isOpenOn(inReach(row.lake), day));
+  const isOpen = days.some((day) => isOpenOn(lakeAccess(row.lake), day));
   if (isOpen && row.weekend !== null && row.weekend >= WORTH_THE_DRIVE) return "weekend";
   if (from === null) return "past";
   return from <= soonUntil ? "soon" : "later";

@@ -1,6 +1,6 @@
-import { lakeCatches } from "../flies/catch-rates-lake.ts";
-import type { PhasedReport } from "../flies/catch-rates-outings.ts";
-import type { FlyEvidence } from "../flies/rank.ts";
+import type { PhasedReport } from "../flies/catch-rates.ts";
+import { lakeCatches } from "../flies/catch-rates.ts";
+import type { FlyEvidence } from "../flies/rank-flies.ts";
 import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
@@ -18,12 +18,11 @@ import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
 import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
+import { fishedBands, riggedLake } from "./lake-inputs.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
-import { caughtByPattern, lakeSeasons, reportSeasons } from "./report-totals.ts";
-import { fishedBands, riggedLake } from "./rigged-lake.ts";
+import { caughtByPattern, lakeSeasons, reportSeasons, unrecordedIceOff } from "./report-seasons.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
-import { unrecordedIceOff } from "./unrecorded-ice-off.ts";
 import { composeWhen } from "./when.ts";
 
 export interface ComposeOptions {

@@ -1,10 +1,8 @@
 import { z } from "zod";
-import { boxPlanSchema } from "../flies/box-plan-schema.ts";
-import { catchRateSchema, lakeCatchesSchema } from "../flies/catch-rates-schema.ts";
-import { phaseDietSchema } from "../flies/diet-schema.ts";
-import { FOODS, WATER_COLOURS, WAYS } from "../model/club.ts";
-import { chanceSchema, dateSchema } from "../model/exported.ts";
+import { boxPlanSchema, catchRateSchema, lakeCatchesSchema, phaseDietSchema } from "../flies/flies-schema.ts";
+import { FOODS, METHODS, WATER_COLOURS } from "../model/club.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
+import { chanceSchema, dateSchema } from "../model/shared-schemas.ts";
 import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema, usualRigSchema } from "../rigs/rig-plan.ts";
 import {
   anchorSchema,
@@ -14,9 +12,8 @@ import {
   swingTableSchema,
 } from "../rigs/rig-tables.ts";
 import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
-import { lightSchema } from "../water/light-schema.ts";
-import { lakeWaterSchema } from "../water/water-schema.ts";
-import { packingSchema } from "./packing-schema.ts";
+import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
+import { packingSchema } from "./packing.ts";
 import { lakeReportsSchema, reportSeasonSchema } from "./report-seasons-schema.ts";
 import { leftOutSchema, outingSchema, whenSchema } from "./when-schema.ts";
 
@@ -27,7 +24,7 @@ const flyChoiceSchema = z.strictObject({
   name: z.string(),
   sizes: z.array(z.number()),
   colours: z.array(z.string()),
-  way: z.enum(WAYS),
+  way: z.enum(METHODS),
   score: z.number().positive().meta({
     description: "Expected catch, relative to the club's first choice with nothing reported.",
   }),
@@ -89,7 +86,7 @@ const lakeSchema = lakeForecastSchema.extend({
           z.strictObject({
             pattern: z.string().meta({ description: "Slug." }),
             name: z.string(),
-            way: z.enum(WAYS).nullable(),
+            way: z.enum(METHODS).nullable(),
             fish: z.number().int().min(0),
             rodHours: z.number().nullable(),
           }),
@@ -114,7 +111,7 @@ const patternSchema = z.strictObject({
   sizes: z.array(z.number()),
   colours: z.array(z.string()),
   phases: z.array(z.enum(PHASES)),
-  ways: z.array(z.enum(WAYS)),
+  ways: z.array(z.enum(METHODS)),
   waters: z.array(z.enum(WATER_COLOURS)),
   stock: z.array(z.strictObject({ size: z.number(), colour: z.string(), count: z.number() })),
   dressing: z.array(z.strictObject({ part: z.string(), material: z.string() })),

@@ -1,12 +1,28 @@
+import { z } from "zod";
 import type { PackingRule } from "../model/content.ts";
 import type { DayState } from "../model/phase.ts";
-import type { Packing } from "./packing-schema.ts";
+
+/** What to put in the car, group by group; every line has a count. */
+export const packingSchema = z.array(
+  z.strictObject({
+    group: z.string(),
+    items: z.array(
+      z.strictObject({
+        id: z.string(),
+        item: z.string(),
+        count: z.number().int().min(1),
+        why: z.string().nullable(),
+      }),
+    ),
+  }),
+);
+export type Packing = z.infer<typeof packingSchema>;
 
 type Once = "trip" | "rod" | "person" | "boat" | "rodDay" | "personDay" | "leader";
 type Each = Exclude<PackingRule["per"], Once>;
 
 /** One of several things of a kind, how many units of it the trip takes, and what else to say of it. */
-export interface NeededThing {
+export interface PackingQuantity {
   readonly name: string;
   /** Pieces, or metres of tippet. */
   readonly units: number;
@@ -14,9 +30,9 @@ export interface NeededThing {
 }
 
 /** What a trip's list is counted from. */
-export interface PackingNeeds {
+export interface PackingInputs {
   readonly once: Readonly<Record<Once, number>>;
-  readonly each: Readonly<Record<Each, readonly NeededThing[]>>;
+  readonly each: Readonly<Record<Each, readonly PackingQuantity[]>>;
   /** States that the trip's lakes may well be in. */
   readonly states: ReadonlySet<DayState>;
   readonly underIndicator: boolean;
@@ -33,15 +49,15 @@ function countOf({ number, every, least }: PackingRule, units: number): number {
   return Math.max(least ?? 0, Math.ceil(exact - HAIR));
 }
 
-function applies({ states, only }: PackingRule, needs: PackingNeeds): boolean {
+function applies({ states, only }: PackingRule, needs: PackingInputs): boolean {
   if (only === "indicator" && !needs.underIndicator) return false;
   if (only === "boats" && needs.once.boat === 0) return false;
   return states === undefined || states.some((state) => needs.states.has(state));
 }
 
-const isOnce = (per: PackingRule["per"], { once }: PackingNeeds): per is Once => per in once;
+const isOnce = (per: PackingRule["per"], { once }: PackingInputs): per is Once => per in once;
 
-function itemsOf(rule: PackingRule, needs: PackingNeeds, cautions: ReadonlyMap<string, string>): Item[] {
+function itemsOf(rule: PackingRule, needs: PackingInputs, cautions: ReadonlyMap<string, string>): Item[] {
   const { id, item, per, why } = rule;
   const caution = rule.caution === undefined ? undefined : cautions.get(rule.caution);
   const line = (
@@ -71,7 +87,7 @@ function itemsOf(rule: PackingRule, needs: PackingNeeds, cautions: ReadonlyMap<s
  */
 export function packingList(
   rules: readonly PackingRule[],
-  needs: PackingNeeds,
+  needs: PackingInputs,
   cautions: ReadonlyMap<string, string>,
 ): Packing {
   const groups = new Map<string, Item[]>();

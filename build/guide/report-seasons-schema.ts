@@ -1,7 +1,7 @@
 import { z } from "zod";
-import { catchRateSchema } from "../flies/catch-rates-schema.ts";
-import { FOODS, WAYS } from "../model/club.ts";
-import { dateSchema } from "../model/exported.ts";
+import { catchRateSchema } from "../flies/flies-schema.ts";
+import { FOODS, METHODS } from "../model/club.ts";
+import { dateSchema } from "../model/shared-schemas.ts";
 
 const fishSchema = z.number().int().min(0);
 
@@ -26,7 +26,7 @@ export const lakeReportsSchema = z
         z.strictObject({
           pattern: z.string().meta({ description: "Slug." }),
           name: z.string(),
-          way: z.enum(WAYS).nullable(),
+          way: z.enum(METHODS).nullable(),
           fish: fishSchema,
           rate: catchRateSchema.nullable().meta({ description: "Of the rows with known rod-hours." }),
         }),

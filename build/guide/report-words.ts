@@ -1,6 +1,6 @@
 import { depthText, rounded, temperatureText, type UnitSystem } from "../model/units.ts";
 import type { GuideLake } from "./guide-schema.ts";
-import { fishOf } from "./report-totals.ts";
+import { fishOf } from "./report-seasons.ts";
 
 type Report = GuideLake["reports"][number];
 

@@ -1,8 +1,8 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import { dayMonth, daysBetween, weekdayDayMonth } from "../model/calendar.ts";
 import type { Lake } from "../model/club.ts";
-import type { Spread } from "../model/exported.ts";
 import { phaseName, STATE_WORDS } from "../model/phase.ts";
+import type { Spread } from "../model/shared-schemas.ts";
 import { chanceText, rounded } from "../model/units.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 

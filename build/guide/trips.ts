@@ -1,25 +1,46 @@
 import { boxPlan } from "../flies/box-plan.ts";
 import { daysFromTo } from "../model/calendar.ts";
-import type { Pattern, RigBox, Trip } from "../model/club.ts";
+import { type Boat, isTooFar, lakesOfTrip, type Pattern, type RigBox, type Trip } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { DayState } from "../model/phase.ts";
-import { isTooFar, lakesOfTrip } from "../model/reach.ts";
 import { hoursText, type UnitSystem } from "../model/units.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import { lightOn } from "../water/light.ts";
 import type { GuideLake, GuideTrip } from "./guide-schema.ts";
 import { renderMarkdown } from "./markdown.ts";
-import { closedWhy, inReach, outingOf } from "./outing.ts";
 import { packingList } from "./packing.ts";
-import { packingNeeds } from "./packing-needs.ts";
-import { seatPeople } from "./seating.ts";
-import { tripChances } from "./trip-chances.ts";
-import { tripGear } from "./trip-gear.ts";
-import { likelyStates, pairWhy } from "./trip-why.ts";
+import { likelyStates, pairWhy, tripChances } from "./trip-choice.ts";
+import { packingInputs, tripGear } from "./trip-gear.ts";
+import { lakeAccess, outingOf, roadClosedReason } from "./when.ts";
 import type { LeftOut } from "./when-schema.ts";
 
+interface Seating {
+  readonly boats: readonly (Boat & { readonly aboard: string[] })[];
+  /** For whom no boat has a seat; empty on a trip without boats. */
+  readonly ashore: string[];
+}
+
+/** Seats people boat by boat in the order they are named, as evenly as the seats allow. */
+export function seatPeople({ people, boats }: Pick<Trip, "people" | "boats">): Seating {
+  const taken = boats.map(() => 0);
+  for (const _ of people) {
+    const free = boats
+      .map(({ seats }, i) => ({ i, taken: taken[i] ?? 0, seats }))
+      .filter((boat) => boat.taken < boat.seats)
+      .sort((a, b) => a.taken - b.taken)[0];
+    if (free !== undefined) taken[free.i] = free.taken + 1;
+  }
+  let next = 0;
+  const seated = boats.map((boat, i) => {
+    const aboard = people.slice(next, next + (taken[i] ?? 0));
+    next += aboard.length;
+    return { ...boat, aboard };
+  });
+  return { boats: seated, ashore: boats.length === 0 ? [] : people.slice(next) };
+}
+
 /** What trips are worked out from, the same for all. */
-export interface TripContext {
+interface TripContext {
   readonly forecast: SeasonForecast;
   readonly lakes: ReadonlyMap<string, GuideLake>;
   readonly box: RigBox;
@@ -44,7 +65,7 @@ function leftOut(trip: Trip, lakes: readonly GuideLake[]): LeftOut[] {
         why: far === null ? `nobody wrote how far it is; ${limit}` : `${hoursText(far)} away; ${limit}`,
       };
     }
-    const why = closedWhy(inReach(lake), days);
+    const why = roadClosedReason(lakeAccess(lake), days);
     return why === undefined ? [] : { slug, name, why };
   });
 }
@@ -59,7 +80,7 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
   const { choice, pair, shown, days } = tripChances(forecast, {
     from,
     to,
-    lakes: near.map(inReach),
+    lakes: near.map(lakeAccess),
     isNamed,
   });
   const pick = outingOf(choice.best, lakes);
@@ -104,7 +125,7 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
     light: position === undefined ? [] : dates.map((date) => lightOn(date, position, timezone)),
     packing: packingList(
       content.packing,
-      packingNeeds(trip, gear, lakesToRig, states, box),
+      packingInputs(trip, gear, lakesToRig, states, box),
       new Map(content.cautions.map(({ id, short }) => [id, short])),
     ),
     cautions: content.cautions

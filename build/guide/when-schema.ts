@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { chanceSchema, dateSchema } from "../model/exported.ts";
+import { chanceSchema, dateSchema } from "../model/shared-schemas.ts";
 
 /** A lake to go to and one to fall back on. */
 export const outingSchema = z

@@ -4,15 +4,48 @@ import {
   daysBetween,
   daysFromTo,
   mondayOf,
+  weekdayDayMonth,
   weekendFrom,
 } from "../model/calendar.ts";
 import type { Club } from "../model/club.ts";
 import { GOOD_STATES } from "../model/phase.ts";
-import { choosePair, isOpenOn, type LakeInReach, POOL } from "../season/choose-pair.ts";
+import { choosePair, isOpenOn, type LakeInReach, type LakePair, POOL } from "../season/choose-pair.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import type { GuideLake } from "./guide-schema.ts";
-import { closedWhy, inReach, outingOf } from "./outing.ts";
-import type { LeftOut, Occasion, When } from "./when-schema.ts";
+import type { LeftOut, Occasion, Outing, When } from "./when-schema.ts";
+
+/** A lake as far as it matters for choosing. */
+export const lakeAccess = ({ slug, access }: GuideLake): LakeInReach => ({
+  slug,
+  opens: access?.opens ?? null,
+});
+
+/** A pair of lakes with their names. */
+export function outingOf(
+  pair: LakePair | null,
+  lakes: ReadonlyMap<string, Pick<GuideLake, "name">>,
+): Outing | null {
+  if (pair === null) return null;
+  const named = (single: LakePair["pick"]) => ({
+    ...single,
+    name: lakes.get(single.slug)?.name ?? single.slug,
+  });
+  return {
+    ...named(pair.pick),
+    fallback: pair.fallback === null ? null : named(pair.fallback),
+    either: pair.either,
+  };
+}
+
+/** Why a lake does not count on some or all of the days; undefined when its road is open. */
+export function roadClosedReason(lake: LakeInReach, days: readonly CalendarDate[]): string | undefined {
+  const { opens } = lake;
+  if (opens === null || days.every((date) => isOpenOn(lake, date))) return undefined;
+  const day = weekdayDayMonth(opens);
+  return days.some((date) => isOpenOn(lake, date))
+    ? `its road opens on ${day}; the days before do not count`
+    : `its road opens on ${day}`;
+}
 
 interface Days {
   readonly name: string | null;
@@ -43,7 +76,7 @@ const goodOnDay = (row: GuideLake["daily"][number]): number =>
   );
 
 /** From this chance on a lake is worth naming. */
-const LEAST_TOLD = 0.1;
+const MIN_CHANCE_NAMED = 0.1;
 
 /** All of a lake that matters here, besides its forecast. */
 interface WhenLake extends LakeInReach {
@@ -59,17 +92,17 @@ function occasion(
   const { best, next } = choosePair(forecast, [...lakes.values()], days);
   const least = best?.fallback?.good ?? best?.pick.good ?? 0;
   const out = [...lakes.values()].flatMap((lake): LeftOut[] => {
-    const why = closedWhy(lake, days);
+    const why = roadClosedReason(lake, days);
     if (why === undefined) return [];
     const good = days.reduce((sum, date) => sum + forecast.good(lake.slug, date), 0) / days.length;
-    return good < Math.max(least, LEAST_TOLD) ? [] : [{ slug: lake.slug, name: lake.name, why }];
+    return good < Math.max(least, MIN_CHANCE_NAMED) ? [] : [{ slug: lake.slug, name: lake.name, why }];
   });
   return {
     name,
     from,
     to,
     best: outingOf(best, lakes),
-    isLikely: (best?.either ?? 0) >= LEAST_TOLD,
+    isLikely: (best?.either ?? 0) >= MIN_CHANCE_NAMED,
     next: outingOf(next, lakes),
     out,
   };
@@ -101,11 +134,11 @@ function weekly(lake: WhenLake, daily: GuideLake["daily"], weeks: When["weeks"])
 }
 
 /** What this follows from, besides the forecast. */
-interface WhenNeeds extends Pick<Club, "asOf" | "holidays"> {
+interface WhenInputs extends Pick<Club, "asOf" | "holidays"> {
   readonly lakes: readonly WhenLake[];
 }
 
-function whenOf({ asOf, holidays, lakes }: WhenNeeds, forecast: SeasonForecast): When {
+function whenOf({ asOf, holidays, lakes }: WhenInputs, forecast: SeasonForecast): When {
   const { from, to } = forecast.window;
   const start = daysBetween(from, asOf) < 0 ? from : asOf;
   const bySlug = new Map(lakes.map((lake) => [lake.slug, lake]));
@@ -126,6 +159,6 @@ export const composeWhen = (
 ): When =>
   forecast.remember(
     "where to go when",
-    { asOf, holidays, lakes: lakes.map((lake) => ({ ...inReach(lake), name: lake.name })) },
+    { asOf, holidays, lakes: lakes.map((lake) => ({ ...lakeAccess(lake), name: lake.name })) },
     (needs) => whenOf(needs, forecast),
   );

@@ -128,7 +128,7 @@ export type Food = (typeof FOODS)[number];
 export type FoundFood = Exclude<Food, "nothing in particular">;
 
 /** How a fly is fished. */
-export const WAYS = [
+export const METHODS = [
   "indicator still",
   "indicator twitched",
   "floating line",
@@ -137,7 +137,7 @@ export const WAYS = [
   "buoyant on sinking line",
   "trolled",
 ] as const;
-export type Way = (typeof WAYS)[number];
+export type Method = (typeof METHODS)[number];
 
 export interface Pattern {
   readonly slug: string;
@@ -149,7 +149,7 @@ export interface Pattern {
   readonly sizes: readonly number[];
   readonly colours: readonly string[];
   readonly phases: readonly Phase[];
-  readonly ways: readonly Way[];
+  readonly ways: readonly Method[];
   /** Water colours it is tied for; empty means any. */
   readonly waters: readonly WaterColour[];
   readonly stock: readonly { readonly size: number; readonly colour: string; readonly count: number }[];
@@ -167,7 +167,7 @@ export type IceState = (typeof ICE_STATES)[number];
 export interface Catch {
   /** Slug of one of the club's patterns. */
   readonly pattern: string;
-  readonly way?: Way;
+  readonly way?: Method;
   readonly fish: number;
   /** Rod-hours it was fished; where absent, its share of the visit's rod-hours. */
   readonly rodHours?: number;
@@ -289,4 +289,23 @@ export interface RigBox {
     readonly carried: number;
     readonly where: SourceSpot;
   }[];
+}
+
+/** The lakes that come into question for a trip: those it names, in its order, else all. */
+export const lakesOfTrip = <L extends { readonly slug: string }>(
+  { lakes: named }: Pick<Trip, "lakes">,
+  lakes: readonly L[],
+): L[] =>
+  named.length === 0 ? [...lakes] : named.flatMap((slug) => lakes.find((lake) => lake.slug === slug) ?? []);
+
+/**
+ * True where a lake is farther than a trip will go. A lake whose journey nobody has written down is near enough when
+ * the trip names it, and is not taken on trust when any lake will do.
+ */
+export function isTooFar(
+  travel_h: number | null | undefined,
+  { lakes, longestTravel_h }: Pick<Trip, "lakes" | "longestTravel_h">,
+): boolean {
+  if (longestTravel_h === undefined) return false;
+  return (travel_h ?? (lakes.length > 0 ? 0 : Number.POSITIVE_INFINITY)) > longestTravel_h;
 }

@@ -41,7 +41,7 @@ const textOf = (file: string): string | undefined => {
 };
 
 /** When a living process began; undefined when it has ended, be it unreaped. Linux: proc(5), fields 3 and 22 of stat. */
-function birthOf(pid: number): string | undefined {
+function processStartTime(pid: number): string | undefined {
   try {
     process.kill(pid, 0);
   } catch (error) {
@@ -66,7 +66,8 @@ function holderIn(text: string): Holder | undefined {
 }
 
 /** A process of another machine cannot be looked for, and counts as living. */
-const isLiving = ({ pid, host, birth }: Holder): boolean => host !== hostname() || birthOf(pid) === birth;
+const isLiving = ({ pid, host, birth }: Holder): boolean =>
+  host !== hostname() || processStartTime(pid) === birth;
 
 /** Writes a file that must be new; false when it is there already. */
 function wroteNew(file: string, text: string): boolean {
@@ -104,7 +105,7 @@ export async function takeLock(file: string, patience_ms: number): Promise<Outpu
   const mine = JSON.stringify({
     pid: process.pid,
     host: hostname(),
-    birth: birthOf(process.pid),
+    birth: processStartTime(process.pid),
     id: randomUUID(),
   });
   const lock: OutputLock = {

@@ -1,10 +1,10 @@
-import { LINE_KINDS, type LineKind, type RigBox, type Way } from "../model/club.ts";
+import { LINE_KINDS, type LineKind, type Method, type RigBox } from "../model/club.ts";
 import { countdown_s } from "./countdown.ts";
 
 type FlyLine = RigBox["lines"][number];
 
 /** The kinds of line a way is fished with, best first. */
-const KINDS_FOR_WAY: Readonly<Record<Way, readonly [LineKind, ...LineKind[]]>> = {
+const KINDS_FOR_WAY: Readonly<Record<Method, readonly [LineKind, ...LineKind[]]>> = {
   "indicator still": ["floating"],
   "indicator twitched": ["floating"],
   "floating line": ["floating"],
@@ -32,7 +32,7 @@ const kindDistance = (a: LineKind, b: LineKind): number =>
 
 /** The line for a way of fishing, or what is missing in words. */
 export function chooseLine(
-  way: Way,
+  way: Method,
   depth_m: number,
   lines: readonly FlyLine[],
 ): { line: FlyLine | undefined; missing: string | null } {

@@ -1,4 +1,4 @@
-import type { DepthBand, RigBox, Way } from "../model/club.ts";
+import type { DepthBand, Method, RigBox } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { chooseLine } from "./choose-line.ts";
@@ -37,7 +37,13 @@ function leaderChanges(sets: DepthBand, chosen: ChosenLeader, box: RigBox, units
 const orNull = (words: readonly string[]): string | null => (words.length === 0 ? null : words.join(" "));
 
 /** One way of fishing under an indicator over a band of water depths. */
-export function indicatorRig(way: Way, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig {
+export function indicatorRig(
+  way: Method,
+  phase: Phase,
+  band: DepthBand,
+  box: RigBox,
+  units: UnitSystem,
+): Rig {
   const sets = setDepthOf(band, box);
   const shallow = band.from_m < leastIndicatorWater_m(box) ? [tooShallowText(box, units)] : [];
   const { line, missing } = chooseLine(way, band.to_m, box.lines);

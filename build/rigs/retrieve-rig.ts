@@ -1,4 +1,4 @@
-import type { DepthBand, LeaderStock, RigBox, Way } from "../model/club.ts";
+import type { DepthBand, LeaderStock, Method, RigBox } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { chooseLine, LONGEST_COUNT_S } from "./choose-line.ts";
@@ -14,7 +14,11 @@ import { flyDepth_m } from "./set-depth.ts";
 const USUAL_LEADER_M = 2.7;
 
 /** Off a floating line the leader must also reach down; behind a sinking tip it is kept short, under a sinking line shorter still. */
-function leaderFor(way: Way, deepestFly_m: number, leaders: readonly LeaderStock[]): LeaderStock | undefined {
+function leaderFor(
+  way: Method,
+  deepestFly_m: number,
+  leaders: readonly LeaderStock[],
+): LeaderStock | undefined {
   if (way === "buoyant on sinking line") return chooseShortLeader(leaders);
   if (way === "sink tip") return chooseRetrieveLeader(0, leaders);
   return chooseRetrieveLeader(
@@ -24,14 +28,14 @@ function leaderFor(way: Way, deepestFly_m: number, leaders: readonly LeaderStock
 }
 
 /** The depths to count a line down to, m; none for a line that floats or is trolled. */
-function countTo(way: Way, band: DepthBand, box: RigBox): DepthBand | null {
+function countTo(way: Method, band: DepthBand, box: RigBox): DepthBand | null {
   if (way === "floating line" || way === "trolled") return null;
   if (way === "buoyant on sinking line") return band;
   return { from_m: flyDepth_m(band.from_m, box), to_m: flyDepth_m(band.to_m, box) };
 }
 
 /** How deep the fly fishes over the two ends of the band, m; a leader off a floating line reaches no deeper than it is long. */
-function flyDepths(way: Way, band: DepthBand, leader: LeaderStock | undefined, box: RigBox): DepthBand {
+function flyDepths(way: Method, band: DepthBand, leader: LeaderStock | undefined, box: RigBox): DepthBand {
   const length_m = leader === undefined ? undefined : leaderLength_m(leader);
   const over = (depth_m: number): number => {
     if (way === "buoyant on sinking line")
@@ -43,7 +47,7 @@ function flyDepths(way: Way, band: DepthBand, leader: LeaderStock | undefined, b
 }
 
 /** One way of fishing a cast, counted down and drawn in, or trolled, over a band of water depths. */
-export function retrieveRig(way: Way, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig {
+export function retrieveRig(way: Method, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig {
   const deepestFly_m = flyDepth_m(band.to_m, box);
   const { line, missing } = chooseLine(way, deepestFly_m, box.lines);
   const leader = leaderFor(way, deepestFly_m, box.leaders);

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { LINE_KINDS, WAYS } from "../model/club.ts";
+import { LINE_KINDS, METHODS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
 
 const depthBandSchema = z.strictObject({ from_m: z.number().min(0), to_m: z.number().min(0) });
@@ -42,7 +42,7 @@ export type Tippet = z.infer<typeof tippetSchema>;
 
 /** One way of fishing one phase of one lake. */
 const rigSchema = z.strictObject({
-  way: z.enum(WAYS),
+  way: z.enum(METHODS),
   setDepth: depthBandSchema
     .nullable()
     .meta({ description: "From fly to stop, for the band's shallow and deep end." }),

@@ -1,4 +1,4 @@
-import type { DepthBand, RigBox, Way } from "../model/club.ts";
+import type { DepthBand, Method, RigBox } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
 import { depthRange, depthText, smallLengthText, type UnitSystem } from "../model/units.ts";
 import { aboveBottom_m, leastIndicatorWater_m, longestFixedSet_m } from "./set-depth.ts";
@@ -6,7 +6,7 @@ import { aboveBottom_m, leastIndicatorWater_m, longestFixedSet_m } from "./set-d
 const COUNT_AGAIN = "if the fly touches bottom or weed, start two counts sooner on the next cast.";
 
 /** How to know on the water that a way of fishing is right. */
-const CHECKS: Readonly<Record<Way, (box: RigBox, units: UnitSystem) => string>> = {
+const CHECKS: Readonly<Record<Method, (box: RigBox, units: UnitSystem) => string>> = {
   "indicator still": (box, units) =>
     `Touch bottom once, then shorten by a hand (${smallLengthText(aboveBottom_m(box), units)}).`,
   "indicator twitched": () =>
@@ -25,7 +25,7 @@ export const SHORT_PIECE_M = 0.9;
 const POOR = "Poor in turnover: keep moving until you find clearer water; a lake in another phase is better.";
 
 /** The sentence to check a rig by on the water. */
-export const checkText = (way: Way, phase: Phase, box: RigBox, units: UnitSystem): string =>
+export const checkText = (way: Method, phase: Phase, box: RigBox, units: UnitSystem): string =>
   phase === "turnover" ? POOR : CHECKS[way](box, units);
 
 /** Where a second leader takes over. */

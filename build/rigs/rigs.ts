@@ -1,4 +1,4 @@
-import { type DepthBand, type RigBox, WAYS, type Way } from "../model/club.ts";
+import { type DepthBand, METHODS, type Method, type RigBox } from "../model/club.ts";
 import { PHASES, type Phase } from "../model/phase.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { bandOf, phasesOf, type RiggedLake, usualBandOf } from "./bands.ts";
@@ -10,7 +10,7 @@ import { retrieveRig } from "./retrieve-rig.ts";
 import type { Leader, Line, PhaseRigs, Rig, Tippet, UsualRig } from "./rig-plan.ts";
 import { isUnderIndicator, WAYS_OF_PHASE } from "./ways.ts";
 
-const rigFor = (way: Way, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig =>
+const rigFor = (way: Method, phase: Phase, band: DepthBand, box: RigBox, units: UnitSystem): Rig =>
   (isUnderIndicator(way) ? indicatorRig : retrieveRig)(way, phase, band, box, units);
 
 /**
@@ -39,7 +39,7 @@ const BEST_FIRST: readonly Phase[] = [
  * @param box free of the errors that `rigDiagnostics` finds
  */
 export function usualRigs(box: RigBox, units: UnitSystem): UsualRig[] {
-  return WAYS.flatMap((way) => {
+  return METHODS.flatMap((way) => {
     const phase = BEST_FIRST.find((one) => WAYS_OF_PHASE[one].includes(way));
     if (phase === undefined) return [];
     const band = usualBandOf(phase);

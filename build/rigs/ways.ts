@@ -1,8 +1,8 @@
-import type { Way } from "../model/club.ts";
+import type { Method } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
 
 /** The ways worth fishing in each phase, the one to start with first. Common practice, no source. */
-export const WAYS_OF_PHASE: Readonly<Record<Phase, readonly Way[]>> = {
+export const WAYS_OF_PHASE: Readonly<Record<Phase, readonly Method[]>> = {
   "ice-off": ["indicator still", "floating line", "clear intermediate"],
   turnover: ["sink tip", "trolled"],
   "post-turnover": [
@@ -16,5 +16,5 @@ export const WAYS_OF_PHASE: Readonly<Record<Phase, readonly Way[]>> = {
 };
 
 /** True for a way that hangs the fly under an indicator. */
-export const isUnderIndicator = (way: Way): boolean =>
+export const isUnderIndicator = (way: Method): boolean =>
   way === "indicator still" || way === "indicator twitched";

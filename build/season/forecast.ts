@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { chanceSchema, dateSchema, spreadSchema } from "../model/exported.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
+import { chanceSchema, dateSchema, spreadSchema } from "../model/shared-schemas.ts";
 
 const dailySchema = z
   .strictObject({

@@ -1,6 +1,6 @@
 import type { CalendarDate } from "../model/calendar.ts";
-import type { Spread } from "../model/exported.ts";
 import { GOOD_STATES, likeliestState, type Phase, stateOfPhase } from "../model/phase.ts";
+import type { Spread } from "../model/shared-schemas.ts";
 import { isDoubted } from "./doubts.ts";
 import type { LakeForecast, PhaseWindow } from "./forecast.ts";
 import { meanOf, roundTo } from "./numbers.ts";

@@ -1,22 +1,29 @@
 import type { JSX } from "preact";
+import {
+  ADDRESS,
+  hasReports,
+  hasRigs,
+  listedTrips,
+  type PageContext,
+  pageContextAt,
+  pageGuide,
+} from "../../templates/_includes/page-context.ts";
+import { printedOf } from "../../templates/_includes/print-files.ts";
+import { searchEntries } from "../../templates/_includes/search-entries.ts";
 import { type BoardLake, BoardPage } from "../../templates/board.tsx";
-import { ChapterPage, NotFoundPage } from "../../templates/chapter-pages.tsx";
-import { hasReports, hasRigs, listedTrips } from "../../templates/contents.ts";
-import { LakePage } from "../../templates/lake/lake-page.tsx";
-import { LakePlacePage } from "../../templates/lake/place/place-page.tsx";
-import { LakeReportsPage } from "../../templates/lake/reports-page.tsx";
-import { PatternPage, PatternsPage } from "../../templates/pattern-pages.tsx";
-import { printedOf } from "../../templates/print-files.ts";
-import { type ReportedLake, ReportsPage } from "../../templates/reports/reports-page.tsx";
-import { ReportSeasonPage } from "../../templates/reports/season-page.tsx";
-import { RigsPage } from "../../templates/rigs-page.tsx";
-import { searchEntries } from "../../templates/search-entries.ts";
-import { type ListedEntry, SearchPage } from "../../templates/search-page.tsx";
-import { ADDRESS, type Sheet, sheetAt, sheetGuide } from "../../templates/sheet.ts";
-import { TripPage, TripsPage } from "../../templates/trip-pages.tsx";
-import { WhenPage } from "../../templates/when-page.tsx";
+import { ChapterPage, NotFoundPage } from "../../templates/chapter.tsx";
+import { LakePage } from "../../templates/lake.tsx";
+import { LakePlacePage } from "../../templates/lake-place.tsx";
+import { LakeReportsPage } from "../../templates/lake-reports.tsx";
+import { PatternPage, PatternsPage } from "../../templates/patterns.tsx";
+import { ReportSeasonPage } from "../../templates/report-season.tsx";
+import { type ReportedLake, ReportsPage } from "../../templates/reports.tsx";
+import { RigsPage } from "../../templates/rigs.tsx";
+import { type ListedEntry, SearchPage } from "../../templates/search.tsx";
+import { TripPage, TripsPage } from "../../templates/trips.tsx";
+import { WhenPage } from "../../templates/when.tsx";
 import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
-import type { ListedLake } from "../guide/report-list.ts";
+import type { ListedLake } from "../guide/report-seasons.ts";
 import type { Needs } from "../model/needs.ts";
 
 /** One page of the site: where it goes, what it is made of, and how it is drawn of that alone when its turn comes. */
@@ -61,15 +68,15 @@ const listedEntries = (guide: Guide): ListedEntry[] =>
 
 /** Every page of the guide, or one lake's own alone. */
 export function sitePages(guide: Guide, only?: string): SitePage[] {
-  const frame = sheetGuide(guide);
+  const frame = pageGuide(guide);
   const page = <Own extends Needs>(
     address: string,
     own: Own,
-    draw: (own: Own, sheet: Sheet) => JSX.Element,
+    draw: (own: Own, sheet: PageContext) => JSX.Element,
   ): SitePage => ({
     address,
     needs: { ...own, guide: frame, address },
-    draw: () => draw(own, sheetAt(frame, address)),
+    draw: () => draw(own, pageContextAt(frame, address)),
   });
   const lakes = guide.lakes
     .filter(({ slug }) => only === undefined || slug === only)

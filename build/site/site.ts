@@ -2,14 +2,13 @@ import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
-import { ADDRESS } from "../../templates/sheet.ts";
+import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
 import type { Progress } from "../model/progress.ts";
-import { dataFiles } from "./data-files.ts";
-import { writeLinkPictures } from "./link-pictures.ts";
-import { pageText } from "./page-text.ts";
+import { writeOpenGraphImages } from "./open-graph-images.ts";
 import { type SitePage, sitePages } from "./pages.tsx";
+import { dataFiles, pageText } from "./text-files.ts";
 
 const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
 const fontPackage = (file: string): string =>
@@ -19,14 +18,14 @@ const fontFile = (weight: number): string =>
 
 /** Files that are the same for every guide, from where they lie to where they go: what pages load, and the licences. */
 const ASSETS: Readonly<Record<string, string>> = {
-  [path.join(TEMPLATES, "icon.svg")]: ADDRESS.icon,
-  [path.join(TEMPLATES, "browser/glare.js")]: ADDRESS.glare,
-  [path.join(TEMPLATES, "browser/ticks.js")]: ADDRESS.ticks,
-  [path.join(TEMPLATES, "browser/today.js")]: ADDRESS.today,
-  [path.join(TEMPLATES, "browser/share.js")]: ADDRESS.share,
-  [path.join(TEMPLATES, "browser/offline.js")]: ADDRESS.offline,
-  [path.join(TEMPLATES, "browser/offline-worker.js")]: ADDRESS.offlineWorker,
-  [path.join(TEMPLATES, "browser/search.js")]: ADDRESS.searchScript,
+  [path.join(TEMPLATES, "assets/icon.svg")]: ADDRESS.icon,
+  [path.join(TEMPLATES, "assets/glare.js")]: ADDRESS.glare,
+  [path.join(TEMPLATES, "assets/ticks.js")]: ADDRESS.ticks,
+  [path.join(TEMPLATES, "assets/today.js")]: ADDRESS.today,
+  [path.join(TEMPLATES, "assets/share.js")]: ADDRESS.share,
+  [path.join(TEMPLATES, "assets/offline.js")]: ADDRESS.offline,
+  [path.join(TEMPLATES, "assets/offline-worker.js")]: ADDRESS.offlineWorker,
+  [path.join(TEMPLATES, "assets/search.js")]: ADDRESS.searchScript,
   [fontFile(400)]: ADDRESS.textFont,
   [fontFile(700)]: ADDRESS.boldFont,
   [fontPackage("LICENSE")]: ADDRESS.fontLicence,
@@ -85,8 +84,8 @@ async function draw(pages: readonly SitePage[], outDir: string, drawn: () => voi
 async function writeLoaded(guide: Guide, outDir: string): Promise<void> {
   const files = [
     ...dataFiles(guide),
-    { address: ADDRESS.styles, text: await styles("site.css") },
-    { address: ADDRESS.searchStyles, text: await styles("search.css") },
+    { address: ADDRESS.styles, text: await styles("assets/site.css") },
+    { address: ADDRESS.searchStyles, text: await styles("assets/search.css") },
   ];
   for (const { address, text } of files) {
     const file = path.join(outDir, address);
@@ -128,5 +127,5 @@ export async function writeSite(
   };
   for (let i = 0; i < toDraw.length; i += PAGES_AT_ONCE)
     await draw(toDraw.slice(i, i + PAGES_AT_ONCE), outDir, drawn);
-  await writeLinkPictures(guide, outDir, { only, kept });
+  await writeOpenGraphImages(guide, outDir, { only, kept });
 }

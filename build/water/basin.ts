@@ -1,12 +1,17 @@
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
 import type { Contour, DrawnShape, LonLat, Sounding } from "../model/lake-shape.ts";
-import { type Cuts, cutsTowards, reach_m } from "./cuts.ts";
-import { type DepthField, depthField } from "./depth-field.ts";
-import { type KnownDepths, type Site, triangulate } from "./depth-sites.ts";
-import { type Grid, layGrid } from "./grid.ts";
+import {
+  buildGrid,
+  type DepthField,
+  depthField,
+  type Grid,
+  type KnownDepths,
+  type Site,
+  triangulate,
+} from "./bathymetric-grid.ts";
 import { measureOutline, type Outline } from "./morphometry.ts";
-import { type Plane, type Point, planeAbout } from "./plane.ts";
-import { spaced } from "./ring-points.ts";
+import { type Plane, type Point, planeAbout, resampleLine } from "./plane.ts";
+import { distanceToShore_m, type ScanLines, scanLinesTowards } from "./scan-lines.ts";
 
 /** A lake laid out on its plane. */
 export interface Basin {
@@ -66,10 +71,10 @@ function contourSites(
     return land === undefined ? 0 : Math.hypot(land.x - x, land.y - y);
   };
   return contours.flatMap(({ depth_m, line, where }) => {
-    const points = spaced(line.map(plane.toPlane), cell_m / 2, cell_m);
-    const afloat = points.filter((point) => reach_m(cuts, point) > 0);
+    const points = resampleLine(line.map(plane.toPlane), cell_m / 2, cell_m);
+    const afloat = points.filter((point) => distanceToShore_m(cuts, point) > 0);
     const onLand =
-      points.length === afloat.length ? [] : points.filter((point) => reach_m(cuts, point) === 0);
+      points.length === afloat.length ? [] : points.filter((point) => distanceToShore_m(cuts, point) === 0);
     const farthest_m = onLand.reduce((most, point) => Math.max(most, ashore_m(point)), 0);
     if (farthest_m > Math.max(STRAY_M, STRAY_SHARE * size_m))
       problems.push(
@@ -91,7 +96,7 @@ function soundingSites(
   problems: Diagnostic[],
 ): Site[] {
   const placed = soundings.map(({ at, depth_m, where }) => ({ ...plane.toPlane(at), depth_m, where }));
-  const ashore = placed.filter((point) => point.depth_m > 0 && reach_m(cuts, point) === 0);
+  const ashore = placed.filter((point) => point.depth_m > 0 && distanceToShore_m(cuts, point) === 0);
   const [first] = ashore;
   if (first !== undefined)
     problems.push(
@@ -105,14 +110,14 @@ function soundingSites(
       ),
     );
   return placed.flatMap(({ x, y, depth_m }) =>
-    depth_m > 0 && reach_m(cuts, { x, y }) > 0 ? [{ x, y, depth_m }] : [],
+    depth_m > 0 && distanceToShore_m(cuts, { x, y }) > 0 ? [{ x, y, depth_m }] : [],
   );
 }
 
 interface Surroundings {
   readonly plane: Plane;
   readonly cell_m: number;
-  readonly cuts: Cuts;
+  readonly cuts: ScanLines;
   readonly shore: readonly Point[];
   readonly size_m: number;
 }
@@ -121,7 +126,7 @@ interface Surroundings {
  * Lays a lake out on its plane and interpolates its depths.
  * @param greatest_m the club's own figure of the greatest depth
  */
-export function layBasin(shape: DrawnShape, greatest_m: number | undefined, problems: Diagnostic[]): Basin {
+export function buildBasin(shape: DrawnShape, greatest_m: number | undefined, problems: Diagnostic[]): Basin {
   const outline = measureOutline(shape);
   const plane = planeAbout(middleOf(shape.shoreline.flat(2)));
   const polygons = shape.shoreline.map((polygon) => polygon.map((ring) => ring.map(plane.toPlane)));
@@ -129,12 +134,12 @@ export function layBasin(shape: DrawnShape, greatest_m: number | undefined, prob
   const basin = { outline, plane, polygons, rings };
   if (shape.contours.length === 0 && shape.soundings.length === 0) return basin;
 
-  const grid = layGrid(rings, outline.area_m2);
+  const grid = buildGrid(rings, outline.area_m2);
   const around: Surroundings = {
     plane,
     cell_m: grid.cell_m,
-    cuts: cutsTowards(rings, 90),
-    shore: rings.flatMap((ring) => spaced(ring, grid.cell_m / 2, grid.cell_m)),
+    cuts: scanLinesTowards(rings, 90),
+    shore: rings.flatMap((ring) => resampleLine(ring, grid.cell_m / 2, grid.cell_m)),
     size_m: Math.sqrt(outline.area_m2),
   };
   const sites = [
@@ -154,6 +159,6 @@ export function layBasin(shape: DrawnShape, greatest_m: number | undefined, prob
 }
 
 function tipIn(rings: readonly (readonly Point[])[], depth_m: number): NonNullable<KnownDepths["tip"]> {
-  const cuts = cutsTowards(rings, 90);
-  return { depth_m, holds: (point) => reach_m(cuts, point) > 0 };
+  const cuts = scanLinesTowards(rings, 90);
+  return { depth_m, holds: (point) => distanceToShore_m(cuts, point) > 0 };
 }

@@ -3,20 +3,22 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import type { DrawnShape, LakeShape, ShapeMark } from "../model/lake-shape.ts";
 import type { Remember } from "../model/remember.ts";
 import type { UnitSystem } from "../model/units.ts";
-import { type Basin, layBasin } from "./basin.ts";
-import { roundDepths_m } from "./depth-steps.ts";
-import { composeDepths, composeZones, type PhaseBand, sharesOf, writtenPolygons } from "./depths.ts";
-import { figureProblems } from "./figures.ts";
-import { deeperThan, type PlanePolygon } from "./isobands.ts";
-import type { LakeMap } from "./map-schema.ts";
-import { shorelineDevelopment } from "./morphometry.ts";
-import { toDecimals, writtenLine } from "./rounding.ts";
-import type { LakeDepths, LakeSize } from "./shape-schema.ts";
-import { simplifiedLines } from "./simplify.ts";
-import type { LakeWater } from "./water-schema.ts";
+import { type Basin, buildBasin } from "./basin.ts";
+import {
+  composeDepths,
+  composeZones,
+  type PhaseBand,
+  roundDepths_m,
+  sharesOf,
+  toMultiPolygon,
+} from "./depths.ts";
+import { isobathPolygons, type PlanePolygon } from "./isobands.ts";
+import { figureDiagnostics, shorelineDevelopment } from "./morphometry.ts";
+import { roundedLine, simplifiedLines, toDecimals } from "./plane.ts";
+import type { LakeDepths, LakeMap, LakeSize, LakeWater } from "./water-schema.ts";
 import { composeWind } from "./wind.ts";
 
-const SQUARE_METRES_A_HECTARE = 10_000;
+const M2_PER_HECTARE = 10_000;
 
 /** Points drawn at most, for the shoreline and for all contours. */
 const SHORE_POINTS = 600;
@@ -59,7 +61,7 @@ function drawnContours(
         );
         return {
           depth_m: toDecimals(level, 4),
-          lines: drawn.map((line) => writtenLine(line.map(plane.toLonLat))),
+          lines: drawn.map((line) => roundedLine(line.map(plane.toLonLat))),
         };
       }),
       contoursBy: "club",
@@ -69,7 +71,7 @@ function drawnContours(
   return {
     contours: roundDepths_m(depths.deepest_m, units).map((depth_m) => ({
       depth_m: toDecimals(depth_m, 4),
-      lines: writtenPolygons(deeperThan(depths.field, depths.grid, depth_m), basin).flat(),
+      lines: toMultiPolygon(isobathPolygons(depths.field, depths.grid, depth_m), basin).flat(),
     })),
     contoursBy: "soundings",
   };
@@ -83,7 +85,7 @@ const drawnMark = ({ mark, name, at: [lon, lat] }: ShapeMark): LakeMap["marks"][
 });
 
 const sizeOf = ({ outline }: Basin): LakeSize => ({
-  area_ha: toDecimals(outline.area_m2 / SQUARE_METRES_A_HECTARE, 3),
+  area_ha: toDecimals(outline.area_m2 / M2_PER_HECTARE, 3),
   shoreline_km: toDecimals(outline.shoreline_m / 1000, 3),
   islands: outline.islands,
   development: toDecimals(shorelineDevelopment(outline.outerShoreline_m, outline.enclosed_m2), 2),
@@ -100,7 +102,7 @@ export interface ShapeOptions {
 export const SHAPE = "shape";
 
 /** All that the reckoning of a shape may look at. */
-export interface ShapeNeeds {
+export interface ShapeInputs {
   readonly shape: DrawnShape;
   /** The club's own figure of the greatest depth. */
   readonly greatest_m: number | null;
@@ -109,11 +111,11 @@ export interface ShapeNeeds {
 }
 
 /** What a shape's reckoning may look at, of a lake and of what is asked. */
-export const shapeNeeds = (
+export const shapeInputs = (
   { maxDepth_m }: Pick<Lake, "maxDepth_m">,
   { figures: _, ...shape }: LakeShape,
   { units, bands }: Pick<ShapeOptions, "units" | "bands">,
-): ShapeNeeds => ({
+): ShapeInputs => ({
   shape,
   greatest_m: maxDepth_m ?? null,
   units,
@@ -126,21 +128,21 @@ type Shaped = Pick<LakeWater, "map" | "size" | "zones" | "wind"> & {
 };
 
 /** What follows from a drawn shape alone. */
-export interface ReckonedShape {
+export interface ComputedShape {
   readonly shaped: Shaped;
   readonly problems: readonly Diagnostic[];
 }
 
 /** The costly part of a lake: tens of milliseconds. */
-export function reckonShape({ shape, greatest_m, units, bands }: ShapeNeeds): ReckonedShape {
+export function computeShape({ shape, greatest_m, units, bands }: ShapeInputs): ComputedShape {
   const problems: Diagnostic[] = [];
-  const basin = layBasin(shape, greatest_m ?? undefined, problems);
+  const basin = buildBasin(shape, greatest_m ?? undefined, problems);
   const drawn = drawnPolygons(basin);
   const { depths: laid } = basin;
   const shares = laid === undefined ? undefined : sharesOf(laid);
   const shaped: Shaped = {
     map: {
-      shoreline: writtenPolygons(drawn, basin),
+      shoreline: toMultiPolygon(drawn, basin),
       ...drawnContours(basin, shape, units),
       marks: shape.marks.map(drawnMark),
     },
@@ -165,7 +167,7 @@ export function composeShape(
   problems: Diagnostic[],
 ): Shaped {
   const { units, remember } = options;
-  const { shaped, problems: found } = remember(SHAPE, shapeNeeds(lake, shape, options), reckonShape);
+  const { shaped, problems: found } = remember(SHAPE, shapeInputs(lake, shape, options), computeShape);
   const known_m = [...shape.contours, ...shape.soundings].reduce(
     (most, { depth_m }) => Math.max(most, depth_m),
     0,
@@ -173,7 +175,7 @@ export function composeShape(
   const { size, depths } = shaped;
   problems.push(
     ...found,
-    ...figureProblems(
+    ...figureDiagnostics(
       lake,
       shape,
       {

@@ -8,10 +8,9 @@ import {
   SearchHourAngle,
   SearchRiseSet,
 } from "astronomy-engine";
-import { addDays, type CalendarDate } from "../model/calendar.ts";
-import { localMinute, startOfDay_ms } from "../model/clock.ts";
-import { type Light, MOON_PHASES } from "./light-schema.ts";
-import { toDecimals } from "./rounding.ts";
+import { addDays, type CalendarDate, localMinute, startOfDay_ms } from "../model/calendar.ts";
+import { toDecimals } from "./plane.ts";
+import { type Light, MOON_PHASES } from "./water-schema.ts";
 
 /** Noon of 1 January 2000, UT: where astronomers count days from. */
 const J2000_MS = 946_728_000_000;

@@ -3,15 +3,36 @@ import type { Lake, Report } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { LakeShape } from "../model/lake-shape.ts";
 import { computeAlways, type Remember } from "../model/remember.ts";
-import type { UnitSystem } from "../model/units.ts";
+import { temperatureText, type UnitSystem } from "../model/units.ts";
 import { composeShape, type ShapeOptions } from "./compose-shape.ts";
 import { lightOn } from "./light.ts";
 import { mixingWords, osgoodIndex } from "./morphometry.ts";
-import { OXYGEN_LEAST_C, OXYGEN_MOST_C, oxygenSaturation_mgL } from "./oxygen.ts";
-import { standardPressure_Pa } from "./pressure.ts";
-import { toDecimals } from "./rounding.ts";
-import { CARE_C, handlingWords, STOP_C, warmWaterRule } from "./warm-water.ts";
+import { OXYGEN_LEAST_C, OXYGEN_MOST_C, oxygenSaturation_mgL, standardPressure_Pa } from "./oxygen.ts";
+import { toDecimals } from "./plane.ts";
 import type { LakeWater, Oxygen, WarmWater } from "./water-schema.ts";
+
+/**
+ * From 65 degF think before fishing, from 70 degF stop. Notices of the Wyoming Game and Fish Department, 2021 to 2025; the
+ * local agency's own limits come first.
+ */
+const CARE_C = (65 - 32) / 1.8;
+const STOP_C = (70 - 32) / 1.8;
+
+/** What a water temperature asks of somebody who releases trout; null while it asks nothing more than usual. */
+export function handlingWords(water_C: number): string | null {
+  if (water_C < CARE_C) return null;
+  return water_C < STOP_C
+    ? "Too warm to play with: fish early, land fish quickly and keep them in the water, or keep what the rules allow and stop."
+    : "Stop. Do not catch trout to release them in water this warm.";
+}
+
+/** Metric readers get the whole degree below, never above. */
+const limitText = (limit_C: number, units: UnitSystem): string =>
+  temperatureText(units === "metric" ? Math.floor(limit_C) : limit_C, units);
+
+/** The two thresholds as a rule to carry along. */
+export const warmWaterRule = (units: UnitSystem): string =>
+  `From ${limitText(CARE_C, units)} take special care of trout; from ${limitText(STOP_C, units)} stop. Local closures come first.`;
 
 export interface WaterOptions extends Omit<ShapeOptions, "remember"> {
   /** IANA name. */
@@ -24,7 +45,7 @@ export interface WaterOptions extends Omit<ShapeOptions, "remember"> {
   readonly remember?: Remember;
 }
 
-const HECTARES_A_KM2 = 100;
+const HECTARES_PER_KM2 = 100;
 /** The table of saturation, degC: lakes in spring. */
 const TABLE_MOST_C = 20;
 
@@ -64,11 +85,11 @@ function composeWarmWater(reports: readonly Report[], units: UnitSystem): WarmWa
   };
 }
 
-interface LightNeeds extends Pick<WaterOptions, "days" | "timezone"> {
+interface LightInputs extends Pick<WaterOptions, "days" | "timezone"> {
   readonly position: Lake["position"];
 }
 
-const lightOf = ({ days, position, timezone }: LightNeeds): LakeWater["light"] =>
+const lightOf = ({ days, position, timezone }: LightInputs): LakeWater["light"] =>
   days.map((date) => lightOn(date, position, timezone));
 
 function composeMixing(lake: Lake, shaped: Pick<LakeWater, "size" | "depths">): LakeWater["mixing"] {
@@ -76,7 +97,7 @@ function composeMixing(lake: Lake, shaped: Pick<LakeWater, "size" | "depths">): 
   const [area_ha, mean_m] =
     by === "shape" ? [shaped.size?.area_ha, shaped.depths?.mean_m] : [lake.area_ha, lake.meanDepth_m];
   if (area_ha === undefined || mean_m === undefined) return null;
-  const osgood = osgoodIndex(mean_m, area_ha / HECTARES_A_KM2);
+  const osgood = osgoodIndex(mean_m, area_ha / HECTARES_PER_KM2);
   return { osgood_mpkm: toDecimals(osgood, 1), by, words: mixingWords(osgood) };
 }
 

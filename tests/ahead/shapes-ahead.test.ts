@@ -4,10 +4,10 @@ import path from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { reckonShapesAhead } from "../../build/ahead/shapes-ahead.ts";
 import { cacheIn } from "../../build/cache/cache.ts";
-import { shapesToReckon } from "../../build/guide/rigged-lake.ts";
-import { loadClub } from "../../build/load/load-club.ts";
+import { shapesToCompute } from "../../build/guide/lake-inputs.ts";
+import { loadClub } from "../../build/input/load-club.ts";
 import type { Club } from "../../build/model/club.ts";
-import { type ReckonedShape, reckonShape, SHAPE } from "../../build/water/compose-shape.ts";
+import { type ComputedShape, computeShape, SHAPE } from "../../build/water/compose-shape.ts";
 
 let dir: string;
 let demo: Club;
@@ -31,13 +31,13 @@ test("many shapes are reckoned ahead, and each is what it is when it is reckoned
   const cache = cacheIn(path.join(dir, "many"), { identity: "test" });
   const told: (readonly [number, number])[] = [];
   await reckonShapesAhead(large(), cache, (done, total) => told.push([done, total]));
-  const wanted = shapesToReckon(large());
+  const wanted = shapesToCompute(large());
   expect(told.at(-1)).toEqual([wanted.length, wanted.length]);
   for (const needs of wanted.filter((_, i) => i % 7 === 0)) {
-    const kept = cache.remember(SHAPE, needs, (): ReckonedShape => {
+    const kept = cache.remember(SHAPE, needs, (): ComputedShape => {
       throw new Error("not reckoned ahead");
     });
-    expect(kept).toEqual(reckonShape(needs));
+    expect(kept).toEqual(computeShape(needs));
   }
 });
 
@@ -46,5 +46,5 @@ test("few are left to their turn", async () => {
   await reckonShapesAhead(demo, cache, () => {
     throw new Error("reckoned ahead");
   });
-  expect(shapesToReckon(demo).some((needs) => cache.has(SHAPE, needs))).toBe(false);
+  expect(shapesToCompute(demo).some((needs) => cache.has(SHAPE, needs))).toBe(false);
 });

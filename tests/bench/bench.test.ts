@@ -2,10 +2,10 @@ import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { growthExponent } from "../../build/bench/growth.ts";
-import { openStageWatch } from "../../build/bench/stage-watch.ts";
-import { writeSyntheticClub } from "../../build/bench/synthetic-club.ts";
-import { loadClub } from "../../build/load/load-club.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { growthExponent } from "./bench-report.ts";
+import { openStageWatch } from "./stage-watch.ts";
+import { writeSyntheticClub } from "./synthetic-club.ts";
 
 describe("a club made up to be measured", () => {
   let work: string;

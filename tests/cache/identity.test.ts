@@ -13,7 +13,7 @@ beforeEach(() => {
   root = mkdtempSync(path.join(tmpdir(), "program-"));
   write("build/cli.ts", "run();\n");
   write("build/water/basin.ts", "lay();\n");
-  write("templates/site.css", "body {}\n");
+  write("templates/assets/site.css", "body {}\n");
   write("content/cautions.yaml", "[]\n");
   write("package.json", "{}\n");
   write("package-lock.json", "{}\n");
@@ -29,7 +29,7 @@ test("a copy elsewhere is the same program", () => {
 
 test.each<[string, () => void]>([
   ["one source edited", () => write("build/water/basin.ts", "lay(1);\n")],
-  ["a style edited", () => write("templates/site.css", "body { }\n")],
+  ["a style edited", () => write("templates/assets/site.css", "body { }\n")],
   ["a caution edited", () => write("content/cautions.yaml", "[ ]\n")],
   ["a library changed", () => write("package-lock.json", '{"name":"x"}\n')],
   ["another version", () => write("package.json", '{"version":"2"}\n')],

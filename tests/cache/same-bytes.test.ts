@@ -6,15 +6,15 @@ import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import { cacheIn } from "../../build/cache/cache.ts";
 import { inMemory } from "../../build/cache/memory.ts";
-import { openPreview } from "../../build/commands/preview-session.ts";
-import type { Effects } from "../../build/effects.ts";
+import type { Effects } from "../../build/commands/effects.ts";
+import { openPreview } from "../../build/commands/preview.ts";
 import { composeGuide } from "../../build/guide/compose.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { loadClub } from "../../build/load/load-club.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { makeGuide } from "../../build/pipeline.ts";
-import { liveFiles } from "../../build/site/live-files.ts";
+import { liveFiles } from "../../build/site/text-files.ts";
 import { edits, makeEdit, writeSmallClub } from "./edited-club.ts";
 
 function never(): never {

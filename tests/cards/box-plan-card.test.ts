@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { layoutBoxPlan } from "../../build/cards/box-plan-card.ts";
+import { layoutBoxPlan } from "../../build/cards/trip/box-card.ts";
 import { boxPlan } from "../../build/flies/box-plan.ts";
-import type { BoxPattern } from "../../build/flies/box-plan-varieties.ts";
+import type { BoxPattern } from "../../build/flies/box-plan-tying.ts";
 import type { GuideTrip } from "../../build/guide/guide-schema.ts";
 import { lake, pattern, trip } from "../flies/box-plan-fixture.ts";
 import { day } from "../lake-fixture.ts";

@@ -2,8 +2,8 @@ import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { writeCards } from "../../build/cards/cards.ts";
-import { createRuler, parseFonts } from "../../build/cards/fonts.ts";
-import { layoutCard } from "../../build/cards/lake-cards.ts";
+import { layoutCard } from "../../build/cards/lake/lake-cards.ts";
+import { createRuler, parseFonts } from "../../build/cards/pdf/document.ts";
 import type { Guide, GuideLake } from "../../build/guide/guide-schema.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 

@@ -1,9 +1,8 @@
 import { expect, test } from "vitest";
-import { makeDocument } from "../../build/cards/document.ts";
-import { drawDecoration } from "../../build/cards/draw-face.ts";
-import { parseFonts } from "../../build/cards/fonts.ts";
+import { drawDecoration } from "../../build/cards/pdf/card-pdf.ts";
+import { makeDocument, parseFonts } from "../../build/cards/pdf/document.ts";
 import { paperInk } from "../../build/draw/ink.ts";
-import { stateSwatch } from "../../build/draw/strip-legend.tsx";
+import { stateSwatch } from "../../build/draw/strip/legend.tsx";
 import { DAY_STATES } from "../../build/model/phase.ts";
 import { AS_OF } from "./card-fixture.ts";
 import { blackShare, crop, difference, type Raster, rasterise, thresholded, withPdf } from "./rasterise.ts";

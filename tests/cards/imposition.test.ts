@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { backPlacement, frontPlacement, type Placement } from "../../build/cards/imposition.ts";
+import { backPlacement, frontPlacement, type Placement } from "../../build/cards/pdf/sheets.ts";
 import { guideOf } from "../lake-fixture.ts";
 import { ISO_216_MM, LIBPAPER_PT, POINT_MM, US_LETTER_PT } from "../reference/paper.ts";
 import { AS_OF, cardsOf, ember, high, kettle, need } from "./card-fixture.ts";

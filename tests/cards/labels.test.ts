@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { layoutLabel } from "../../build/cards/labels-face.ts";
+import { layoutLabel } from "../../build/cards/labels/labels.ts";
 import { LEGIBLE, LIBPAPER_PT, POINT_MM, US_LETTER_PT } from "../reference/paper.ts";
 import { leader } from "../rigs/box-fixture.ts";
 import { cardsOf, need, ruler } from "./card-fixture.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { layoutBack } from "../../build/cards/back.ts";
-import { lakeShot } from "../../build/cards/lake-shot.ts";
+import { layoutBack } from "../../build/cards/lake/back.ts";
+import { lakeShot } from "../../build/cards/lake/shot-table.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { ruler } from "./card-fixture.ts";
 import { piecesOf } from "./legibility.ts";

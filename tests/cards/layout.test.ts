@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { layoutCard } from "../../build/cards/lake-cards.ts";
+import { layoutCard } from "../../build/cards/lake/lake-cards.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
 import { addDays } from "../../build/model/calendar.ts";
 import { day, fullLake, guideOf } from "../lake-fixture.ts";

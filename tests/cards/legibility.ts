@@ -1,4 +1,4 @@
-import type { Face, Part, Piece } from "../../build/cards/face.ts";
+import type { Face, Part, Piece } from "../../build/cards/layout/page.ts";
 import { ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
 import { ruler } from "./card-fixture.ts";
 

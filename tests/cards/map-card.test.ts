@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
-import { readDrawing } from "../../build/cards/drawn.ts";
-import type { Face, Piece } from "../../build/cards/face.ts";
-import { layoutMapCard } from "../../build/cards/lake-cards.ts";
+import { layoutMapCard } from "../../build/cards/lake/lake-cards.ts";
+import type { Face, Piece } from "../../build/cards/layout/page.ts";
+import { readDrawing } from "../../build/cards/pdf/svg-drawing.ts";
 import { type Guide, type GuideLake, guideSchema } from "../../build/guide/guide-schema.ts";
 import { composeWater } from "../../build/water/water.ts";
 import { letteringFaults } from "../draw/lettering-boxes.ts";

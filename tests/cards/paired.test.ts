@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import type { Face } from "../../build/cards/face.ts";
-import { paired } from "../../build/cards/paired.ts";
+import type { Face } from "../../build/cards/layout/page.ts";
+import { pairSides } from "../../build/cards/trip/sides.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { allFiles, printedOf, SHEETS } from "../../templates/print-files.ts";
+import { allFiles, printedOf, SHEETS } from "../../templates/_includes/print-files.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { cardsOf, need } from "./card-fixture.ts";
 import { withPdf } from "./rasterise.ts";
 
 const face = (title: string): Face => ({ title, parts: [], decoration: [] });
 const namesOf = (count: number) =>
-  paired(
+  pairSides(
     "card",
     Array.from({ length: count }, (_, i) => face(`side ${i + 1}`)),
   ).map(({ front, back }) => [front.title, back.title]);

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { writeCards } from "../../build/cards/cards.ts";
-import { parseFonts } from "../../build/cards/fonts.ts";
+import { parseFonts } from "../../build/cards/pdf/document.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import {
   INDEX_CARD_PT,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { layoutRigCard, RIG_CARD_DESIGNS } from "../../build/cards/rig-card.ts";
+import { layoutRigCard, RIG_CARD_DESIGNS } from "../../build/cards/rig/rig-card.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { INDEX_CARD_PT, ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
 import { leader } from "../rigs/box-fixture.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { layoutRigDrawings } from "../../build/cards/rig-drawings-card.ts";
+import { layoutRigDrawings } from "../../build/cards/rig/rig-cards.ts";
 import { cardsOf, need, ruler } from "./card-fixture.ts";
 import { withPdf } from "./rasterise.ts";
 import { rigGuide, rigsWith } from "./rig-fixture.ts";

@@ -8,7 +8,7 @@ import { writeCards } from "../../build/cards/cards.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { LAKES_PER_VOLUME, sheetVolumes } from "../../build/guide/sheet-volumes.ts";
 import type { Progress } from "../../build/model/progress.ts";
-import { lakeSheets } from "../../templates/lake-sheets.ts";
+import { lakeSheets } from "../../templates/_includes/print-files.ts";
 import { guideOf } from "../lake-fixture.ts";
 import { AS_OF, cardsOf, ember, need } from "./card-fixture.ts";
 

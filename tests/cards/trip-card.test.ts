@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { layoutTripCard } from "../../build/cards/trip-card.ts";
+import { layoutTripCard } from "../../build/cards/trip/trip-card.ts";
 import type { Guide, GuideTrip } from "../../build/guide/guide-schema.ts";
 import { addDays, daysFromTo } from "../../build/model/calendar.ts";
 import { LEGIBLE } from "../reference/paper.ts";

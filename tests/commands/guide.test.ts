@@ -4,8 +4,8 @@ import path from "node:path";
 import Ajv2020 from "ajv/dist/2020.js";
 import addFormats from "ajv-formats";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { writeSyntheticClub } from "../../build/bench/synthetic-club.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { writeSyntheticClub } from "../bench/synthetic-club.ts";
 import { type Ran, run } from "./run.ts";
 
 /** The demo holds one doubtful report on purpose; it must be named, and nothing else. */

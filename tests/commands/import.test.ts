@@ -1,9 +1,9 @@
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { describe, expect, test } from "vitest";
-import { planIceOffImport } from "../../build/load/import-ice-off.ts";
-import { loadClub } from "../../build/load/load-club.ts";
-import { CLUB_YAML, clubFolder, type Files, LAKE_YAML } from "../load/club-folder.ts";
+import { planIceOffImport } from "../../build/edit/import-ice-off.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { CLUB_YAML, clubFolder, type Files, LAKE_YAML } from "../input/club-folder.ts";
 import { run } from "./run.ts";
 
 const HARE = "name: Hare Tarn\nposition: { lat: 41.3, lon: -106.3 }\n";
@@ -194,7 +194,7 @@ describe("one row wrong, and nothing is written", () => {
 });
 
 test("files edited since they were read are all left as they are", async () => {
-  const { replaceFiles } = await import("../../build/commands/replace-files.ts");
+  const { replaceFiles } = await import("../../build/edit/write-files.ts");
   const { data } = await clubWith("");
   const [ember, hare] = ["ember", "hare"].map((slug) => path.join(data, `lakes/${slug}.yaml`));
   await writeFile(hare ?? "", "mine\n");

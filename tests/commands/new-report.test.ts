@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { load } from "js-yaml";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { clubFolder } from "../load/club-folder.ts";
+import { clubFolder } from "../input/club-folder.ts";
 import { run, runAsked } from "./run.ts";
 
 const PATTERN = "name: Pale scud\nimitates: scud\nsizes: [12]\nphases: [ice-off]\nways: [indicator still]\n";

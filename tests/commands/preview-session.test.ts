@@ -4,7 +4,7 @@ import path from "node:path";
 import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from "vitest";
 import { type Cache, cacheIn } from "../../build/cache/cache.ts";
 import { inMemory } from "../../build/cache/memory.ts";
-import { openPreview } from "../../build/commands/preview-session.ts";
+import { openPreview } from "../../build/commands/preview.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import type { Stage } from "../../build/model/progress.ts";
 import { readGuide } from "../../build/pipeline.ts";

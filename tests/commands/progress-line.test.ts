@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { asArgument, asCalled } from "../../build/commands/called-as.ts";
+import { rewriteNpmCommands, shellQuoted } from "../../build/commands/npm-invocation.ts";
 import { durationText, progressLine } from "../../build/commands/progress-line.ts";
 
 function place(isTerminal: boolean) {
@@ -81,8 +81,8 @@ test.each([
 });
 
 describe("commands are told as they are called here", () => {
-  const own = asCalled({ npm_package_name: "lake-season-guide", npm_lifecycle_event: "guide" });
-  const installed = asCalled({ npm_package_name: "our-club", npm_lifecycle_event: "npx" });
+  const own = rewriteNpmCommands({ npm_package_name: "lake-season-guide", npm_lifecycle_event: "guide" });
+  const installed = rewriteNpmCommands({ npm_package_name: "our-club", npm_lifecycle_event: "npx" });
   test.each([
     ["npm run guide -- --data my-club", "npx lake-season-guide guide --data my-club"],
     ["npm start -- --data my-club", "npx lake-season-guide preview --data my-club"],
@@ -91,11 +91,11 @@ describe("commands are told as they are called here", () => {
   ])("%s", (line, called) => {
     expect(own(line)).toBe(line);
     expect(installed(line)).toBe(called);
-    expect(asCalled({})(line)).toBe(called);
+    expect(rewriteNpmCommands({})(line)).toBe(called);
   });
 
   test("a folder with a space is one argument", () => {
-    expect(asArgument("my-club/lakes")).toBe("my-club/lakes");
-    expect(asArgument("my club")).toBe('"my club"');
+    expect(shellQuoted("my-club/lakes")).toBe("my-club/lakes");
+    expect(shellQuoted("my club")).toBe('"my club"');
   });
 });

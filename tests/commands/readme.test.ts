@@ -4,8 +4,8 @@ import { appendFile, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { loadClub } from "../../build/load/load-club.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 import { commandsIn, manualPages, type Page, wordsOf } from "./manual.ts";
 import { type Ran, run } from "./run.ts";
 

@@ -1,7 +1,7 @@
 import { PassThrough, Readable } from "node:stream";
-import { openAsker } from "../../build/commands/asker.ts";
 import { main } from "../../build/commands/command-line.ts";
-import type { Exit } from "../../build/effects.ts";
+import type { Exit } from "../../build/commands/effects.ts";
+import { openPrompter } from "../../build/commands/effects.ts";
 import { parseCalendarDate } from "../../build/model/calendar.ts";
 
 const TODAY = parseCalendarDate("2026-05-20") ?? never();
@@ -37,7 +37,7 @@ export async function runAsked(answers: readonly string[] | undefined, ...args: 
       clock_ms += 1234;
       return clock_ms;
     },
-    ...(answers === undefined ? {} : { openAsker: () => openAsker(linesOf(answers), new PassThrough()) }),
+    ...(answers === undefined ? {} : { openAsker: () => openPrompter(linesOf(answers), new PassThrough()) }),
   });
   return { exit, said: said.join("\n"), warned: warned.join("\n") };
 }

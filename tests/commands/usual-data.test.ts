@@ -1,7 +1,7 @@
 import path from "node:path";
 import { expect, test } from "vitest";
-import { usualDataDir } from "../../build/commands/usual-data.ts";
-import { type Files, folderOf } from "../load/club-folder.ts";
+import { defaultDataDir } from "../../build/commands/command-line.ts";
+import { type Files, folderOf } from "../input/club-folder.ts";
 
 test.each<[string, Files, string]>([
   ["the demo, where it is", { "demo-data/club.yaml": "a", "ours/club.yaml": "b" }, "demo-data"],
@@ -9,5 +9,5 @@ test.each<[string, Files, string]>([
   ["no guess between two clubs", { "ours/club.yaml": "a", "theirs/club.yaml": "b" }, "demo-data"],
   ["nothing in a folder without a club", { "photos/list.txt": "b" }, "demo-data"],
 ])("%s", async (_, files, usual) => {
-  expect(usualDataDir(path.resolve(await folderOf(files)))).toBe(usual);
+  expect(defaultDataDir(path.resolve(await folderOf(files)))).toBe(usual);
 });

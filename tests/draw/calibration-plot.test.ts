@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { calibrationPlot } from "../../build/draw/calibration-plot.tsx";
+import { calibrationPlot } from "../../build/draw/charts.tsx";
 import { screenInk } from "../../build/draw/ink.ts";
 import type { BacktestRow } from "../../build/season/forecast.ts";
 

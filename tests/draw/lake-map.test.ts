@@ -1,7 +1,7 @@
 import geographiclib from "geographiclib-geodesic";
 import { describe, expect, test } from "vitest";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
-import { lakeMap } from "../../build/draw/lake-map.tsx";
+import { lakeMap } from "../../build/draw/map/lake-map.tsx";
 import { PHASES } from "../../build/model/phase.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { circle, rectangle } from "../water/shapes.ts";

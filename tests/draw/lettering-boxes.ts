@@ -1,4 +1,4 @@
-import { roughWidth } from "../../build/draw/lettering.ts";
+import { estimateTextWidth } from "../../build/draw/geometry.ts";
 
 /** Where a line of lettering stands in a drawing. */
 export interface LetteringBox {
@@ -27,7 +27,7 @@ export function letteringBoxes(svg: string): LetteringBox[] {
     if (tag === "/g") anchors.pop();
     if (tag !== "text") continue;
     const text = content.replace(/<[^>]*>/g, "");
-    const width = roughWidth(text, size);
+    const width = estimateTextWidth(text, size);
     const [x, y] = [numberOf(attributes, "x"), numberOf(attributes, "y")];
     const anchor = own ?? anchors.at(-1);
     const left = anchor === "middle" ? x - width / 2 : anchor === "end" ? x - width : x;

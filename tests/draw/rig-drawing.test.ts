@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { paperInk } from "../../build/draw/ink.ts";
-import { rigDrawing } from "../../build/draw/rig-drawing.tsx";
-import { leaderAtDeepest, rigAtDeepEnd } from "../../build/draw/rig-hung.ts";
+import { leaderAtDeepest, rigAtDeepEnd } from "../../build/draw/rig/hung-rig.ts";
+import { rigDrawing } from "../../build/draw/rig/rig-drawing.tsx";
 import { FT } from "../rigs/box-fixture.ts";
 import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
 import { hung, LEADERS, MEDIA, USUAL_LONG } from "./rig-fixture.ts";

@@ -1,6 +1,6 @@
 import type { Ink } from "../../build/draw/ink.ts";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
-import type { HungRig } from "../../build/draw/rig-hung.ts";
+import type { HungRig } from "../../build/draw/rig/hung-rig.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
 import { leaderOf } from "../../build/rigs/leaders/leader.ts";
 import { box, FT, leader } from "../rigs/box-fixture.ts";

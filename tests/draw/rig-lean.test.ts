@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { leanDrawing } from "../../build/draw/rig-lean.tsx";
+import { leanDrawing } from "../../build/draw/rig/lean.tsx";
 import { shotTable } from "../../build/rigs/shot-table.ts";
 import { box, FT } from "../rigs/box-fixture.ts";
 import { letteringFaults } from "./lettering-boxes.ts";

@@ -1,9 +1,8 @@
 import { expect, test } from "vitest";
-import { makeDocument } from "../../build/cards/document.ts";
-import { drawDecoration } from "../../build/cards/draw-face.ts";
-import { parseFonts } from "../../build/cards/fonts.ts";
+import { drawDecoration } from "../../build/cards/pdf/card-pdf.ts";
+import { makeDocument, parseFonts } from "../../build/cards/pdf/document.ts";
 import { paperInk } from "../../build/draw/ink.ts";
-import { retrieveDrawing, retrieveRigOf } from "../../build/draw/rig-retrieve.tsx";
+import { retrieveDrawing, retrieveRigOf } from "../../build/draw/rig/retrieve.tsx";
 import { LINE_KINDS } from "../../build/model/club.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
 import { rigTables, usualRigs } from "../../build/rigs/rigs.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { paperInk } from "../../build/draw/ink.ts";
-import { swingDrawing } from "../../build/draw/swing-plan.tsx";
+import { swingDrawing } from "../../build/draw/rig/swing-plan.tsx";
 import { swingTable } from "../../build/rigs/swing.ts";
 import { box } from "../rigs/box-fixture.ts";
 import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
-import { seasonStrip } from "../../build/draw/season-strip.tsx";
-import { springDays } from "../../build/draw/spring-days.ts";
-import { stripLegend } from "../../build/draw/strip-legend.tsx";
+import { springDays } from "../../build/draw/strip/date-axis.tsx";
+import { stripLegend } from "../../build/draw/strip/legend.tsx";
+import { seasonStrip } from "../../build/draw/strip/season-strip.tsx";
 import { DAY_STATES, STATE_WORDS } from "../../build/model/phase.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
-import { windRose } from "../../build/draw/wind-rose.tsx";
+import { windRose } from "../../build/draw/map/wind-rose.tsx";
 import { demoGuide } from "../site/demo-guide.ts";
 import { rectangle } from "../water/shapes.ts";
 import { shaped, unshaped } from "./drawn-lakes.ts";

@@ -8,7 +8,7 @@ import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
 vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 });
 
 const { inking } = vi.hoisted(() => ({ inking: { fails: false } }));
-vi.mock(import("../../build/cards/card-pdf.ts"), async (original) => {
+vi.mock(import("../../build/cards/pdf/card-pdf.ts"), async (original) => {
   const { cardPdf, ...rest } = await original();
   return {
     ...rest,

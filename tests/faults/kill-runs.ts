@@ -3,9 +3,9 @@ import { readdir, rm } from "node:fs/promises";
 import path from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { isDeepStrictEqual } from "node:util";
-import { seeded } from "../../build/bench/seeded.ts";
-import { mendOutput } from "../../build/publish/publish.ts";
-import { ADDRESS } from "../../templates/sheet.ts";
+import { recoverOutput } from "../../build/publish/publish.ts";
+import { ADDRESS } from "../../templates/_includes/page-context.ts";
+import { seeded } from "../seeded-random.ts";
 import { type Child, start, startGuide } from "./child.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
 
@@ -176,7 +176,7 @@ async function numbersIn(out: string): Promise<ReadonlySet<string> | undefined> 
 
 /** What every run does first, without the build behind it. */
 async function nextAfter(out: string, ground: string): Promise<string> {
-  await mendOutput(out);
+  await recoverOutput(out);
   const numbers = await numbersIn(out);
   return [
     ...(numbers === undefined ? ["the next run left no guide"] : []),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { z } from "zod";
-import { mapGeojson } from "../../build/feeds/map-geojson.ts";
+import { mapGeojson } from "../../build/feeds/geojson-gpx.ts";
 import { mappedLake } from "../mapped-lake.ts";
 
 const position = z.tuple([z.number().min(-180).max(180), z.number().min(-90).max(90)]);

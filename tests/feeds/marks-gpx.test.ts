@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { marksGpx } from "../../build/feeds/marks-gpx.ts";
+import { marksGpx } from "../../build/feeds/geojson-gpx.ts";
 import { mappedLake } from "../mapped-lake.ts";
 import { parseXml, type XmlNode } from "../xml.ts";
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { nameUuid } from "../../build/feeds/name-uuid.ts";
-import { reportsFeed } from "../../build/feeds/reports-feed.ts";
+import { reportsFeed, uuidV5 } from "../../build/feeds/atom-and-sitemap.ts";
 import type { Guide, GuideLake } from "../../build/guide/guide-schema.ts";
 import { buildSite, pageOf } from "../site/built-site.ts";
 import { bareGuide, siteGuide } from "../site/site-fixture.ts";
@@ -181,7 +180,7 @@ describe.each([null, "https://guide.example/spring/"])("links of the feed of a g
 
 // RFC 9562, appendix A.4: the DNS namespace and "www.example.com".
 test("a name's UUID is the RFC's example", () => {
-  expect(nameUuid("6ba7b810-9dad-11d1-80b4-00c04fd430c8", "www.example.com")).toBe(
+  expect(uuidV5("6ba7b810-9dad-11d1-80b4-00c04fd430c8", "www.example.com")).toBe(
     "2ed6657d-e927-568b-95e1-2665a8aea6a2",
   );
 });

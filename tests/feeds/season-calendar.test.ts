@@ -1,6 +1,6 @@
 import ical, { type VEvent } from "node-ical";
 import { describe, expect, test } from "vitest";
-import { seasonCalendar } from "../../build/feeds/season-calendar.ts";
+import { seasonCalendar } from "../../build/feeds/icalendar.ts";
 import { addDays } from "../../build/model/calendar.ts";
 import { guideFixture } from "../guide-fixture.ts";
 

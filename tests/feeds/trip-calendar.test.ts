@@ -1,6 +1,6 @@
 import ical, { type VEvent } from "node-ical";
 import { describe, expect, test } from "vitest";
-import { tripCalendar } from "../../build/feeds/trip-calendar.ts";
+import { tripCalendar } from "../../build/feeds/icalendar.ts";
 import { addDays } from "../../build/model/calendar.ts";
 import { siteGuide } from "../site/site-fixture.ts";
 

@@ -1,6 +1,6 @@
 import type { BoxTrip } from "../../build/flies/box-plan.ts";
-import type { BoxLake } from "../../build/flies/box-plan-use.ts";
-import type { BoxPattern } from "../../build/flies/box-plan-varieties.ts";
+import type { BoxLake } from "../../build/flies/box-plan-demand.ts";
+import type { BoxPattern } from "../../build/flies/box-plan-tying.ts";
 import { addDays, daysFromTo } from "../../build/model/calendar.ts";
 import { DAY_STATES, type DayState, type Phase } from "../../build/model/phase.ts";
 import { day } from "../lake-fixture.ts";

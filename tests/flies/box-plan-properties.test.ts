@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { boxPlan } from "../../build/flies/box-plan.ts";
-import { poissonQuantile } from "../../build/flies/box-plan-losses.ts";
+import { poissonQuantile } from "../../build/flies/box-plan-demand.ts";
 import { PHASES, stateOfPhase } from "../../build/model/phase.ts";
 import { lake, pattern, trip } from "./box-plan-fixture.ts";
 

@@ -1,9 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { boxPlan } from "../../build/flies/box-plan.ts";
-import { lossesOf, poissonQuantile } from "../../build/flies/box-plan-losses.ts";
-import { apportion } from "../../build/flies/box-plan-share.ts";
-import { fishedShares } from "../../build/flies/box-plan-use.ts";
-import { divide } from "../../build/flies/box-plan-varieties.ts";
+import { apportion, fishedShares, lossesOf, poissonQuantile } from "../../build/flies/box-plan-demand.ts";
+import { divide } from "../../build/flies/box-plan-tying.ts";
 import { CHI_SQUARE_LOWER_TENTH, CHI_SQUARE_WITHIN, POISSON_NINE_IN_TEN } from "../reference/chi-square.ts";
 import { lake, pattern, trip } from "./box-plan-fixture.ts";
 

@@ -1,8 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { catchRate, poissonInterval, pooled, shrunkenRate } from "../../build/flies/catch-rates.ts";
-import { lakeCatches } from "../../build/flies/catch-rates-lake.ts";
-import { catchesWithHours, outingsOf, visitTally } from "../../build/flies/catch-rates-outings.ts";
-import { betaQuantile, gammaQuantile } from "../../build/flies/catch-rates-quantiles.ts";
+import {
+  betaQuantile,
+  catchesWithHours,
+  catchRate,
+  gammaQuantile,
+  lakeCatches,
+  outingsOf,
+  poissonInterval,
+  pooled,
+  shrunkenRate,
+  visitTally,
+} from "../../build/flies/catch-rates.ts";
 import {
   AUTO_CLAIMS,
   BETA_QUANTILES,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { chooseFlies } from "../../build/flies/choose-flies.ts";
+import { chooseFlies } from "../../build/flies/rank-flies.ts";
 import type { Pattern } from "../../build/model/club.ts";
 import { pattern } from "./fly-fixture.ts";
 

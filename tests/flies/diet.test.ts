@@ -1,8 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { dietLaw, EVEN_SHARE, expectedShare, gatherDiet } from "../../build/flies/diet.ts";
-import { relativeImportance } from "../../build/flies/diet-iri.ts";
-import { lakePhaseDiet } from "../../build/flies/diet-lake.ts";
-import { weightOfFish } from "../../build/flies/diet-samples.ts";
+import {
+  dietDistribution,
+  EVEN_SHARE,
+  expectedShare,
+  gatherDiet,
+  weightOfFish,
+} from "../../build/flies/diet.ts";
+import { lakePhaseDiet, relativeImportance } from "../../build/flies/lake-diet.ts";
 import { CONSTRUCTED_DIET } from "../reference/catch-and-diet.ts";
 import { throat, visit } from "./fly-fixture.ts";
 
@@ -72,7 +76,7 @@ describe("shares expected, worked by hand: 6 before the lake's own fish, 12 befo
     visit("birch", { samples: [throat({ daphnia: 1 })] }, null),
   ]);
   const share = (lake: string, food: "scud" | "leech" | "daphnia") =>
-    expectedShare(dietLaw(gathered(lake, "ice-off")), food);
+    expectedShare(dietDistribution(gathered(lake, "ice-off")), food);
 
   test("a lake with its own fish", () => {
     // One item weighs 1, four weigh 4 x 2 / 5 = 1.6: scud 1 + 1.2, leech 0.4. Elsewhere: 2 of leech.
@@ -82,7 +86,10 @@ describe("shares expected, worked by hand: 6 before the lake's own fish, 12 befo
 
   test("a lake without takes the other lakes' share; a phase without stays even", () => {
     expect(share("cedar", "scud")).toBeCloseTo((12 / 11 + 2.2) / 16.6, 12);
-    expect(expectedShare(dietLaw(gathered("cedar", "post-turnover")), "scud")).toBeCloseTo(EVEN_SHARE, 12);
+    expect(expectedShare(dietDistribution(gathered("cedar", "post-turnover")), "scud")).toBeCloseTo(
+      EVEN_SHARE,
+      12,
+    );
   });
 
   test("evidence in words; empty throats counted and left out", () => {

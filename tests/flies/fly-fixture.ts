@@ -1,4 +1,4 @@
-import type { PhasedReport } from "../../build/flies/catch-rates-outings.ts";
+import type { PhasedReport } from "../../build/flies/catch-rates.ts";
 import type { FoundFood, Pattern, Report, ThroatSample } from "../../build/model/club.ts";
 import type { Phase } from "../../build/model/phase.ts";
 import { reportOf } from "../season/club.ts";

@@ -1,11 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { outingsOf, type PhasedReport } from "../../build/flies/catch-rates-outings.ts";
-import { chooseFlies } from "../../build/flies/choose-flies.ts";
-import { dietLaw, gatherDiet } from "../../build/flies/diet.ts";
-import { dietFactor, rankFlies } from "../../build/flies/rank.ts";
-import { gatherCatches } from "../../build/flies/rank-rates.ts";
-import { whyFly } from "../../build/flies/rank-words.ts";
+import { outingsOf, type PhasedReport } from "../../build/flies/catch-rates.ts";
+import { dietDistribution, gatherDiet } from "../../build/flies/diet.ts";
+import { chooseFlies, dietFactor, gatherCatches, rankFlies, whyFly } from "../../build/flies/rank-flies.ts";
 import { FOODS, type FoundFood, type Report, type ThroatSample } from "../../build/model/club.ts";
 import { pattern, throat, visit } from "./fly-fixture.ts";
 
@@ -210,7 +207,7 @@ describe("the rate against the other patterns, worked by hand", () => {
 });
 
 test("what fish eat: half of the takes ask for it; a fly for nothing in particular keeps 1", () => {
-  const law = dietLaw(gatherDiet([ate([throat({ scud: 1 })])])("alder", "ice-off"));
+  const law = dietDistribution(gatherDiet([ate([throat({ scud: 1 })])])("alder", "ice-off"));
   // Share (6/11 + 1) / 7 = 17/77; a half and a half of 11 times that.
   expect(dietFactor(law, "scud")).toBeCloseTo(0.5 + (0.5 * 11 * 17) / 77, 12);
   expect(dietFactor(law, "leech")).toBeCloseTo(0.5 + (0.5 * 6) / 7, 12);

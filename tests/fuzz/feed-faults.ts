@@ -1,12 +1,10 @@
 import ICAL from "ical.js";
 import { SaxesParser } from "saxes";
-import { mapGeojson } from "../../build/feeds/map-geojson.ts";
-import { marksGpx } from "../../build/feeds/marks-gpx.ts";
-import { reportsFeed } from "../../build/feeds/reports-feed.ts";
-import { seasonCalendar } from "../../build/feeds/season-calendar.ts";
-import { tripCalendar } from "../../build/feeds/trip-calendar.ts";
+import { reportsFeed } from "../../build/feeds/atom-and-sitemap.ts";
+import { mapGeojson, marksGpx } from "../../build/feeds/geojson-gpx.ts";
+import { seasonCalendar, tripCalendar } from "../../build/feeds/icalendar.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { dataFiles } from "../../build/site/data-files.ts";
+import { dataFiles } from "../../build/site/text-files.ts";
 
 /** The calendar's properties of a guide whose texts hold nothing odd, by component. */
 const CALENDAR: Readonly<Record<string, readonly string[]>> = {

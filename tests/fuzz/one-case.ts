@@ -13,8 +13,8 @@ import { renderToString } from "preact-render-to-string";
 import { cardProblems } from "../../build/cards/cards.ts";
 import { composeGuide } from "../../build/guide/compose.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { loadClub } from "../../build/load/load-club.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 import type { Diagnostic } from "../../build/model/diagnostic.ts";
 import { makeGuide } from "../../build/pipeline.ts";
 import { sitePages } from "../../build/site/pages.tsx";
@@ -45,7 +45,7 @@ const pagesOf = (guide: Guide): string[] =>
   sitePages(guide).map(({ draw }) => `<!DOCTYPE html>\n${renderToString(draw())}\n`);
 
 /** Writes a club into a folder of its own beside a file that is none of its business. */
-function writeClub({ files, links }: HostileClub, ground: string): string {
+export function writeClub({ files, links }: HostileClub, ground: string): string {
   const dir = path.join(ground, "club");
   mkdirSync(dir);
   writeFileSync(path.join(ground, "outside.yaml"), `name: ${SECRET}\n`);

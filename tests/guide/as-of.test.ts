@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import { composeGuide } from "../../build/guide/compose.ts";
-import { loadClub } from "../../build/load/load-club.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 import { parseCalendarDate } from "../../build/model/calendar.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 

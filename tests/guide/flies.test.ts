@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { composeGuide } from "../../build/guide/compose.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
-import { loadClub } from "../../build/load/load-club.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 import type { Club, Report } from "../../build/model/club.ts";
 import type { StandingContent } from "../../build/model/content.ts";
 import type { Phase } from "../../build/model/phase.ts";

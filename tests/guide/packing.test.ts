@@ -1,10 +1,9 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
-import { type PackingNeeds, packingList } from "../../build/guide/packing.ts";
-import { packingNeeds } from "../../build/guide/packing-needs.ts";
-import type { Packing } from "../../build/guide/packing-schema.ts";
-import { tripGear } from "../../build/guide/trip-gear.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import type { Packing } from "../../build/guide/packing.ts";
+import { type PackingInputs, packingList } from "../../build/guide/packing.ts";
+import { packingInputs, tripGear } from "../../build/guide/trip-gear.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 import { addDays } from "../../build/model/calendar.ts";
 import type { Trip } from "../../build/model/club.ts";
 import type { PackingRule, StandingContent } from "../../build/model/content.ts";
@@ -35,7 +34,7 @@ beforeAll(async () => {
 function listFor(trip: Trip): Packing {
   const lakes = [ember];
   const gear = tripGear(trip, lakes, box, "imperial");
-  const needs = packingNeeds(trip, gear, lakes, new Set(["postTurnover"]), box);
+  const needs = packingInputs(trip, gear, lakes, new Set(["postTurnover"]), box);
   return packingList(content.packing, needs, new Map());
 }
 const itemsOf = (list: Packing) => list.flatMap(({ items }) => items);
@@ -96,7 +95,7 @@ describe("the packing rules that come with the program", () => {
 });
 
 describe("counts, by hand", () => {
-  const needs: PackingNeeds = {
+  const needs: PackingInputs = {
     once: { trip: 1, rod: 3, person: 4, boat: 0, rodDay: 6, personDay: 8, leader: 9 },
     each: {
       board: [],

@@ -1,7 +1,11 @@
 import { expect, test } from "vitest";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
-import { listReports } from "../../build/guide/report-list.ts";
-import { caughtByPattern, lakeSeasons, reportSeasons } from "../../build/guide/report-totals.ts";
+import {
+  caughtByPattern,
+  lakeSeasons,
+  listReports,
+  reportSeasons,
+} from "../../build/guide/report-seasons.ts";
 import { reportSentences } from "../../build/guide/report-words.ts";
 import { day } from "../lake-fixture.ts";
 import { demoGuide } from "../site/demo-guide.ts";

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { seatPeople } from "../../build/guide/seating.ts";
+import { seatPeople } from "../../build/guide/trips.ts";
 
 const people = ["Ines", "Tobin", "Wren", "Ossian", "Linnet"];
 const boat = (seats: number) => ({ name: `${seats} seats`, seats });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { unrecordedIceOff } from "../../build/guide/unrecorded-ice-off.ts";
+import { unrecordedIceOff } from "../../build/guide/report-seasons.ts";
 import type { Lake, Report } from "../../build/model/club.ts";
 import type { Mark } from "../../build/season/forecast.ts";
 import { day } from "../lake-fixture.ts";

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { WAYS } from "../../build/model/club.ts";
+import { METHODS } from "../../build/model/club.ts";
 import { usualRigs } from "../../build/rigs/rigs.ts";
 import { box } from "./box-fixture.ts";
 
 describe("every way a pattern may be fished has its rig", () => {
   const rigs = usualRigs(box, "imperial");
-  test("each once, in the club's order", () => expect(rigs.map(({ rig }) => rig.way)).toEqual([...WAYS]));
+  test("each once, in the club's order", () => expect(rigs.map(({ rig }) => rig.way)).toEqual([...METHODS]));
 
   test.each(rigs.map((usual) => [usual.rig.way, usual] as const))(
     "%s: how deep, on what line, and how to know that it is right",

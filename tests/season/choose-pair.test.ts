@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
 import { addDays, dateOfSeasonDay, daysFromTo } from "../../build/model/calendar.ts";
 import { choosePair, type LakeInReach, POOL } from "../../build/season/choose-pair.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
 import { regionSeasons } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
+import { seeded } from "../seeded-random.ts";
 import { clubOf, day, FOUR_LAKES, SEASON } from "./club.ts";
 import { placeByWeight, studentT } from "./draws.ts";
 

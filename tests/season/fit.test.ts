@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
 import { type Fit, fitPastSeasons } from "../../build/season/fit.ts";
 import type { PastRecord } from "../../build/season/fit-input.ts";
+import { seeded } from "../seeded-random.ts";
 import { normal } from "./draws.ts";
 
 interface Drawn {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
 import { dateOfSeasonDay } from "../../build/model/calendar.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
 import { regionSeasons } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
+import { seeded } from "../seeded-random.ts";
 import { clubOf, FOUR_LAKES, SEASON } from "./club.ts";
 import { normal, placeByWeight, studentT } from "./draws.ts";
 

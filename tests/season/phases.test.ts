@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
 import { DAY_STATES } from "../../build/model/phase.ts";
 import { springOf } from "../../build/season/lake-evidence.ts";
 import { chanceBy, dayBy, springOfLake, statesOn } from "../../build/season/phases.ts";
@@ -10,6 +9,7 @@ import {
   CDF_OF_NORMAL_PLUS_UNIFORM,
   QUANTILES_OF_NORMAL_PLUS_TWO_UNIFORMS,
 } from "../reference/season-statistics.ts";
+import { seeded } from "../seeded-random.ts";
 import { clubOf, lakeOf, reportOf } from "./club.ts";
 import { normalCdf } from "./normal-cdf.ts";
 

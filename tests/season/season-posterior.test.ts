@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { seeded } from "../../build/bench/seeded.ts";
 import type { Fit } from "../../build/season/fit.ts";
 import { dayChances, lawOf, spanOf } from "../../build/season/lake-law.ts";
 import { chanceOf, forecastOfChances } from "../../build/season/scoring.ts";
 import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
 import { updateSeason } from "../../build/season/season-posterior.ts";
+import { seeded } from "../seeded-random.ts";
 import { normal, studentT } from "./draws.ts";
 
 /** A fit written by hand: three lakes, a week and more apart. */

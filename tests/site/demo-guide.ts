@@ -1,7 +1,7 @@
 import { composeGuide } from "../../build/guide/compose.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { loadClub } from "../../build/load/load-club.ts";
-import { loadContent } from "../../build/load/load-content.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { loadContent } from "../../build/input/load-content.ts";
 
 /** The guide of the demonstration club with the standing chapters, as the program makes it. */
 export async function demoGuide(): Promise<Guide> {

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { searchEntries } from "../../templates/search-entries.ts";
+import { searchEntries } from "../../templates/_includes/search-entries.ts";
 import { type BuiltSite, buildSite, pageOf } from "./built-site.ts";
 import { demoGuide } from "./demo-guide.ts";
 import { bareGuide, siteGuide } from "./site-fixture.ts";

@@ -1,6 +1,6 @@
 import { boxPlan } from "../../build/flies/box-plan.ts";
 import type { Guide, GuideLake, GuidePattern, GuideTrip } from "../../build/guide/guide-schema.ts";
-import { caughtByPattern, lakeSeasons } from "../../build/guide/report-totals.ts";
+import { caughtByPattern, lakeSeasons } from "../../build/guide/report-seasons.ts";
 import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import type { Outing, When } from "../../build/guide/when-schema.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";

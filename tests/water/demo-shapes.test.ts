@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { demoShapes } from "../../build/bench/demo-shapes.ts";
-import { loadClub } from "../../build/load/load-club.ts";
+import { loadClub } from "../../build/input/load-club.ts";
 import { composeWater } from "../../build/water/water.ts";
+import { demoShapes } from "../bench/demo-shapes.ts";
 import { OPTIONS } from "./shapes.ts";
 
 const { club, problems } = await loadClub("demo-data");

@@ -1,13 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { measureRing } from "../../build/model/geodesy.ts";
 import type { LakeShape } from "../../build/model/lake-shape.ts";
-import { roundDepths_m } from "../../build/water/depth-steps.ts";
-import { volume_m3 } from "../../build/water/hypsography.ts";
-import type { MultiPolygon } from "../../build/water/map-schema.ts";
+import { measureRing } from "../../build/model/lake-shape.ts";
+import { roundDepths_m, volume_m3 } from "../../build/water/depths.ts";
 import type { Point } from "../../build/water/plane.ts";
 import { composeWater } from "../../build/water/water.ts";
-import type { LakeWater } from "../../build/water/water-schema.ts";
+import type { LakeWater, MultiPolygon } from "../../build/water/water-schema.ts";
 import { HYPSOGRAPHIC_VOLUMES } from "../reference/lake-geometry.ts";
 import { circle, LAKE, OPTIONS, PLANE, rectangle, shapeOf } from "./shapes.ts";
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { distance_m, measureRing } from "../../build/model/geodesy.ts";
 import type { LonLat } from "../../build/model/lake-shape.ts";
+import { distance_m, measureRing } from "../../build/model/lake-shape.ts";
 import { measureOutline, osgoodIndex, shorelineDevelopment } from "../../build/water/morphometry.ts";
 import { planeAbout } from "../../build/water/plane.ts";
 import { KARNEY_POLYGONS, MEASURED_LAKE, OSGOOD_INDEX } from "../reference/lake-geometry.ts";

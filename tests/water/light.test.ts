@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { parseCalendarDate } from "../../build/model/calendar.ts";
 import { lightOn } from "../../build/water/light.ts";
-import type { Light } from "../../build/water/light-schema.ts";
+import type { Light } from "../../build/water/water-schema.ts";
 import {
   MOON_USNO,
   NO_NIGHT_FROM_DEG,

@@ -1,10 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { parseCalendarDate } from "../../build/model/calendar.ts";
 import type { Report } from "../../build/model/club.ts";
-import { oxygenSaturation_mgL } from "../../build/water/oxygen.ts";
-import { standardPressure_Pa } from "../../build/water/pressure.ts";
-import { handlingWords, warmWaterRule } from "../../build/water/warm-water.ts";
-import { composeWater } from "../../build/water/water.ts";
+import { oxygenSaturation_mgL, standardPressure_Pa } from "../../build/water/oxygen.ts";
+import { composeWater, handlingWords, warmWaterRule } from "../../build/water/water.ts";
 import {
   OXYGEN_AT_1_ATM,
   OXYGEN_BY_HEIGHT,

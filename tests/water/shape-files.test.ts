@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { loadClub } from "../../build/load/load-club.ts";
+import { loadClub } from "../../build/input/load-club.ts";
 import type { Lake } from "../../build/model/club.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { measureOutline } from "../../build/water/morphometry.ts";
 import { composeWater } from "../../build/water/water.ts";
-import { CLUB_YAML, clubFolder, type Files, LAKE_YAML } from "../load/club-folder.ts";
+import { CLUB_YAML, clubFolder, type Files, LAKE_YAML } from "../input/club-folder.ts";
 import { OPTIONS } from "./shapes.ts";
 
 type Coordinates = readonly (readonly number[])[];

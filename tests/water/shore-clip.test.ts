@@ -1,12 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { holds, type PlanePolygon } from "../../build/water/isobands.ts";
+import { clipPolygons, type PlanePolygon, pointInRing } from "../../build/water/isobands.ts";
 import type { Point } from "../../build/water/plane.ts";
-import { clippedTo } from "../../build/water/shore-clip.ts";
 import { circle } from "./shapes.ts";
 
 const isIn = (polygons: readonly PlanePolygon[], point: Point): boolean =>
-  polygons.flat().filter((ring) => holds(ring, point)).length % 2 === 1;
+  polygons.flat().filter((ring) => pointInRing(ring, point)).length % 2 === 1;
 
 /** A closed ring about a point. */
 function round(radius: number, x = 0, y = 0): Point[] {
@@ -22,7 +21,7 @@ test("what is left is what lies both in the polygon and in the lake, and not on 
   fc.assert(
     fc.property(within, within, fc.double({ min: 5, max: 150, noNaN: true }), (x, y, radius) => {
       const zone: PlanePolygon[] = [[round(radius, x, y)]];
-      const left = clippedTo(SHORE, zone);
+      const left = clipPolygons(SHORE, zone);
       for (let east = -150.3; east < 150; east += 7.1)
         for (let north = -150.7; north < 150; north += 6.7) {
           const point = { x: east, y: north };
@@ -34,7 +33,7 @@ test("what is left is what lies both in the polygon and in the lake, and not on 
 });
 
 test("an island that lies whole in the polygon is cut out of it", () => {
-  const left = clippedTo(SHORE, [[round(60)]]);
+  const left = clipPolygons(SHORE, [[round(60)]]);
   expect(isIn(left, { x: 0, y: 0 })).toBe(false);
   expect(isIn(left, { x: 40, y: 0 })).toBe(true);
 });

@@ -1,12 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { BEAUFORT } from "../../build/water/beaufort.ts";
-import { boatWords } from "../../build/water/boats.ts";
+import {
+  BEAUFORT,
+  cemWaveHeight_m,
+  craftAdvice,
+  fetchLimitedWaves,
+} from "../../build/water/beaufort-waves.ts";
 import type { WINDS } from "../../build/water/compass.ts";
-import { cutsTowards, reach_m } from "../../build/water/cuts.ts";
+import { distanceToShore_m, scanLinesTowards } from "../../build/water/scan-lines.ts";
 import { composeWater } from "../../build/water/water.ts";
-import { fetchLimitedWaves, laterManualHeight_m } from "../../build/water/waves.ts";
-import type { LakeWind } from "../../build/water/wind-schema.ts";
+import type { LakeWind } from "../../build/water/water-schema.ts";
 import {
   BEAUFORT_LIMITS,
   BEAUFORT_MPH,
@@ -78,13 +81,13 @@ describe("fetch", () => {
     const ponds = [0, 500].map((x) =>
       rectangle(200, 200).map((corner) => ({ x: corner.x + x, y: corner.y })),
     );
-    const cuts = cutsTowards(
+    const cuts = scanLinesTowards(
       ponds.map((pond) => [...pond, ...pond.slice(0, 1)]),
       90,
     );
-    expect(reach_m(cuts, { x: 0, y: 0 })).toBe(100);
-    expect(reach_m(cuts, { x: 250, y: 0 })).toBe(0);
-    expect(reach_m(cuts, { x: 900, y: 0 })).toBe(0);
+    expect(distanceToShore_m(cuts, { x: 0, y: 0 })).toBe(100);
+    expect(distanceToShore_m(cuts, { x: 250, y: 0 })).toBe(0);
+    expect(distanceToShore_m(cuts, { x: 900, y: 0 })).toBe(0);
   });
 
   test("turning the lake by a quarter turns its fetches by a quarter", () => {
@@ -158,7 +161,7 @@ describe("waves", () => {
   });
 
   test.each(CEM_HEIGHTS.rows)(`${CEM_HEIGHTS.citation}: $wind_mps m/s over $fetch_m m`, (row) => {
-    expect(Math.abs(laterManualHeight_m(row.wind_mps, row.fetch_m) / row.height_m - 1)).toBeLessThan(
+    expect(Math.abs(cemWaveHeight_m(row.wind_mps, row.fetch_m) / row.height_m - 1)).toBeLessThan(
       CEM_HEIGHTS.tolerance,
     );
   });
@@ -197,25 +200,25 @@ describe("waves", () => {
 describe("words for small craft", () => {
   test("from force 5 on everybody is ashore, and float tubes from force 4", () => {
     for (const height_m of [0, 0.2, 1]) {
-      expect(boatWords(5, height_m)).toBe("Everybody: be ashore.");
-      expect(boatWords(6, height_m)).toBe("Everybody: be ashore.");
-      expect(boatWords(4, height_m)).toMatch(/^(Float tubes and pontoons|Everybody)[^.]*: be ashore\./);
+      expect(craftAdvice(5, height_m)).toBe("Everybody: be ashore.");
+      expect(craftAdvice(6, height_m)).toBe("Everybody: be ashore.");
+      expect(craftAdvice(4, height_m)).toMatch(/^(Float tubes and pontoons|Everybody)[^.]*: be ashore\./);
     }
   });
 
   test("high waves only ever make the advice stricter", () => {
-    expect(boatWords(3, 0.1)).toBe(
+    expect(craftAdvice(3, 0.1)).toBe(
       "Float tubes and pontoons: keep to the sheltered shore. Canoes and kayaks, small open boats: keep close to shore.",
     );
-    expect(boatWords(3, 0.4)).toBe(
+    expect(craftAdvice(3, 0.4)).toBe(
       "Float tubes and pontoons: be ashore. Canoes and kayaks, small open boats: keep to the sheltered shore.",
     );
-    expect(boatWords(4, 0.4)).toBe("Everybody: be ashore.");
+    expect(craftAdvice(4, 0.4)).toBe("Everybody: be ashore.");
   });
 
   test("nothing is ever called safe", () => {
     for (const force of [3, 4, 5, 6])
       for (const height_m of [0, 0.1, 0.3, 0.6])
-        expect(boatWords(force, height_m)).not.toMatch(/safe|fine|good/i);
+        expect(craftAdvice(force, height_m)).not.toMatch(/safe|fine|good/i);
   });
 });

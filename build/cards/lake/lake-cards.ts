@@ -1,0 +1,115 @@
+import type { GuideFrame } from "../../guide/guide-frame.ts";
+import type { GuideLake } from "../../guide/guide-schema.ts";
+import { type SheetVolume, sheetsName } from "../../guide/sheet-volumes.ts";
+import {
+  type CardFiles,
+  type CardKind,
+  type CardLayout,
+  type CardTools,
+  cardFiles,
+  overflowProblem,
+} from "../card-kind.ts";
+import type { Ruler } from "../layout/column.ts";
+import { A6, SHEET_NAMES } from "../layout/page.ts";
+import { layoutMapBack } from "../map/back.ts";
+import { layoutMapFront } from "../map/front.ts";
+import { cardPdf } from "../pdf/card-pdf.ts";
+import { sheetsPdfs } from "../pdf/sheets.ts";
+import { layoutBack } from "./back.ts";
+import { layoutFront } from "./front.ts";
+
+/** Places everything on both sides of a lake's card, and says what does not fit. Inks nothing. */
+export function layoutCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout {
+  const front = layoutFront(guide, lake, ruler);
+  const back = layoutBack(guide, lake, ruler);
+  return {
+    name: lake.name,
+    front: front.face,
+    back: back.face,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(lake.slug, misfit)),
+  };
+}
+
+/** True for a lake whose map has a card. */
+const hasMapCard = ({ place: { map, wind } }: GuideLake): boolean => map !== null && wind !== null;
+
+/** Places everything on both sides of the card of a lake's map; none for a lake without a shape. */
+export function layoutMapCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout | undefined {
+  const { map, wind } = lake.place;
+  if (map === null || wind === null) return undefined;
+  const front = layoutMapFront(guide, lake, map, ruler);
+  const back = layoutMapBack(guide, lake, wind, { ruler, withLight: !front.hasLight });
+  return {
+    name: `${lake.name}, map`,
+    front: front.face,
+    back: back.face,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(lake.slug, misfit)),
+  };
+}
+
+/** A lake's own card and, where its shape is known, that of its map. */
+function layoutLake(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout[] {
+  const card = layoutCard(guide, lake, ruler);
+  const map = layoutMapCard(guide, lake, ruler);
+  return map === undefined ? [card] : [card, map];
+}
+
+/** A lake's cards, its map's behind its own. */
+export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
+  kind: "lake cards",
+  place: ({ guide, lake }, { ruler, placedLakes }) => {
+    const own = layoutLake(guide, lake, ruler);
+    const title = `${lake.name}: ${own.length > 1 ? "lake and map cards" : "lake card"}`;
+    return {
+      problems: own.flatMap(({ problems }) => problems),
+      ink: async (fonts) => {
+        placedLakes.set(lake, own);
+        const faces = own.flatMap(({ front, back }) => [front, back]);
+        return [await cardPdf(guide, faces, { title, paper: A6 }, fonts)];
+      },
+    };
+  },
+};
+
+export const planLakeCards = (guide: GuideFrame, lake: GuideLake): CardFiles =>
+  cardFiles(LAKE_CARDS, [lake.slug], { guide, lake });
+
+function* layoutsOf(
+  guide: GuideFrame,
+  lakes: readonly GuideLake[],
+  { ruler, placedLakes }: CardTools,
+): Generator<CardLayout> {
+  for (const lake of lakes) {
+    yield* placedLakes.get(lake) ?? layoutLake(guide, lake, ruler);
+    placedLakes.delete(lake);
+  }
+}
+
+/** The sheets of a volume of lakes' cards. What does not fit on a card is said of the lake's own file. */
+export const LAKE_SHEETS: CardKind<{
+  guide: GuideFrame;
+  number: number | null;
+  lakes: readonly GuideLake[];
+}> = {
+  kind: "sheets of lake cards",
+  place: ({ guide, number, lakes }, tools) => ({
+    problems: [],
+    ink: (fonts) =>
+      sheetsPdfs(
+        guide,
+        {
+          what: number === null ? "Lake cards" : `Lake cards, volume ${number}`,
+          cards: layoutsOf(guide, lakes, tools),
+          count: lakes.length + lakes.filter(hasMapCard).length,
+        },
+        fonts,
+      ),
+  }),
+};
+
+export const planSheets = (guide: GuideFrame, volume: SheetVolume<GuideLake>): CardFiles =>
+  cardFiles(
+    LAKE_SHEETS,
+    SHEET_NAMES.map((paper) => `${sheetsName(volume)}-${paper}`),
+    { guide, ...volume },
+  );

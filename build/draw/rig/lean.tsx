@@ -1,0 +1,172 @@
+import type { Guide } from "../../guide/guide-schema.ts";
+import { depthText, rounded, smallLengthText, type UnitSystem } from "../../model/units.ts";
+import { tenth } from "../geometry.ts";
+import type { Ink } from "../ink.ts";
+import { renderSvg } from "../picture.tsx";
+import { type Label, type LabelColumn, Labels, labelsHeight, placeLabels } from "./labels.tsx";
+import type { RigOptions } from "./rig-drawing.tsx";
+import {
+  DepthStaff,
+  depthY,
+  Fly,
+  Ground,
+  groundDepth,
+  IndicatorBall,
+  indicatorRadius,
+  Knot,
+  Ring,
+  Shot,
+  type SideView,
+  shotAbove,
+  staffRight,
+  WaterSurface,
+} from "./side-view.tsx";
+
+export type Lean = NonNullable<Guide["rigs"]["shot"]["example"]>;
+
+/** What the drawing shows, in sentences. */
+export const leanTitle = (lean: Lean, units: UnitSystem): string =>
+  `How a rig leans, to scale: ${lean.leader} set ${depthText(lean.set_m, units)} with ${lean.shot}, in a drift of one rod length in ${rounded(lean.rod_s)} s. The fly hangs ${smallLengthText(lean.lift_m, units)} higher than straight below and trails ${depthText(lean.aside_m, units)} behind; the broken line is the same rig in still water.`;
+
+type Places = readonly {
+  readonly x: number;
+  readonly y: number;
+  readonly at: Lean["points"][number]["at"];
+}[];
+
+/** The curve's points in the drawing; the same scale both ways. */
+function placesOf({ points, set_m, lift_m }: Lean, view: SideView, x: number): Places {
+  const last = points.at(-1);
+  const fly_m = set_m - lift_m;
+  return points.map(({ x_m, z_m, at }) => ({
+    x: x + ((last?.x_m ?? 0) - x_m) * view.perMetre,
+    y: depthY(view, fly_m - z_m),
+    at,
+  }));
+}
+
+function labelsOf(lean: Lean, places: Places, view: SideView): Label[] {
+  const { ink, units } = view;
+  const size = ink.textSize;
+  const find = (at: Places[number]["at"]) => places.find((place) => place.at === at) ?? { x: 0, y: 0 };
+  const [ring, fly, indicator] = [find("ring"), find("fly"), find("indicator")];
+  return [
+    { at: { x: indicator.x + indicatorRadius(ink), y: indicator.y }, text: `indicator ${lean.indicator}` },
+    { at: { x: ring.x + size * 0.4, y: ring.y - shotAbove(ink) }, text: lean.shot, bold: true },
+    {
+      at: { x: fly.x + size * 0.3, y: fly.y },
+      text: `fly ${smallLengthText(lean.lift_m, units)} higher`,
+      bold: true,
+    },
+    {
+      at: { x: fly.x + size * 0.8, y: depthY(view, lean.depth_m) },
+      text: `bottom, ${depthText(lean.depth_m, units)}`,
+    },
+  ];
+}
+
+/** Straight down in still water, and how much higher the fly hangs in the drift. */
+function StillLine({ view, x, set_m, fly_y }: { view: SideView; x: number; set_m: number; fly_y: number }) {
+  const { ink, top } = view;
+  const size = ink.textSize;
+  const still_y = depthY(view, set_m);
+  return (
+    <g fill="none" stroke={ink.line} stroke-width={0.8}>
+      <path d={`M${tenth(x)} ${tenth(top)}V${tenth(still_y)}`} stroke-dasharray="4 3" />
+      <path d={`M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}`} />
+      <path d={`M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}`} />
+      <text
+        x={tenth(x - size * 0.6)}
+        y={tenth((top + still_y) / 2)}
+        text-anchor="end"
+        fill={ink.words}
+        stroke="none"
+      >
+        still
+      </text>
+    </g>
+  );
+}
+
+/** Which way the water passes the rig, and how it is timed. */
+function Drift({ lean, ink, left }: { lean: Lean; ink: Ink; left: number }) {
+  const size = ink.textSize;
+  const y = size * 0.55;
+  const length = size * 2.2;
+  return (
+    <g>
+      <path
+        d={`M${tenth(left)} ${tenth(y)}h${tenth(length)}m${tenth(-size * 0.45)} ${tenth(-size * 0.3)}l${tenth(size * 0.45)} ${tenth(size * 0.3)}l${tenth(-size * 0.45)} ${tenth(size * 0.3)}`}
+        fill="none"
+        stroke={ink.words}
+        stroke-width={1.2}
+      />
+      <text x={tenth(left + length + size * 0.4)} y={tenth(y + size * 0.35)} fill={ink.words}>
+        {`one rod in ${rounded(lean.rod_s)} s`}
+      </text>
+    </g>
+  );
+}
+
+/** A rig leaning in a drift beside how it hangs in still water, to one scale down and across. */
+export function leanDrawing(lean: Lean, { ink, units, width, height: least }: RigOptions): string {
+  const size = ink.textSize;
+  const top = size * 2.6;
+  const below = groundDepth(ink);
+  const x = staffRight(ink) + size * 3.6;
+  const column = (right: number): LabelColumn => ({
+    left: right + size * 1.6,
+    right: width,
+    top: size * 1.6,
+  });
+  const words = size * 8.2;
+  const across = (width - words - x - size * 1.6) / Math.max(lean.aside_m, 0.01);
+  const height = Math.ceil(Math.max(least, size * 14));
+  const perMetre = Math.min((height - top - below - size * 0.7) / lean.depth_m, across);
+  const view: SideView = { ink, units, width, top, perMetre, depth_m: lean.depth_m };
+  const places = placesOf(lean, view, x);
+  const fly = places[0] ?? { x, y: top };
+  const bottom = depthY(view, lean.depth_m);
+  const right = column(Math.max(...places.map((place) => place.x)));
+  const labels = labelsOf(lean, places, view);
+  const drawn = Math.ceil(
+    Math.max(bottom + below + size * 0.7, right.top + labelsHeight(labels, right, ink)),
+  );
+  const placed = placeLabels(labels, right, drawn, ink);
+  return renderSvg(
+    { width: width, height: drawn, title: leanTitle(lean, units), textSize: size },
+    <>
+      <Drift lean={lean} ink={ink} left={staffRight(ink)} />
+      <DepthStaff view={view} />
+      <WaterSurface view={view} left={staffRight(ink)} right={right.left - size * 0.9} />
+      <Ground
+        places={[
+          [staffRight(ink), bottom],
+          [right.left - size * 0.9, bottom],
+        ]}
+        ink={ink}
+      />
+      <StillLine view={view} x={x} set_m={lean.set_m} fly_y={fly.y} />
+      <Labels placed={placed} column={right} ink={ink} />
+      <path
+        class="leaning"
+        d={`M${places.map((place) => `${tenth(place.x)} ${tenth(place.y)}`).join("L")}`}
+        fill="none"
+        stroke={ink.words}
+        stroke-width={1.4}
+      />
+      <IndicatorBall x={x} y={top} ink={ink} />
+      {places.map((place) =>
+        place.at === "ring" ? (
+          <>
+            <Ring x={place.x} y={place.y} ink={ink} />
+            <Shot x={place.x} y={place.y - shotAbove(ink)} ink={ink} />
+          </>
+        ) : place.at === "knot" ? (
+          <Knot x={place.x} y={place.y} ink={ink} />
+        ) : null,
+      )}
+      <Fly x={fly.x} y={fly.y} ink={ink} />
+    </>,
+  );
+}

@@ -1,0 +1,120 @@
+import type { FlyChoice, GuideLake } from "../../../build/guide/guide-schema.ts";
+import { phaseName, stateOfPhase } from "../../../build/model/phase.ts";
+import { ADDRESS, type PageContext } from "../page-context.ts";
+import { capital, inOneLine, Section, sizesText } from "../parts.tsx";
+import { LeanPicture, RigPicture } from "../rigs/rig-drawings.tsx";
+import { bandText, type PhasePlan, type Rig, RigFacts } from "../rigs/rig-facts.tsx";
+import { phaseToRigFor } from "./glance.tsx";
+
+/** What stands open of each phase, first choices first; the rest is a tap away. */
+const SHOWN_RIGS = 2;
+const SHOWN_FLIES = 4;
+
+const Fly = ({ fly, sheet }: { fly: FlyChoice; sheet: PageContext }) => (
+  <li>
+    <a href={sheet.to(ADDRESS.pattern(fly.pattern))}>{fly.name}</a> <strong>{sizesText(fly.sizes)}</strong>
+    {fly.colours.length === 0 ? "" : `, ${fly.colours.join(" or ")}`}
+    <span class="small">{inOneLine([fly.way, fly.why])}</span>
+  </li>
+);
+
+function Rigs({ rigs, sheet }: { rigs: readonly Rig[]; sheet: PageContext }) {
+  if (rigs.length === 0) return null;
+  return (
+    <ol class="rigs">
+      {rigs.map((rig) => (
+        <li>
+          <h4>{capital(rig.way)}</h4>
+          <RigFacts rig={rig} sheet={sheet} />
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+const Flies = ({
+  flies,
+  start,
+  sheet,
+}: {
+  flies: readonly FlyChoice[];
+  start: number;
+  sheet: PageContext;
+}) => (
+  <ol class="flies" start={start}>
+    {flies.map((fly) => (
+      <Fly fly={fly} sheet={sheet} />
+    ))}
+  </ol>
+);
+
+function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet: PageContext }) {
+  const moreFlies = plan.flies.slice(SHOWN_FLIES);
+  const moreRigs = plan.rigs.slice(SHOWN_RIGS);
+  const isNow = stateOfPhase(plan.phase) === lake.now.state;
+  return (
+    <section class="phase" data-state={stateOfPhase(plan.phase)} aria-labelledby={`fish-${plan.phase}`}>
+      <h3 id={`fish-${plan.phase}`}>
+        {phaseName(plan.phase)}
+        {isNow ? <span class="now"> now</span> : null}
+      </h3>
+      <p>Fish at {bandText(plan, sheet.guide.club.units)}.</p>
+      <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
+      {moreRigs.length === 0 ? null : (
+        <details class="more">
+          <summary>Other ways: {moreRigs.map(({ way }) => way).join(", ")}</summary>
+          <Rigs rigs={moreRigs} sheet={sheet} />
+        </details>
+      )}
+      {plan.flies.length === 0 ? null : (
+        <>
+          <h4>Flies, the first choice first</h4>
+          <Flies flies={plan.flies.slice(0, SHOWN_FLIES)} start={1} sheet={sheet} />
+          {moreFlies.length === 0 ? null : (
+            <details class="more">
+              <summary>More flies: {moreFlies.map(({ name }) => name).join(", ")}</summary>
+              <Flies flies={moreFlies} start={SHOWN_FLIES + 1} sheet={sheet} />
+            </details>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+/** What to fish, the phase at hand first. */
+export function Plan({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+  if (lake.plan.length === 0) return null;
+  const first = phaseToRigFor(lake);
+  const ordered = [
+    ...lake.plan.filter(({ phase }) => phase === first),
+    ...lake.plan.filter(({ phase }) => phase !== first),
+  ];
+  return (
+    <Section title="What to fish" id="fish">
+      {ordered.map((plan) => (
+        <Phase plan={plan} lake={lake} sheet={sheet} />
+      ))}
+    </Section>
+  );
+}
+
+/** The rig to start with in the phase at hand, drawn, and how one leans in the drift here. */
+export function RigSection({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+  const phase = phaseToRigFor(lake);
+  const plan = lake.plan.find((one) => one.phase === phase);
+  const rig = plan?.rigs[0];
+  if (plan === undefined || rig === undefined) return null;
+  return (
+    <Section title="Rig" id="rig">
+      <p>
+        {capital(rig.way)}, for {phaseName(plan.phase).toLowerCase()}, at the deepest set its leader serves
+        there.
+      </p>
+      <div class="columns">
+        <RigPicture rig={rig} band={plan.band} sheet={sheet} />
+        <LeanPicture shot={lake.shot} sheet={sheet} />
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,59 @@
+import type { GuideLake } from "../build/guide/guide-schema.ts";
+import { Diet } from "./_includes/lake/diet.tsx";
+import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
+import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
+import { Plan, RigSection } from "./_includes/lake/plan.tsx";
+import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
+import { Page } from "./_includes/layout.tsx";
+import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import { Harmless, Section } from "./_includes/parts.tsx";
+import { LeaderBoards, Shot } from "./_includes/rigs/gear-tables.tsx";
+
+/** Everything about one lake, what is decided on first. */
+export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+  const line = lakeLine(lake, sheet);
+  return (
+    <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)} isLake>
+      <h1>{lake.name}</h1>
+      {line === "" ? null : <p class="small">{line}</p>}
+      {lake.summary === null ? null : <p>{lake.summary}</p>}
+      <div class="top">
+        <Glance lake={lake} sheet={sheet} />
+        <SpringStrip lake={lake} sheet={sheet} />
+      </div>
+      <Dates lake={lake} sheet={sheet} />
+      <Plan lake={lake} sheet={sheet} />
+      <Diet lake={lake} sheet={sheet} />
+      <RigSection lake={lake} sheet={sheet} />
+      {lake.shot.rows.length === 0 ? null : (
+        <Section title="Shot" id="shot">
+          <Shot shot={lake.shot} sheet={sheet} />
+        </Section>
+      )}
+      <LeaderBoards boards={lake.boards} sheet={sheet} />
+      <Hazards lake={lake} sheet={sheet} />
+      <Rules lake={lake} />
+      <Place lake={lake} sheet={sheet} />
+      <PlaceInBrief lake={lake} sheet={sheet} />
+      <Evidence lake={lake} sheet={sheet} />
+      {lake.notes === null ? null : (
+        <Section title="Notes" id="notes">
+          <Harmless class="prose" html={lake.notes} />
+        </Section>
+      )}
+      <Section title="To take along" id="take">
+        <ul class="plain">
+          <li>
+            <a href={sheet.to(ADDRESS.card(lake.slug))}>
+              {lake.place.map === null ? "Pocket card to print" : "Pocket card and map card to print"}
+            </a>{" "}
+            (PDF)
+          </li>
+          <li>
+            <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)
+          </li>
+        </ul>
+      </Section>
+    </Page>
+  );
+}

@@ -1,0 +1,123 @@
+import type { GuidePattern } from "../build/guide/guide-schema.ts";
+import { phaseName } from "../build/model/phase.ts";
+import { Page } from "./_includes/layout.tsx";
+import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import { capital, Fact, Harmless, inOneLine, Section, sizesText } from "./_includes/parts.tsx";
+
+const inBox = ({ stock }: GuidePattern): number => stock.reduce((sum, { count }) => sum + count, 0);
+const boxText = (pattern: GuidePattern): string => (inBox(pattern) === 0 ? "none" : String(inBox(pattern)));
+const phasesText = (phases: GuidePattern["phases"]): string => phases.map(phaseName).join(", ");
+
+const PatternRow = ({ pattern, sheet }: { pattern: GuidePattern; sheet: PageContext }) => (
+  <li>
+    <h2>
+      <a href={sheet.to(ADDRESS.pattern(pattern.slug))}>{pattern.name}</a>
+    </h2>
+    <p>{inOneLine([capital(pattern.imitates), sizesText(pattern.sizes), pattern.colours.join(", ")])}</p>
+    <p class="small">{inOneLine([phasesText(pattern.phases), `${boxText(pattern)} in the box`])}</p>
+  </li>
+);
+
+/** All patterns of the club. */
+export const PatternsPage = ({
+  patterns,
+  sheet,
+}: {
+  patterns: readonly GuidePattern[];
+  sheet: PageContext;
+}) => (
+  <Page
+    sheet={sheet}
+    title="Patterns"
+    description="The club’s flies: what each imitates, when it is fished, and how many are in the box."
+  >
+    <h1>Patterns</h1>
+    <ul class="patterns">
+      {patterns.map((pattern) => (
+        <PatternRow pattern={pattern} sheet={sheet} />
+      ))}
+    </ul>
+  </Page>
+);
+
+const Dressing = ({ pattern }: { pattern: GuidePattern }) => (
+  <Section title="Dressing" id="dressing">
+    <dl>
+      {pattern.dressing.map(({ part, material }) => (
+        <Fact name={capital(part)}>{material}</Fact>
+      ))}
+    </dl>
+  </Section>
+);
+
+const Box = ({ pattern }: { pattern: GuidePattern }) => (
+  <Section title="In the box" id="box">
+    {pattern.stock.length === 0 ? (
+      <p>None tied.</p>
+    ) : (
+      <table class="narrow">
+        <thead>
+          <tr>
+            <th scope="col">Size</th>
+            <th scope="col">Colour</th>
+            <th scope="col">Tied</th>
+          </tr>
+        </thead>
+        <tbody>
+          {pattern.stock.map(({ size, colour, count }) => (
+            <tr>
+              <th scope="row">{size}</th>
+              <td>{colour}</td>
+              <td>{count}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    )}
+  </Section>
+);
+
+const Where = ({ pattern, sheet }: { pattern: GuidePattern; sheet: PageContext }) => (
+  <Section title="Where" id="where">
+    <ul>
+      {pattern.lakes.map(({ slug, name, phases }) => (
+        <li>
+          <a href={sheet.to(ADDRESS.lake(slug))}>{name}</a>: {phasesText(phases).toLowerCase()}
+        </li>
+      ))}
+    </ul>
+  </Section>
+);
+
+/** One pattern: what it is for, how it is tied, and where it is fished. */
+export const PatternPage = ({ pattern, sheet }: { pattern: GuidePattern; sheet: PageContext }) => (
+  <Page
+    sheet={sheet}
+    title={pattern.name}
+    description={`${pattern.name}: ${inOneLine([pattern.imitates, sizesText(pattern.sizes), phasesText(pattern.phases).toLowerCase()])}.`}
+  >
+    <h1>{pattern.name}</h1>
+    <section class="glance" aria-label="At a glance">
+      <dl>
+        <Fact name="Imitates">
+          <p class="big">{capital(pattern.imitates)}</p>
+        </Fact>
+        <Fact name="Sizes">
+          {pattern.sizes.length === 0 ? null : <p class="big">{pattern.sizes.join(", ")}</p>}
+        </Fact>
+        <Fact name="Colours">{pattern.colours.join(", ")}</Fact>
+        <Fact name="When">{phasesText(pattern.phases)}</Fact>
+        <Fact name="How">{pattern.ways.map(capital).join(", ")}</Fact>
+        <Fact name="Water">{pattern.waters.length === 0 ? "any" : pattern.waters.join(", ")}</Fact>
+      </dl>
+    </section>
+    {pattern.dressing.length === 0 ? null : <Dressing pattern={pattern} />}
+    <Box pattern={pattern} />
+    {pattern.lakes.length === 0 ? null : <Where pattern={pattern} sheet={sheet} />}
+    {pattern.notes === null ? null : (
+      <Section title="Notes" id="notes">
+        <Harmless class="prose" html={pattern.notes} />
+      </Section>
+    )}
+  </Page>
+);

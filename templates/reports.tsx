@@ -1,0 +1,67 @@
+import type { Guide } from "../build/guide/guide-schema.ts";
+import { reportsText } from "../build/guide/report-words.ts";
+import { Page } from "./_includes/layout.tsx";
+import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import { PrintList, Section } from "./_includes/parts.tsx";
+import { REPORT_SLIP } from "./_includes/print-files.ts";
+import { CatchNote, SeasonsTable } from "./_includes/reports/report-tables.tsx";
+
+/** A lake, and how many reports it has. */
+export interface ReportedLake {
+  readonly slug: string;
+  readonly name: string;
+  readonly reports: number;
+}
+
+/** The lakes with reports, each with a link to all of them. */
+function Lakes({ all, sheet }: { all: readonly ReportedLake[]; sheet: PageContext }) {
+  const lakes = all
+    .filter(({ reports }) => reports > 0)
+    .toSorted((a, b) => a.name.localeCompare(b.name, "en"));
+  return (
+    <Section title="By lake" id="by-lake">
+      <ul>
+        {lakes.map(({ slug, name, reports }) => (
+          <li>
+            <a href={sheet.to(ADDRESS.lakeReports(slug))}>{name}</a>{" "}
+            <span class="small">{reportsText(reports)}</span>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+/** What members reported, season by season and lake by lake. */
+export const ReportsPage = ({
+  seasons,
+  lakes,
+  sheet,
+}: {
+  seasons: Guide["reportSeasons"];
+  lakes: readonly ReportedLake[];
+  sheet: PageContext;
+}) => (
+  <Page
+    sheet={sheet}
+    title="Reports"
+    description="What members saw and caught, season by season, days without a fish included."
+  >
+    <h1>Reports</h1>
+    <Section title="Seasons" id="seasons">
+      <SeasonsTable
+        label="Catch season by season"
+        seasons={seasons}
+        hrefOf={(season) => sheet.to(ADDRESS.reportSeason(season))}
+      />
+      <CatchNote />
+    </Section>
+    <Lakes all={lakes} sheet={sheet} />
+    <PrintList files={[REPORT_SLIP]} sheet={sheet} />
+    <Section title="To follow" id="take">
+      <p>
+        <a href={sheet.to(ADDRESS.reportsFeed)}>New reports as a feed</a> (Atom), for a feed reader.
+      </p>
+    </Section>
+  </Page>
+);

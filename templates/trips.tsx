@@ -1,0 +1,138 @@
+import type { GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
+import { outingText, partyText } from "../build/guide/trip-words.ts";
+import { dayRange } from "../build/model/calendar.ts";
+import { phaseName } from "../build/model/phase.ts";
+import { Page } from "./_includes/layout.tsx";
+import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import { Cautions, Fact, ForecastNote, Harmless, inOneLine, PrintList, Section } from "./_includes/parts.tsx";
+import { printedTrip, tripFiles } from "./_includes/print-files.ts";
+import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
+import { countdownText, holdText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
+import { BoxPlan } from "./_includes/trip/box-plan.tsx";
+import { type Road, TripDays, TripLight, TripPick } from "./_includes/trip/lake-choice.tsx";
+import { TripFloatPlan, TripPacking, TripPeople } from "./_includes/trip/people-packing.tsx";
+
+const TripRow = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
+  <li>
+    <h2>
+      <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>
+    </h2>
+    <p>
+      {inOneLine([dayRange(trip.from, trip.to), partyText(trip)])}. {outingText(trip.pick)}.
+    </p>
+  </li>
+);
+
+/** The trips everybody may see. */
+export const TripsPage = ({ trips, sheet }: { trips: readonly GuideTrip[]; sheet: PageContext }) => (
+  <Page sheet={sheet} title="Trips" description="The club’s trips: days, lakes and their chances.">
+    <h1>Trips</h1>
+    <ul class="patterns">
+      {trips.map((trip) => (
+        <TripRow trip={trip} sheet={sheet} />
+      ))}
+    </ul>
+    <ForecastNote sheet={sheet} />
+  </Page>
+);
+
+const rigLine = (rig: Rig, sheet: PageContext): string => {
+  const depth = setDepthText(rig, sheet.guide.club.units);
+  const countdown = countdownText(rig);
+  return inOneLine([
+    rig.way,
+    depth === null ? null : `set ${depth}`,
+    rig.leader === null ? null : `leader ${rig.leader}`,
+    holdText(rig),
+    rig.line,
+    countdown === null ? null : `count ${countdown}`,
+  ]);
+};
+
+function Gear({ gear, sheet }: { gear: TripGear; sheet: PageContext }) {
+  if (gear.lakes.length === 0) return null;
+  return (
+    <Section title="To take" id="gear">
+      <dl>
+        <Fact name="Lines">{gear.lines.join(", ")}</Fact>
+        <Fact name="Flies">
+          {gear.flies.length === 0
+            ? null
+            : gear.flies.map(({ pattern, name }, i) => (
+                <>
+                  {i === 0 ? "" : ", "}
+                  <a href={sheet.to(ADDRESS.pattern(pattern))}>{name}</a>
+                </>
+              ))}
+        </Fact>
+      </dl>
+      {gear.lakes.map(({ slug, name, phases }) => (
+        <>
+          <h3>
+            <a href={sheet.to(ADDRESS.lake(slug))}>{name}</a>
+          </h3>
+          <dl>
+            {phases.map(({ phase, rigs }) => (
+              <Fact name={phaseName(phase)}>
+                <ul class="plain">
+                  {rigs.map((rig) => (
+                    <li>{rigLine(rig, sheet)}</li>
+                  ))}
+                </ul>
+              </Fact>
+            ))}
+          </dl>
+        </>
+      ))}
+    </Section>
+  );
+}
+
+/** One trip, whole: where to go, the chances day by day, what to tie and pack, and whom to tell. */
+export function TripPage({
+  trip,
+  roads,
+  sheet,
+}: {
+  trip: GuideTrip;
+  roads: readonly Road[];
+  sheet: PageContext;
+}) {
+  const cautions = sheet.guide.cautions.filter(({ id }) => trip.cautions.includes(id));
+  return (
+    <Page
+      sheet={sheet}
+      title={trip.name}
+      description={`${trip.name}, ${dayRange(trip.from, trip.to)}: ${outingText(trip.pick)}.`}
+      unlisted={trip.unlisted}
+      scripts={[ADDRESS.ticks]}
+    >
+      <h1>{trip.name}</h1>
+      <TripPick trip={trip} roads={roads} sheet={sheet} />
+      <TripDays trip={trip} sheet={sheet} />
+      <TripLight trip={trip} />
+      <TripPeople trip={trip} />
+      {cautions.length === 0 ? null : (
+        <Section title="Cautions" id="cautions">
+          <Cautions cautions={cautions} sheet={sheet} />
+        </Section>
+      )}
+      <LeaderBoards boards={trip.gear.boards} sheet={sheet} />
+      <Gear gear={trip.gear} sheet={sheet} />
+      <BoxPlan trip={trip} sheet={sheet} />
+      <TripPacking trip={trip} />
+      <TripFloatPlan trip={trip} />
+      {trip.notes === null ? null : (
+        <Section title="Notes" id="notes">
+          <Harmless class="prose" html={trip.notes} />
+        </Section>
+      )}
+      <PrintList files={tripFiles(printedTrip(trip))} sheet={sheet} />
+      <Section title="To take along" id="take">
+        <p>
+          <a href={sheet.to(ADDRESS.tripCalendar(trip.slug))}>The trip’s days as a calendar</a> (ICS)
+        </p>
+      </Section>
+    </Page>
+  );
+}
