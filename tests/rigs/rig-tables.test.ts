@@ -7,6 +7,7 @@ import {
   holdingSpeed_mps,
   tipCount_s,
   tipDepth_m,
+  trolledLineOut_m,
 } from "../../build/rigs/physics/sinking-line.ts";
 import { tightWait_s } from "../../build/rigs/physics/swing-down.ts";
 import { USUAL_SETTINGS } from "../../build/rigs/tables/conditions.ts";
@@ -133,4 +134,11 @@ describe("naked line", () => {
     expectWithin(surfaceAngle_deg(found), angle_deg, 1e-4);
     expectWithin(found.z_m / 4, share, 0.0051);
   });
+});
+
+test("a tip and a trolled line are one: as much line out as the tip is long ends at the tip's depth", () => {
+  for (const speed_mps of [0.05, 0.2, 0.5]) {
+    const tip = { length_m: 4, sinkRate_mps: 0.0762 };
+    expectWithin(trolledLineOut_m(drawnTipDepth_m(tip, speed_mps), 0.0762, speed_mps), 4, 1e-9);
+  }
 });

@@ -21,8 +21,8 @@ import {
 import { heldDrift, mendedDrift, windDrive } from "../../build/rigs/physics/indicator-drift.ts";
 import { gaussLegendre } from "../../build/rigs/physics/numeric.ts";
 import {
+  drawnAngle_rad,
   drawnLineDepth_m,
-  drawnTipAngle_rad,
   drawnTipDepth_m,
   K_HALF,
   stripSink_m,
@@ -119,7 +119,6 @@ const ropeAt = (ft: number) => rowAt(ft).rope.map(({ length_m }) => Number((leng
 const waitAt = (ft: number) => [rowAt(ft).rows[0]?.wait?.from_s, rowAt(ft).rows[0]?.wait?.to_s];
 
 const TIP = { length_m: 15 * FT, sinkRate_mps: 3 * IN };
-const GOLDEN_TIP = { length_m: 1, sinkRate_mps: 0.1 };
 const RATED_LINES = [
   { name: "intermediate", kind: "sinking", sinkRate_mps: 1.5 * IN, where },
   { name: "medium", kind: "sinking", sinkRate_mps: 3 * IN, where },
@@ -215,7 +214,7 @@ const COMPUTED: Readonly<Record<string, () => unknown>> = {
   "table.33": () => rowAt(12).set_m,
   "line.1": () => K_HALF,
   "line.2": () => tipHangs_s(TIP),
-  "line.3": () => (drawnTipAngle_rad(GOLDEN_TIP, 0.1) * 180) / Math.PI,
+  "line.3": () => (drawnAngle_rad(0.1, 0.1) * 180) / Math.PI,
   "line.5": () => stripSink_m({ depth_m: 0, out_m: 10 }, 0.1, 1, 1),
   "line.6": () => stripSink_m({ depth_m: 0, out_m: 10 }, 3 * IN, 0.1, 0.2),
   "line.7": () => tipDepth_m(TIP, 20),

@@ -49,15 +49,15 @@ export function tipCount_s(tip: SinkTip, depth_m: number): number | null {
   return late;
 }
 
-/** Angle below level of a tip drawn at a speed above 0, rad: `cos(b)/sin(b)^2 = (v/w)^2`. Textbook balance of weight and drag. */
-export function drawnTipAngle_rad({ sinkRate_mps }: SinkTip, speed_mps: number): number {
+/** Angle below level of a sinking line drawn at a speed above 0, rad: `cos(b)/sin(b)^2 = (v/w)^2`. Textbook balance of weight and drag. */
+export function drawnAngle_rad(sinkRate_mps: number, speed_mps: number): number {
   const q = (speed_mps / sinkRate_mps) ** 2;
   return Math.acos((Math.sqrt(1 + 4 * q * q) - 1) / (2 * q));
 }
 
 /** Depth of the end of a tip drawn at a speed above 0, m. */
 export const drawnTipDepth_m = (tip: SinkTip, speed_mps: number): number =>
-  tip.length_m * Math.sin(drawnTipAngle_rad(tip, speed_mps));
+  tip.length_m * Math.sin(drawnAngle_rad(tip.sinkRate_mps, speed_mps));
 
 /** A sinking line between rod and fly. */
 interface LineOut {
@@ -111,3 +111,10 @@ export function holdingSpeed_mps({ depth_m, out_m }: LineOut, sinkRate_mps: numb
   const angle_deg = (Math.asin(Math.min(1, depth_m / out_m)) * 180) / Math.PI;
   return angle_deg < HOLDS_UNDER_DEG ? (sinkRate_mps * out_m) / depth_m : null;
 }
+
+/**
+ * Line to let out so that the far end of a sinking line trolled at a speed runs at a depth, m: it hangs straight at the
+ * angle of {@link drawnAngle_rad}, `R = z / sin(b)`.
+ */
+export const trolledLineOut_m = (depth_m: number, sinkRate_mps: number, speed_mps: number): number =>
+  depth_m / Math.sin(drawnAngle_rad(sinkRate_mps, speed_mps));
