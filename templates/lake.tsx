@@ -3,11 +3,12 @@ import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
+import { SearchSection } from "./_includes/lake/search-plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
 import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
 import { Harmless, Section } from "./_includes/parts.tsx";
-import { LeaderBoards, Shot } from "./_includes/rigs/gear-tables.tsx";
+import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
 
 /** Everything about one lake, what is decided on first. */
 export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
@@ -25,11 +26,7 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext 
       <Plan lake={lake} sheet={sheet} />
       <Diet lake={lake} sheet={sheet} />
       <RigSection lake={lake} sheet={sheet} />
-      {lake.shot.rows.length === 0 ? null : (
-        <Section title="Shot" id="shot">
-          <Shot shot={lake.shot} sheet={sheet} />
-        </Section>
-      )}
+      <SearchSection lake={lake} sheet={sheet} />
       <LeaderBoards boards={lake.boards} sheet={sheet} />
       <Hazards lake={lake} sheet={sheet} />
       <Rules lake={lake} />
@@ -45,7 +42,9 @@ export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext 
         <ul class="plain">
           <li>
             <a href={sheet.to(ADDRESS.card(lake.slug))}>
-              {lake.place.map === null ? "Pocket card to print" : "Pocket card and map card to print"}
+              {lake.place.map === null && lake.search.length === 0
+                ? "Pocket card to print"
+                : "Pocket cards to print"}
             </a>{" "}
             (PDF)
           </li>

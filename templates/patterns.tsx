@@ -1,5 +1,6 @@
 import type { GuidePattern } from "../build/guide/guide-schema.ts";
 import { phaseName } from "../build/model/phase.ts";
+import { rounded } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
 import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
 import { capital, Fact, Harmless, inOneLine, Section, sizesText } from "./_includes/parts.tsx";
@@ -108,6 +109,11 @@ export const PatternPage = ({ pattern, sheet }: { pattern: GuidePattern; sheet: 
         <Fact name="Colours">{pattern.colours.join(", ")}</Fact>
         <Fact name="When">{phasesText(pattern.phases)}</Fact>
         <Fact name="How">{pattern.ways.map(capital).join(", ")}</Fact>
+        <Fact name="Counts as">
+          {pattern.flyClass},{" "}
+          {pattern.mass_g === null ? "no mass written" : `${rounded(pattern.mass_g, 2)} g`}:{" "}
+          <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>its row of the plumb table</a>
+        </Fact>
         <Fact name="Water">{pattern.waters.length === 0 ? "any" : pattern.waters.join(", ")}</Fact>
       </dl>
     </section>

@@ -7,7 +7,7 @@ import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
 import { Cautions, Fact, ForecastNote, Harmless, inOneLine, PrintList, Section } from "./_includes/parts.tsx";
 import { printedTrip, tripFiles } from "./_includes/print-files.ts";
 import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
-import { countdownText, holdText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
+import { countdownText, landingText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
 import { BoxPlan } from "./_includes/trip/box-plan.tsx";
 import { type Road, TripDays, TripLight, TripPick } from "./_includes/trip/lake-choice.tsx";
 import { TripFloatPlan, TripPacking, TripPeople } from "./_includes/trip/people-packing.tsx";
@@ -43,7 +43,7 @@ const rigLine = (rig: Rig, sheet: PageContext): string => {
     rig.way,
     depth === null ? null : `set ${depth}`,
     rig.leader === null ? null : `leader ${rig.leader}`,
-    holdText(rig),
+    landingText(rig),
     rig.line,
     countdown === null ? null : `count ${countdown}`,
   ]);

@@ -2,15 +2,17 @@ import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
 import { type Again, makeAnew } from "../model/again.ts";
-import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
+import { type CalendarDate, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { phaseName } from "../model/phase.ts";
 import { computeAlways, type Remember } from "../model/remember.ts";
-import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
-import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
-import { rigsForLake, rigTables } from "../rigs/rigs.ts";
+import { flyClassOf } from "../rigs/fly-classes.ts";
+import { rigDiagnostics } from "../rigs/gear-checks.ts";
+import { rigsForLake } from "../rigs/lake-rigs.ts";
+import { bandsToFish, leaderBoards } from "../rigs/leaders/leader-boards.ts";
+import { rigTables } from "../rigs/tables/rig-tables.ts";
 import { backtest } from "../season/backtest.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
@@ -21,6 +23,7 @@ import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.t
 import { fishedBands, riggedLake } from "./lake-inputs.ts";
 import { renderChapter, renderMarkdown } from "./markdown.ts";
 import { caughtByPattern, lakeSeasons, reportSeasons, unrecordedIceOff } from "./report-seasons.ts";
+import { composeSearch, unfishedPatterns } from "./search.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
 import { composeWhen } from "./when.ts";
@@ -73,18 +76,6 @@ interface Fished {
 /** All of the club that a lake's part of the guide follows from, besides the lake's own. */
 type ClubFacts = Pick<Club, "season" | "asOf" | "units" | "timezone" | "rigs" | "patterns">;
 
-/** A reading says little about the water after this many days of spring. */
-const FRESH_READING_DAYS = 10;
-
-/** The water as lately measured, else as it usually is in the lake's likeliest state, °C. */
-function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: ClubFacts): number {
-  const age = (report: Report): number => daysBetween(report.date, asOf);
-  const measured = reports
-    .filter((report) => report.water_C !== undefined && age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
-    .reduce<Report | undefined>((a, b) => (a === undefined || age(b) < age(a) ? b : a), undefined);
-  return measured?.water_C ?? USUAL_WATER_C[now.state];
-}
-
 /** The days whose light a reader wants: today, and the middle first and last day of each phase to come. */
 const lightDays = ({ phases }: LakeForecast, { asOf }: ClubFacts): CalendarDate[] => [
   ...new Set([asOf, ...phases.flatMap(({ from, to }) => [from.p50, to.p50]).filter((day) => day > asOf)]),
@@ -112,8 +103,8 @@ function composeLake(
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
   const rigs = remember("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
-  const gear = remember("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
-    lakeGear(of.lake, of.box, of.water_C, of.units),
+  const boards = remember("boards of a lake", fishable, (of) =>
+    leaderBoards(bandsToFish(of.lake), of.box, { days: 1, rods: 1 }, of.units),
   );
   const { water: place, problems } = composeWater(lake, lake.shape, {
     units: club.units,
@@ -123,6 +114,7 @@ function composeLake(
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
     remember,
   });
+  const plan = rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) }));
   const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
     slug: lake.slug,
@@ -154,8 +146,10 @@ function composeLake(
       why: whyText(forecast, club.asOf, names),
     },
     place,
-    ...gear,
-    plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
+    boards,
+    places: lake.places.map(({ name, at, depths_m }) => ({ name, at: orNull(at), depths_m: [...depths_m] })),
+    search: composeSearch(lake, plan, club.units),
+    plan,
     diet: composeDiet(lake, fished.evidence),
     catches: lakeCatches(
       fished.reports.filter(({ report }) => report.lake === lake.slug),
@@ -192,6 +186,8 @@ const composePattern = (pattern: Pattern, lakes: readonly GuideLake[]): GuidePat
   waters: [...pattern.waters],
   stock: pattern.stock.map((row) => ({ ...row })),
   dressing: pattern.dressing.map((row) => ({ ...row })),
+  mass_g: orNull(pattern.mass_g),
+  flyClass: flyClassOf(pattern),
   notes: pattern.notes === undefined ? null : renderMarkdown(pattern.notes),
   lakes: lakesFor(pattern, lakes),
 });
@@ -263,7 +259,7 @@ function composeLakes(
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
   const { remember = computeAlways, again = makeAnew } = options;
-  const rigProblems = rigDiagnostics(club.rigs);
+  const rigProblems = [...rigDiagnostics(club.rigs), ...unfishedPatterns(club.patterns)];
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club, { remember, again });
   const composed = composeLakes(club, forecast.lakes, remember, again);
@@ -272,6 +268,9 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     .map(({ lake }) => lake)
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
+  const rigs = remember("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) =>
+    rigTables(box, units),
+  );
   const guide: Guide = {
     $schema: "schema/guide.schema.json",
     program: { name: "lake-season-guide", version: options.version },
@@ -290,6 +289,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
         forecast,
         lakes: guideLakes,
         box: club.rigs,
+        plumb: rigs.plumb,
         units: club.units,
         patterns: club.patterns,
         timezone: club.timezone,
@@ -299,10 +299,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     rigs: {
       rod_m: club.rigs.rod_m,
       offBottom: { ...club.rigs.offBottom },
-      ...remember("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
-        ...rigTables(box, units),
-        ...gearTables(box, units),
-      })),
+      ...rigs,
     },
     backtest: options.forCards === true ? null : backtest(club.lakes, club.season, remember),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),

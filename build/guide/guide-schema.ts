@@ -1,16 +1,25 @@
 import { z } from "zod";
 import { boxPlanSchema, catchRateSchema, lakeCatchesSchema, phaseDietSchema } from "../flies/flies-schema.ts";
-import { FOODS, METHODS, WATER_COLOURS } from "../model/club.ts";
+import { BOAT_KINDS, FOODS, METHODS, WATER_COLOURS } from "../model/club.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { chanceSchema, dateSchema } from "../model/shared-schemas.ts";
-import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema, usualRigSchema } from "../rigs/rig-plan.ts";
+import { FLY_CLASSES } from "../rigs/fly-classes.ts";
 import {
   anchorSchema,
+  driftingTableSchema,
   leaderBoardsSchema,
-  shotTableSchema,
-  sinkTableSchema,
+  leaderSchema,
+  leanExampleSchema,
+  lineSchema,
+  nakedTableSchema,
+  phaseRigsSchema,
+  plumbTableSchema,
+  searchPlanSchema,
   swingTableSchema,
-} from "../rigs/rig-tables.ts";
+  tippetForHookSchema,
+  tippetSchema,
+  usualRigSchema,
+} from "../rigs/rig-schemas.ts";
 import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
 import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
 import { packingSchema } from "./packing.ts";
@@ -69,7 +78,12 @@ const lakeSchema = lakeForecastSchema.extend({
   }),
   place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
-  shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
+  places: z
+    .array(z.strictObject({ name: z.string(), at: z.string().nullable(), depths_m: z.array(z.number()) }))
+    .meta({ description: "Named by the club; empty means no search plan." }),
+  search: z
+    .array(searchPlanSchema)
+    .meta({ description: "When to try which place, depth and fly, phase by phase; empty without places." }),
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
   diet: z.array(phaseDietSchema).meta({ description: "Phases in which fish here were sampled." }),
   catches: lakeCatchesSchema,
@@ -115,6 +129,8 @@ const patternSchema = z.strictObject({
   waters: z.array(z.enum(WATER_COLOURS)),
   stock: z.array(z.strictObject({ size: z.number(), colour: z.string(), count: z.number() })),
   dressing: z.array(z.strictObject({ part: z.string(), material: z.string() })),
+  mass_g: z.number().nullable(),
+  flyClass: z.enum(FLY_CLASSES).meta({ description: "The row of the plumb table it is fished by." }),
   notes: html().nullable(),
   lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), phases: z.array(z.enum(PHASES)) })),
 });
@@ -152,6 +168,7 @@ const tripSchema = z.strictObject({
   boats: z.array(
     z.strictObject({
       name: z.string(),
+      kind: z.enum(BOAT_KINDS),
       seats: z.number().int(),
       aboard: z.array(z.string()).meta({ description: "Who sits there; empty when nobody is named." }),
     }),
@@ -249,9 +266,16 @@ export const guideSchema = z.strictObject({
     tippet: z.array(tippetSchema),
     leaders: z.array(leaderSchema),
     lines: z.array(lineSchema),
-    ways: z.array(usualRigSchema).meta({ description: "Every way a pattern may be fished, each once." }),
-    shot: shotTableSchema,
-    sinking: sinkTableSchema,
+    tippetFor: z.array(tippetForHookSchema).meta({ description: "Common practice, no source." }),
+    ways: z
+      .array(usualRigSchema)
+      .meta({ description: "Every method a pattern may be fished with, each once." }),
+    plumb: plumbTableSchema.meta({ description: "What to set and pinch on, by the depth just plumbed." }),
+    drifting: driftingTableSchema.nullable().meta({ description: "Null when no leader takes an indicator." }),
+    lean: leanExampleSchema
+      .nullable()
+      .meta({ description: "Null when no rig carried is held down in chop." }),
+    naked: nakedTableSchema,
     swing: swingTableSchema,
     anchor: anchorSchema,
   }),

@@ -29,6 +29,16 @@ function checkDepths(fields: LakeFields, doc: YamlDocument, problems: Diagnostic
         hint: "“max” is the deepest place, “mean” the depth on average: swap or correct them",
       }),
     );
+  for (const [i, { name, depths }] of (fields.places ?? []).entries())
+    for (const [k, depth] of depths.entries())
+      if (max !== undefined && depth > max)
+        problems.push(
+          errorAt(doc.spot(["places", i, "depths", k]), {
+            code: "place-below-bottom",
+            message: `places: “${name}” is deeper than the lake, depth.max`,
+            hint: "correct the depth, or depth.max",
+          }),
+        );
   for (const phase of PHASES) {
     const band = fields.depthBands?.[phase];
     if (band === undefined) continue;
@@ -135,6 +145,11 @@ export function finishLake(
       notes: fields.notes,
     }),
     hazards: fields.hazards ?? [],
+    places: (fields.places ?? []).map(({ name, at, depths }) => ({
+      name,
+      depths_m: [...new Set(depths)],
+      ...omitUndefined({ at }),
+    })),
     depthBands: depthBandsOf(fields.depthBands),
     iceOff,
     turnover,

@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { z } from "zod";
-import { LINE_KINDS, type RigBox } from "../model/club.ts";
+import { LINE_KINDS, type RigBox, type ShotStep } from "../model/club.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
 import type { ClubFile } from "./club-files.ts";
 import { fromBeyondTo } from "./lake-file.ts";
@@ -52,6 +52,7 @@ const lineRow = z
       above: "0 in/s",
       most: "12 in/s",
     }).optional(),
+    tip: lengthUpTo("15 m", "15 ft", "Length of a sink tip: it never hangs deeper.").optional(),
   })
   .meta({ description: "One fly line." });
 
@@ -78,6 +79,11 @@ const indicatorRow = z
   })
   .meta({ description: "One size of indicator." });
 
+const seconds = (description: string, example: string) =>
+  quantity("seconds", { description, example, above: "0 s", most: "10 min" });
+
+const scopeNumber = z.number().min(1).max(20).meta({ description: "Times depth and bow." });
+
 const offBottomBand = z
   .strictObject({
     from: lengthUpTo("2 m", "6 in", "At least this far above the bottom."),
@@ -101,7 +107,39 @@ export const rigsSchema = z
       least: "0 m",
       most: "2 m",
     }).optional(),
-    lift: lengthUpTo("2 m", "6 in", "How far the fly may lift before more shot is wanted.").optional(),
+    lift: lengthUpTo("2 m", "6 in", "How far the fly may lift in the current that is expected.").optional(),
+    mostLift: lengthUpTo(
+      "3 m",
+      "12 in",
+      "How far it may lift in the worst current that is likely.",
+    ).optional(),
+    steps: z
+      .array(text("A step: none, or shot from the list, such as BB or 2 x BB."))
+      .min(1)
+      .max(8)
+      .optional()
+      .meta({
+        description: "What is pinched on, from none up; at most two pieces cast well.",
+        examples: [["none", "No. 4", "BB", "2 x BB"]],
+      }),
+    longestWait: seconds(
+      "The longest wait on a tight line that a light step may ask for.",
+      "90 s",
+    ).optional(),
+    longestCount: seconds("The longest count after every cast.", "60 s").optional(),
+    bow: quantity("length", {
+      description: "From the water up to the bow of the boat.",
+      example: "2 ft",
+      least: "0 m",
+      most: "3 m",
+    }).optional(),
+    scope: z
+      .union([scopeNumber, z.strictObject({ calm: scopeNumber, ripple: scopeNumber, chop: scopeNumber })])
+      .optional()
+      .meta({
+        description: "Anchor rope over depth and bow together: one number, or one for each condition.",
+        examples: [5, { calm: 5, ripple: 5, chop: 7 }],
+      }),
     dryShare: z
       .number()
       .min(0)
@@ -145,7 +183,15 @@ function readLeaders(doc: YamlDocument, problems: Diagnostic[]): Lists["leaders"
 
 function readLines(doc: YamlDocument, problems: Diagnostic[]): Lists["lines"] {
   return readRows(shape.lines.unwrap(), ["lines"], doc, problems).map(({ value, path, where }) => {
-    const { name, kind, sinkRate } = value;
+    const { name, kind, sinkRate, tip } = value;
+    if (kind !== "sink tip" && tip !== undefined)
+      problems.push(
+        errorAt(doc.spot([...path, "tip"]), {
+          code: "tip-of-no-sink-tip",
+          message: "only a sink tip has a tip",
+          hint: "remove tip, or write “kind: sink tip”",
+        }),
+      );
     if (kind === "floating" && sinkRate !== undefined)
       problems.push(
         errorAt(doc.spot([...path, "sinkRate"]), {
@@ -162,7 +208,7 @@ function readLines(doc: YamlDocument, problems: Diagnostic[]): Lists["lines"] {
           hint: "add how fast it sinks, such as “sinkRate: 1.5 in/s”",
         }),
       );
-    return { name, kind, where, ...omitUndefined({ sinkRate_mps: sinkRate }) };
+    return { name, kind, where, ...omitUndefined({ sinkRate_mps: sinkRate, tip_m: tip }) };
   });
 }
 
@@ -208,7 +254,55 @@ function repeatedNames(lists: Partial<Lists>, problems: Diagnostic[]): void {
   }
 }
 
-function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Diagnostic[]): Partial<RigBox> {
+const PIECES = /^(?:(\d) ?[x×] ?)?(.+)$/;
+
+/** "none", "BB", "2 x BB" as shot pinched on together. */
+function stepOf(written: string): ShotStep {
+  const [, times = "1", shot = written] = PIECES.exec(written) ?? [];
+  return written === "none" ? [] : [{ shot, count: Number(times) }];
+}
+
+/** Steps of shot that the box does not list. */
+function unknownShot(
+  steps: readonly ShotStep[],
+  shot: Lists["shot"],
+  doc: YamlDocument,
+  problems: Diagnostic[],
+): void {
+  const names = shot.map(({ name }) => name);
+  for (const [i, step] of steps.entries())
+    for (const { shot: name } of step)
+      if (!names.includes(name))
+        problems.push(
+          errorAt(doc.spot(["steps", i]), {
+            code: "unknown-shot",
+            message: `steps: no shot is called ${quoted(name)}`,
+            hint: `the box lists ${names.join(", ")}; write “none”, one of these, or two: “2 x ${names.at(-1) ?? "BB"}”`,
+          }),
+        );
+}
+
+/** Masses of the usual steps' two sizes, g. Common practice, no source. */
+const USUAL_STEP_G = [0.17, 0.4] as const;
+
+/** None, one small, one large, two large, of the sizes nearest the usual ones. */
+function stepsFrom(shot: Lists["shot"]): ShotStep[] {
+  const [small, large] = USUAL_STEP_G.map(
+    (mass_g) =>
+      shot.toSorted((a, b) => Math.abs(a.mass_g - mass_g) - Math.abs(b.mass_g - mass_g))[0]?.name ?? "",
+  );
+  const one = (name = ""): ShotStep => [{ shot: name, count: 1 }];
+  return [[], ...(small === large ? [] : [one(small)]), one(large), [{ shot: large ?? "", count: 2 }]];
+}
+
+const scopeOf = (scope: number | RigBox["scope"] | undefined): RigBox["scope"] | undefined =>
+  typeof scope === "number" ? { calm: scope, ripple: scope, chop: scope } : scope;
+
+function readRigs(
+  { file, text }: Pick<ClubFile, "file" | "text">,
+  problems: Diagnostic[],
+  defaults: Partial<RigBox> = {},
+): Partial<RigBox> {
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return {};
   const fields = readRecord(rigsSchema, doc, problems, LISTS);
@@ -217,6 +311,8 @@ function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Dia
     problems.push(errorAt(doc.spot(["offBottom", "to"]), fromBeyondTo("offBottom", "more")));
   const lists = readLists(doc, problems);
   repeatedNames(lists, problems);
+  const steps = fields.steps?.map(stepOf);
+  if (steps !== undefined) unknownShot(steps, lists.shot ?? defaults.shot ?? [], doc, problems);
   return {
     ...omitUndefined({
       rod_m: fields.rod,
@@ -226,6 +322,12 @@ function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Dia
       lift_m: fields.lift,
       dryShare: fields.dryShare,
       castLimit_g: fields.castLimit,
+      mostLift_m: fields.mostLift,
+      steps: steps ?? (lists.shot === undefined ? undefined : stepsFrom(lists.shot)),
+      longestWait_s: fields.longestWait,
+      longestCount_s: fields.longestCount,
+      bow_m: fields.bow,
+      scope: scopeOf(fields.scope),
     }),
     ...lists,
   };
@@ -239,6 +341,12 @@ const KEYS: readonly (keyof RigBox)[] = [
   "lift_m",
   "dryShare",
   "castLimit_g",
+  "mostLift_m",
+  "steps",
+  "longestWait_s",
+  "longestCount_s",
+  "bow_m",
+  "scope",
   ...LISTS,
 ];
 
@@ -260,7 +368,7 @@ export async function readRigBox(
 function rigBoxOf(usual: string, file: ClubFile | undefined, problems: Diagnostic[]): RigBox {
   const broken: Diagnostic[] = [];
   const defaults = readRigs({ file: "content/rig-defaults.yaml", text: usual }, broken);
-  const box = { ...defaults, ...(file === undefined ? {} : readRigs(file, problems)) };
+  const box = { ...defaults, ...(file === undefined ? {} : readRigs(file, problems, defaults)) };
   if (broken.length > 0) throw new Error(broken.map(formatDiagnostic).join("\n"));
   if (!isComplete(box)) throw new Error("content/rig-defaults.yaml leaves out a key");
   return box;

@@ -1,13 +1,13 @@
 import { z } from "zod";
 import { type CalendarDate, daysBetween, type Hemisphere, seasonOf } from "../model/calendar.ts";
-import { isTooFar, type Lake, lakesOfTrip, partySize, type Trip } from "../model/club.ts";
+import { BOAT_KINDS, isTooFar, type Lake, lakesOfTrip, partySize, type Trip } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { hoursText } from "../model/units.ts";
 import { fromAfterTo } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import { unknownLake } from "./names.ts";
 import { errorAt, type Fault, quoted, startOf, warningAt } from "./problem.ts";
-import { day, quantity, text, whole } from "./schema/fields.ts";
+import { day, oneOf, quantity, text, whole } from "./schema/fields.ts";
 import { omitUndefined, readRecord } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
 
@@ -34,6 +34,7 @@ export const tripSchema = z
         z
           .strictObject({
             name: text("What the boat is called."),
+            kind: oneOf(BOAT_KINDS, "What kind of boat; a pram when left out.").optional(),
             seats: whole(1, 50, "How many it carries."),
           })
           .meta({ description: "One boat." }),
@@ -98,7 +99,7 @@ export function readTrip(
     to,
     rods,
     people,
-    boats,
+    boats: boats.map(({ kind = "pram", ...boat }) => ({ ...boat, kind })),
     lakes: [...new Set(chosen)],
     unlisted: fields.unlisted ?? false,
     ...omitUndefined({

@@ -56,6 +56,8 @@ export interface Lake {
   readonly hazards: readonly string[];
   /** Rules as somebody read them on a day; the agency's own word rules. */
   readonly rules?: { readonly text: string; readonly checked: CalendarDate };
+  /** Places worth trying, each with the depths plumbed there, the likeliest first. */
+  readonly places: readonly FishedPlace[];
   /** Depths at which fish were found, by phase; plumbed by the club. */
   readonly depthBands: Partial<Readonly<Record<Phase, DepthBand>>>;
   readonly iceOff: readonly IceOffRecord[];
@@ -65,6 +67,15 @@ export interface Lake {
   readonly notes?: string;
   /** Shoreline, contours and soundings, where the club drew or plumbed them. */
   readonly shape?: LakeShape;
+}
+
+/** A place on a lake that the club names. */
+export interface FishedPlace {
+  readonly name: string;
+  /** How to find it, such as "off the long point". */
+  readonly at?: string;
+  /** Plumbed depths of the water there. */
+  readonly depths_m: readonly number[];
 }
 
 export interface DepthBand {
@@ -200,8 +211,12 @@ export interface Report {
   readonly where: SourceSpot;
 }
 
+export const BOAT_KINDS = ["pram", "canoe", "motor boat", "float tube", "kick boat", "shore"] as const;
+export type BoatKind = (typeof BOAT_KINDS)[number];
+
 export interface Boat {
   readonly name: string;
+  readonly kind: BoatKind;
   readonly seats: number;
 }
 
@@ -252,6 +267,13 @@ export interface LeaderStock {
 export const LINE_KINDS = ["floating", "clear intermediate", "sink tip", "sinking"] as const;
 export type LineKind = (typeof LINE_KINDS)[number];
 
+/** The three states of a lake's surface that the plumb table has columns for. */
+export const CONDITIONS = ["calm", "ripple", "chop"] as const;
+export type Condition = (typeof CONDITIONS)[number];
+
+/** Shot pinched on together; no pieces is none. */
+export type ShotStep = readonly { readonly shot: string; readonly count: number }[];
+
 /** What the club owns to build rigs from. Lists are never empty: the loader fills in `content/rig-defaults.yaml`. */
 export interface RigBox {
   readonly rod_m: number;
@@ -261,8 +283,20 @@ export interface RigBox {
   readonly offBottom: DepthBand;
   /** Knot-free leader left below and above the indicator. */
   readonly margin_m: number;
-  /** How far the fly may lift from straight below before more shot is wanted. */
+  /** How far the fly may lift from straight below in the current that is expected. */
   readonly lift_m: number;
+  /** The same in the worst current that is likely. */
+  readonly mostLift_m: number;
+  /** What is pinched on, lightest first. */
+  readonly steps: readonly ShotStep[];
+  /** The longest wait on a tight line that any but the heaviest step may ask for. */
+  readonly longestWait_s: number;
+  /** The longest count after every cast. */
+  readonly longestCount_s: number;
+  /** From the water up to the bow. */
+  readonly bow_m: number;
+  /** Anchor rope over depth and bow together. */
+  readonly scope: Readonly<Record<Condition, number>>;
   /** Share of an indicator's volume that stays dry. */
   readonly dryShare: number;
   /** The most weight that still casts comfortably. */
@@ -273,6 +307,8 @@ export interface RigBox {
     readonly kind: LineKind;
     /** Absent for a floating line. */
     readonly sinkRate_mps?: number;
+    /** Length of a sink tip. */
+    readonly tip_m?: number;
     readonly where: SourceSpot;
   }[];
   readonly shot: readonly {

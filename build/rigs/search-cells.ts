@@ -1,4 +1,5 @@
 import type { DepthBand, Method } from "../model/club.ts";
+import type { SearchStep } from "./rig-schemas.ts";
 import { type SearchPlace, type SearchTimes, searchPlan } from "./search-plan.ts";
 
 /** A place on a lake that the club names, with the depths it plumbed there. */
@@ -80,18 +81,6 @@ export function searchCells(
 const ROUND_MIN = 5;
 const rounded_min = (minutes: number): number => Math.round(minutes / ROUND_MIN) * ROUND_MIN;
 
-/** One rod on one depth, fly and method; minutes from the start of the day, to five. */
-export interface SearchStep {
-  readonly place: string;
-  readonly rod: number;
-  readonly depth_m: number;
-  readonly pattern: string;
-  readonly name: string;
-  readonly method: Method;
-  readonly from_min: number;
-  readonly until_min: number;
-}
-
 /** The plan for a number of rods, without its chances. */
 export const searchSteps = (places: readonly SearchPlace<SearchTry>[], times: SearchTimes): SearchStep[] =>
   searchPlan(places, times).map(({ place, rod, cell, from_min, to_min }) => ({
@@ -100,7 +89,7 @@ export const searchSteps = (places: readonly SearchPlace<SearchTry>[], times: Se
     depth_m: cell.depth_m,
     pattern: cell.pattern,
     name: cell.name,
-    method: cell.method,
+    way: cell.method,
     from_min: rounded_min(from_min),
     until_min: rounded_min(to_min),
   }));

@@ -1,8 +1,8 @@
 import type { Guide, GuideTrip } from "../../build/guide/guide-schema.ts";
 import type { LeaderStock } from "../../build/model/club.ts";
-import { leaderBoards } from "../../build/rigs/boards.ts";
+import { leaderBoards } from "../../build/rigs/leaders/leader-boards.ts";
 import { gearTables } from "../../build/rigs/gear.ts";
-import { rigTables } from "../../build/rigs/rigs.ts";
+import { rigTables } from "../../build/rigs/lake-rigs.ts";
 import { guideOf } from "../lake-fixture.ts";
 import { box, FT, leader } from "../rigs/box-fixture.ts";
 import { TRIP_PLAN } from "../trip-fixture.ts";

@@ -5,7 +5,7 @@ import { paperInk } from "../../build/draw/ink.ts";
 import { retrieveDrawing, retrieveRigOf } from "../../build/draw/rig/retrieve.tsx";
 import { LINE_KINDS } from "../../build/model/club.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
-import { rigTables, usualRigs } from "../../build/rigs/rigs.ts";
+import { rigTables, usualRigs } from "../../build/rigs/lake-rigs.ts";
 import { AS_OF } from "../cards/card-fixture.ts";
 import { blackShare, difference, type Raster, rasterise, thresholded, withPdf } from "../cards/rasterise.ts";
 import { box } from "../rigs/box-fixture.ts";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { paperInk } from "../../build/draw/ink.ts";
 import { swingDrawing } from "../../build/draw/rig/swing-plan.tsx";
-import { swingTable } from "../../build/rigs/swing.ts";
+import { swingTable } from "../../build/rigs/tables/at-anchor.ts";
 import { box } from "../rigs/box-fixture.ts";
 import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
 import { MEDIA } from "./rig-fixture.ts";

@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
-import { atAnchor } from "../../build/rigs/anchor.ts";
-import { swingTable } from "../../build/rigs/swing.ts";
+import { atAnchor, swingTable } from "../../build/rigs/tables/at-anchor.ts";
 import { oppositeWind, WINDS, windBearing_deg } from "../../build/water/compass.ts";
 import { box } from "./box-fixture.ts";
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { DepthBand, RigBox } from "../../build/model/club.ts";
-import { bandsToFish, leaderBoards } from "../../build/rigs/boards.ts";
 import { doubtfulSteps } from "../../build/rigs/leaders/leader.ts";
+import { bandsToFish, leaderBoards } from "../../build/rigs/leaders/leader-boards.ts";
 import { leaderCandidates } from "../../build/rigs/leaders/leader-candidates.ts";
-import { leaderBoardsSchema } from "../../build/rigs/rig-tables.ts";
+import { leaderBoardsSchema } from "../../build/rigs/rig-schemas.ts";
 import { setDepthOf } from "../../build/rigs/set-depth.ts";
 import { box, FT, lake, leader } from "./box-fixture.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { hungLine } from "../../build/rigs/rig-line.ts";
+import { hungLine } from "../../build/rigs/leaders/leader-line.ts";
 import { box, FT, leader } from "./box-fixture.ts";
 
 const usual = leader("Long", [12, 3], [6, 4], [3, 5]);

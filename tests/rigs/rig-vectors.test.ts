@@ -32,7 +32,7 @@ import {
 import { slackFall_s, swingDown_s, tightWait_s } from "../../build/rigs/physics/swing-down.ts";
 import { waterAt } from "../../build/rigs/physics/water-properties.ts";
 import { searchPlan, shareMinutes } from "../../build/rigs/search-plan.ts";
-import { anchorRope_m } from "../../build/rigs/tables/anchor-rope.ts";
+import { anchorRope_m } from "../../build/rigs/tables/at-anchor.ts";
 import { USUAL_SETTINGS } from "../../build/rigs/tables/conditions.ts";
 import { longestDrawnSet_m } from "../../build/rigs/tables/drifting-boat.ts";
 import { slowestInTime } from "../../build/rigs/tables/line-counts.ts";

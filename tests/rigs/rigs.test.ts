@@ -2,14 +2,14 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Lake, RigBox } from "../../build/model/club.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
+import { rigsForLake, rigTables } from "../../build/rigs/lake-rigs.ts";
 import {
   leaderSchema,
   lineSchema,
   type PhaseRigs,
   phaseRigsSchema,
   tippetSchema,
-} from "../../build/rigs/rig-plan.ts";
-import { rigsForLake, rigTables } from "../../build/rigs/rigs.ts";
+} from "../../build/rigs/rig-schemas.ts";
 import { box, FT, lake, leader } from "./box-fixture.ts";
 
 const phaseOf = (rigs: readonly PhaseRigs[], phase: PhaseRigs["phase"]): PhaseRigs => {

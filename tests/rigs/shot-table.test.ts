@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { RigBox } from "../../build/model/club.ts";
 import { waterAt } from "../../build/rigs/physics/water-properties.ts";
-import { shotTableSchema } from "../../build/rigs/rig-tables.ts";
+import { shotTableSchema } from "../../build/rigs/rig-schemas.ts";
 import type { ShotCombo } from "../../build/rigs/shot-combos.ts";
 import { liftOf_m, shotTable } from "../../build/rigs/shot-table.ts";
 import { box, leader, where } from "./box-fixture.ts";

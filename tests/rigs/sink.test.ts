@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { GRAVITY_MPS2, type Water, waterAt } from "../../build/rigs/physics/water-properties.ts";
-import { sinkTableSchema } from "../../build/rigs/rig-tables.ts";
+import { sinkTableSchema } from "../../build/rigs/rig-schemas.ts";
 import { settlingTime_s, shotSpeed_mps, sinkTable, terminalSpeed_mps } from "../../build/rigs/sink.ts";
 import { COAL_PARTICLE, STOKES_PARTICLE, TERMINAL_SPEED_TABLE } from "../reference/sinking.ts";
 import { box } from "./box-fixture.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { swingTableSchema } from "../../build/rigs/rig-tables.ts";
-import { swingTable, swingTime_s } from "../../build/rigs/swing.ts";
+import { swingTableSchema } from "../../build/rigs/rig-schemas.ts";
+import { swingTable, swingTime_s } from "../../build/rigs/tables/at-anchor.ts";
 import { box } from "./box-fixture.ts";
 import { expectNear } from "./near.ts";
 

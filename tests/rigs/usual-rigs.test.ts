@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { METHODS } from "../../build/model/club.ts";
-import { usualRigs } from "../../build/rigs/rigs.ts";
+import { usualRigs } from "../../build/rigs/lake-rigs.ts";
 import { box } from "./box-fixture.ts";
 
 describe("every way a pattern may be fished has its rig", () => {

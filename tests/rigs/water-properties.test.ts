@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { segmentWeight_N } from "../../build/rigs/leaders/leader-line.ts";
 import {
   ballDiameter_m,
   GRAVITY_MPS2,
@@ -7,7 +8,6 @@ import {
   waterDensity_kgm3,
   waterViscosity_Pas,
 } from "../../build/rigs/physics/water-properties.ts";
-import { segmentWeight_N } from "../../build/rigs/rig-line.ts";
 import { BALL_TABLE, SUNK_LINE_TABLE } from "../reference/leaders.ts";
 import { SUNK_SHARE_TABLE } from "../reference/sinking.ts";
 import {

@@ -1,7 +1,6 @@
 import type { DepthBand, LeaderStock, RigBox } from "../../model/club.ts";
-import { toMillimetre } from "../round.ts";
 import { overlap_m, SAME_M, subtract } from "./interval-cover.ts";
-import { type LeaderMake, leaderLength_m, servedRange } from "./leader.ts";
+import { type LeaderMake, leaderLength_m, servedRange, toMillimetre } from "./leader.ts";
 
 export interface ChosenLeader {
   readonly leader: LeaderStock;

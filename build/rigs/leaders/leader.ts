@@ -1,8 +1,10 @@
 import type { DepthBand, LeaderStock, TippetSize } from "../../model/club.ts";
-import { depthRange, depthText, type UnitSystem } from "../../model/units.ts";
-import type { Leader } from "../rig-plan.ts";
-import { toMillimetre } from "../round.ts";
+import { cutLengthText, depthRange, type UnitSystem } from "../../model/units.ts";
+import type { Leader } from "../rig-schemas.ts";
 import { bridgingSizes, stepBetween, tippetDiameter_mm, tippetSizeText, WIDEST_STEP } from "./tippet.ts";
+
+/** Metres rounded to the millimetre, the finest length any table holds. */
+export const toMillimetre = (length_m: number): number => Math.round(length_m * 1000) / 1000;
 
 /** What a leader is made of, butt end first; a section of no length is left out. */
 export type LeaderMake = Pick<LeaderStock, "taper" | "middle" | "tippet">;
@@ -76,8 +78,8 @@ export function doubtfulSteps(make: LeaderMake): DoubtfulStep[] {
 const madeOf = (make: LeaderMake, units: UnitSystem): string[] =>
   sectionsOf(make).map(({ part, length_m, size }) =>
     part === "taper"
-      ? `${depthText(length_m, units)} taper to ${tippetSizeText(size)}`
-      : `${depthText(length_m, units)} of ${tippetSizeText(size)}`,
+      ? `${cutLengthText(length_m, units)} taper to ${tippetSizeText(size)}`
+      : `${cutLengthText(length_m, units)} of ${tippetSizeText(size)}`,
   );
 
 /** "12 ft taper to 3X + 6 ft of 4X + 3 ft of 5X". */

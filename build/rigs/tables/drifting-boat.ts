@@ -1,4 +1,7 @@
+import type { RigBox } from "../../model/club.ts";
+import { toBase, type UnitSystem } from "../../model/units.ts";
 import { FLY_BALLS, TABLE_FLY } from "../fly-classes.ts";
+import { indicatorLeaders } from "../leaders/choose-leader.ts";
 import type { LeaderMake } from "../leaders/leader.ts";
 import { leaderLength_m } from "../leaders/leader.ts";
 import { leaderLine, shotAboveFly_m } from "../leaders/leader-line.ts";
@@ -13,7 +16,10 @@ import {
   stretchOf,
 } from "../physics/hanging-line.ts";
 import { findRoot } from "../physics/numeric.ts";
-import type { Water } from "../physics/water-properties.ts";
+import { type Water, waterAt } from "../physics/water-properties.ts";
+import type { DriftingTable } from "../rig-schemas.ts";
+import { TABLE_WATER_C } from "./plumb-table.ts";
+import { SURE_SHARE_OF_MASS, stepBody, stepText, weighedSteps } from "./shot-choice.ts";
 
 const PIECE_M = 0.3;
 const PLACE_M = 1e-5;
@@ -51,4 +57,33 @@ export function longestDrawnSet_m(
     point = next;
   }
   return null;
+}
+
+/** Seconds for the boat to drift one rod length. */
+const BOAT_DRIFTS_S: readonly number[] = [120, 90, 60, 45, 30, 20];
+
+/** Sets are rounded down to whole feet or half metres. */
+const roundDown_m = (units: UnitSystem): number => (units === "imperial" ? toBase(1, "ft", "length") : 0.5);
+
+/** The table for a boat that drifts: the longest set each step of shot holds down, on the longest board of the box. */
+export function driftingTable(box: RigBox, units: UnitSystem): DriftingTable | null {
+  const longest = indicatorLeaders(box).sort((a, b) => b.serves.to_m - a.serves.to_m)[0];
+  if (longest === undefined) return null;
+  const { leader, serves } = longest;
+  const water = waterAt(TABLE_WATER_C);
+  const step_m = roundDown_m(units);
+  const setOf = (shot: Body, rod_s: number): DriftingTable["rows"][number]["sets"][number] => {
+    const longest_m = longestDrawnSet_m(leader, shot, box.rod_m / rod_s, box.lift_m, water);
+    const whole = longest_m === null || longest_m >= serves.to_m;
+    return { set_m: Math.floor((whole ? serves.to_m : longest_m) / step_m + 1e-9) * step_m, whole };
+  };
+  return {
+    board: leader.name,
+    columns: [...BOAT_DRIFTS_S],
+    rows: weighedSteps(box.steps, box).map((step) => {
+      const shot = stepBody(step, water, SURE_SHARE_OF_MASS);
+      return { text: stepText(step), sets: BOAT_DRIFTS_S.map((rod_s) => setOf(shot, rod_s)) };
+    }),
+    note: "Longest set that keeps a beaded pupa down while the boat drifts past still water: time the boat past a marker. Deeper: anchor, or a sinking line.",
+  };
 }

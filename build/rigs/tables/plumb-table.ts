@@ -1,14 +1,15 @@
-import type { RigBox } from "../../model/club.ts";
+import { CONDITIONS, type Condition, type RigBox } from "../../model/club.ts";
 import { toBase, type UnitSystem } from "../../model/units.ts";
 import { FLY_BALLS, type FlyClass } from "../fly-classes.ts";
-import { leastIndicatorDiameter_m, smallestIndicator } from "../indicator.ts";
 import { shortestIndicatorLeader } from "../leaders/choose-leader.ts";
 import { leaderLine, ringWeight_N } from "../leaders/leader-line.ts";
 import { ballBody, segmentWeight_N } from "../physics/hanging-line.ts";
-import { type Water, waterAt } from "../physics/water-properties.ts";
+import { ballDiameter_m, type Water, waterAt } from "../physics/water-properties.ts";
+import type { PlumbTable } from "../rig-schemas.ts";
 import { flyDepth_m, LEAST_SET_M, longestFixedSet_m } from "../set-depth.ts";
-import { anchorRope_m } from "./anchor-rope.ts";
-import { CONDITIONS, type Condition, FOAM_MPS, type RigSettings } from "./conditions.ts";
+import { anchorRope_m } from "./at-anchor.ts";
+import { FOAM_MPS } from "./conditions.ts";
+import { leastIndicatorDiameter_m, smallestIndicator } from "./indicator-buoyancy.ts";
 import {
   type ChosenStep,
   chooseStep,
@@ -21,7 +22,7 @@ import {
 } from "./shot-choice.ts";
 
 /** Water the tables are computed in: 4 to 18 °C changes two cells of 24. */
-const TABLE_WATER_C = 10;
+export const TABLE_WATER_C = 10;
 
 /** Rows of the plumb table. */
 const ROWS = {
@@ -29,20 +30,15 @@ const ROWS = {
   metric: { steps: 7, step_m: 1 },
 } as const;
 
+/** Depth between two rows of every depth table, m: 3 ft or 1 m. */
+export const tableStep_m = (units: UnitSystem): number => ROWS[units].step_m;
+
 /** The plumbed depths the table has rows for, m: 3 to 24 ft by 3, or 1 to 7 m by 1. */
 export const plumbDepths_m = (units: UnitSystem): number[] =>
   Array.from({ length: ROWS[units].steps }, (_, i) => (i + 1) * ROWS[units].step_m);
 
 const ROUND_S = 5;
 const upTo5 = (seconds: number): number => Math.ceil(seconds / ROUND_S - 1e-9) * ROUND_S;
-
-/** How long to wait before drawing: the short end after throwing slack, the long end on a tight line. */
-export interface WaitRange {
-  readonly from_s: number;
-  readonly to_s: number;
-  /** Longer than most anglers wait: the table says so. */
-  readonly long: boolean;
-}
 
 /**
  * Half the tight-line wait to all of it, each up to the next 5 s. Against a chain of twelve links a rig held tight is
@@ -54,52 +50,19 @@ export const waitRange = (tightWait_s: number, longestWait_s: number): WaitRange
   long: upTo5(tightWait_s) > longestWait_s,
 });
 
-/** What to pinch on in one condition. */
-export interface PlumbCell {
-  readonly condition: Condition;
-  /** "none", "2 × BB", "too quick". */
-  readonly text: string;
-  readonly shot: readonly { readonly name: string; readonly count: number }[];
-  /** The line must be held still, or the fly lifts. */
-  readonly hold: boolean;
-  readonly tooQuick: boolean;
-  /** How much higher than straight below the indicator the fly hangs; null where it is too quick. */
-  readonly lift: { readonly expected_m: number; readonly doubtful_m: number } | null;
-}
+export type PlumbDepth = PlumbTable["depths"][number];
+type PlumbRow = PlumbDepth["rows"][number];
+type PlumbCell = PlumbRow["cells"][number];
+type WaitRange = NonNullable<PlumbRow["wait"]>;
 
-/** One row for one class of fly. */
-export interface PlumbRow {
-  readonly fly: FlyClass;
-  readonly cells: readonly PlumbCell[];
-  /** The smallest indicator carried that serves every cell; null when none does. */
-  readonly indicator: string | null;
-  /** Diameter of the least one that would. */
-  readonly leastIndicator_mm: number | null;
-  /** For the step of the calm column. */
-  readonly wait: WaitRange | null;
-}
-
-/** What to set and pinch on over one plumbed depth. */
-export interface PlumbDepth {
-  readonly depth_m: number;
-  /** From fly to stop; null in water too shallow for an indicator. */
-  readonly set_m: number | null;
-  /** Name of the leader board; null when none in the box serves the set. */
-  readonly board: string | null;
-  readonly landing: "fixed" | "slip";
-  readonly rows: readonly PlumbRow[];
-  readonly rope: readonly { readonly condition: Condition; readonly length_m: number }[];
-}
-
-/** What a box has to have for the tables. */
-export type TableBox = Omit<RigBox, "lift_m">;
+const tenth_mm = (length_m: number): number => Math.round(length_m * 10_000) / 10;
 
 function indicatorFor(
   { leader, set_m, fly }: RowRig,
   heaviest: WeighedStep,
-  box: TableBox,
+  box: RigBox,
   water: Water,
-): Pick<PlumbRow, "indicator" | "leastIndicator_mm"> {
+): Pick<PlumbRow, "indicator" | "indicator_mm" | "leastIndicator_mm"> {
   const line_N = leaderLine(leader, set_m).reduce((sum, part) => sum + segmentWeight_N(part, water), 0);
   const load_N =
     ballBody(FLY_BALLS[fly], water).weight_N +
@@ -108,8 +71,10 @@ function indicatorFor(
     line_N;
   const lightest_kgm3 = Math.min(...box.indicators.map(({ density_kgm3 }) => density_kgm3));
   const least_m = leastIndicatorDiameter_m(load_N, box.dryShare, lightest_kgm3, water);
+  const indicator = smallestIndicator(load_N, box.dryShare, box.indicators, water);
   return {
-    indicator: smallestIndicator(load_N, box.dryShare, box.indicators, water)?.name ?? null,
+    indicator: indicator?.name ?? null,
+    indicator_mm: indicator === undefined ? null : tenth_mm(indicator.diameter_m),
     leastIndicator_mm: least_m === undefined ? null : Math.ceil(least_m * 10_000) / 10,
   };
 }
@@ -120,17 +85,21 @@ const cellOf = (condition: Condition, chosen: ChosenStep | null): PlumbCell =>
     : {
         condition,
         text: stepText(chosen.step),
-        shot: chosen.step.pieces.map(({ shot, count }) => ({ name: shot.name, count })),
+        shot: chosen.step.pieces.map(({ shot, count }) => ({
+          name: shot.name,
+          count,
+          diameter_mm: tenth_mm(ballDiameter_m(shot.mass_g, shot.density_kgm3)),
+        })),
         hold: chosen.hold,
         tooQuick: false,
-        lift: chosen.lifts,
+        lift: { ...chosen.lifts },
       };
 
-function plumbRow(row: RowRig, box: TableBox, settings: RigSettings, water: Water): PlumbRow {
-  const steps = weighedSteps(settings.steps, box);
-  const waits_s = steps.map((step) => waitWith_s(row, step, settings, water));
+function plumbRow(row: RowRig, box: RigBox, water: Water): PlumbRow {
+  const steps = weighedSteps(box.steps, box);
+  const waits_s = steps.map((step) => waitWith_s(row, step, box, water));
   const chosen = CONDITIONS.map((condition) =>
-    chooseStep(row, FOAM_MPS[condition], steps, waits_s, settings, water),
+    chooseStep(row, FOAM_MPS[condition], steps, waits_s, box, water),
   );
   const used = chosen.flatMap((one) => (one === null ? [] : [one.step]));
   const heaviest = used.toSorted((a, b) => b.mass_g - a.mass_g)[0];
@@ -139,9 +108,9 @@ function plumbRow(row: RowRig, box: TableBox, settings: RigSettings, water: Wate
     fly: row.fly,
     cells: CONDITIONS.map((condition, i) => cellOf(condition, chosen[i] ?? null)),
     ...(heaviest === undefined
-      ? { indicator: null, leastIndicator_mm: null }
+      ? { indicator: null, indicator_mm: null, leastIndicator_mm: null }
       : indicatorFor(row, heaviest, box, water)),
-    wait: calmWait_s === undefined ? null : waitRange(calmWait_s, settings.longestWait_s),
+    wait: calmWait_s === undefined ? null : waitRange(calmWait_s, box.longestWait_s),
   };
 }
 
@@ -152,8 +121,7 @@ function plumbRow(row: RowRig, box: TableBox, settings: RigSettings, water: Wate
 export function plumbDepth(
   depth_m: number,
   flies: readonly FlyClass[],
-  box: TableBox,
-  settings: RigSettings,
+  box: RigBox,
   units: UnitSystem,
 ): PlumbDepth {
   const set_m = flyDepth_m(depth_m, box);
@@ -166,12 +134,10 @@ export function plumbDepth(
     board: leader?.name ?? null,
     landing: set_m > longestFixedSet_m(box) ? "slip" : "fixed",
     rows:
-      leader === undefined
-        ? []
-        : flies.map((fly) => plumbRow({ leader, depth_m, set_m, fly }, box, settings, water)),
+      leader === undefined ? [] : flies.map((fly) => plumbRow({ leader, depth_m, set_m, fly }, box, water)),
     rope: CONDITIONS.map((condition) => ({
       condition,
-      length_m: anchorRope_m(depth_m, condition, settings, units),
+      length_m: anchorRope_m(depth_m, condition, box, units),
     })),
   };
 }

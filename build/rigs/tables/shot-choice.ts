@@ -1,4 +1,4 @@
-import type { RigBox } from "../../model/club.ts";
+import type { RigBox, ShotStep } from "../../model/club.ts";
 import { FLY_BALLS, type FlyClass } from "../fly-classes.ts";
 import type { LeaderMake } from "../leaders/leader.ts";
 import { hungRig } from "../leaders/leader-line.ts";
@@ -7,7 +7,6 @@ import { type Body, ballBody, lift_m, together } from "../physics/hanging-line.t
 import { type HungRig, heldDrift, mendedDrift, windDrive } from "../physics/indicator-drift.ts";
 import { tightWait_s } from "../physics/swing-down.ts";
 import type { Water } from "../physics/water-properties.ts";
-import type { RigSettings, ShotStep } from "./conditions.ts";
 
 type Shot = RigBox["shot"][number];
 
@@ -75,10 +74,13 @@ export const rigWith = ({ leader, set_m, fly }: RowRig, step: WeighedStep, water
   hungRig(leader, set_m, ballBody(FLY_BALLS[fly], water), stepBody(step, water, SURE_SHARE_OF_MASS));
 
 /** The tight-line wait of a row's rig under one step. */
-export const waitWith_s = (row: RowRig, step: WeighedStep, settings: RigSettings, water: Water): number =>
-  tightWait_s(rigWith(row, step, water), settings.lift_m, water);
+export const waitWith_s = (row: RowRig, step: WeighedStep, limits: Limits, water: Water): number =>
+  tightWait_s(rigWith(row, step, water), limits.lift_m, water);
 
 type Handling = "mended" | "held";
+
+/** How far the fly may hang above straight down, and how long a wait is. */
+type Limits = Pick<RigBox, "lift_m" | "mostLift_m" | "longestWait_s">;
 
 /** How high the fly hangs under one step; null where it is beyond a limit. */
 export function liftsWithin(
@@ -86,7 +88,7 @@ export function liftsWithin(
   step: WeighedStep,
   foam_mps: number,
   handling: Handling,
-  settings: RigSettings,
+  limits: Limits,
   water: Water,
 ): Lifts | null {
   const rig = rigWith(row, step, water);
@@ -98,9 +100,9 @@ export function liftsWithin(
       ).point,
     );
   const doubtful_m = liftIn(currentOver(row.depth_m, foam_mps, PROFILES.doubtful));
-  if (doubtful_m > settings.mostLift_m) return null;
+  if (doubtful_m > limits.mostLift_m) return null;
   const expected_m = liftIn(currentOver(row.depth_m, foam_mps, PROFILES.expected));
-  return expected_m > settings.lift_m ? null : { expected_m, doubtful_m };
+  return expected_m > limits.lift_m ? null : { expected_m, doubtful_m };
 }
 
 /** The step for one cell; null where none serves. */
@@ -122,15 +124,13 @@ export function chooseStep(
   foam_mps: number,
   steps: readonly WeighedStep[],
   waits_s: readonly number[],
-  settings: RigSettings,
+  limits: Limits,
   water: Water,
 ): ChosenStep | null {
-  const inTime = steps.filter(
-    (_, i) => i === steps.length - 1 || (waits_s[i] ?? 0) <= settings.longestWait_s,
-  );
+  const inTime = steps.filter((_, i) => i === steps.length - 1 || (waits_s[i] ?? 0) <= limits.longestWait_s);
   for (const handling of ["mended", "held"] as const)
     for (const step of inTime) {
-      const lifts = liftsWithin(row, step, foam_mps, handling, settings, water);
+      const lifts = liftsWithin(row, step, foam_mps, handling, limits, water);
       if (lifts !== null) return { step, hold: handling === "held", lifts };
     }
   return null;

@@ -1,14 +1,13 @@
-import type { DepthBand, RigBox } from "../model/club.ts";
-import { phaseName } from "../model/phase.ts";
-import { depthNumber, depthRange, depthUnit, type UnitSystem } from "../model/units.ts";
-import { bandOf, phasesOf, type RiggedLake } from "./bands.ts";
-import { cover, overlap_m, SAME_M } from "./leaders/interval-cover.ts";
-import { leaderOf, sectionsOf } from "./leaders/leader.ts";
-import { type LeaderCandidate, leaderCandidates, unservedText } from "./leaders/leader-candidates.ts";
-import type { LeaderBoards } from "./rig-tables.ts";
-import { tooShallowText } from "./rig-words.ts";
-import { leastIndicatorWater_m, setDepthOf } from "./set-depth.ts";
-import { isUnderIndicator, WAYS_OF_PHASE } from "./ways.ts";
+import type { DepthBand, RigBox } from "../../model/club.ts";
+import { phaseName } from "../../model/phase.ts";
+import { depthNumber, depthRange, depthUnit, type UnitSystem } from "../../model/units.ts";
+import { tooShallowText } from "../method-words.ts";
+import { bandOf, isUnderIndicator, METHODS_OF_PHASE, phasesOf, type RiggedLake } from "../methods.ts";
+import type { LeaderBoards } from "../rig-schemas.ts";
+import { leastIndicatorWater_m, setDepthOf } from "../set-depth.ts";
+import { cover, overlap_m, SAME_M } from "./interval-cover.ts";
+import { leaderOf, sectionsOf } from "./leader.ts";
+import { type LeaderCandidate, leaderCandidates, unservedText } from "./leader-candidates.ts";
 
 /** A band of water depths to be fished under an indicator. */
 export interface BandToFish {
@@ -26,22 +25,31 @@ export interface BoardUse {
 /** The bands of a lake that are fished under an indicator, phase by phase. */
 export const bandsToFish = (lake: RiggedLake): BandToFish[] =>
   phasesOf(lake)
-    .filter((phase) => WAYS_OF_PHASE[phase].some(isUnderIndicator))
+    .filter((phase) => METHODS_OF_PHASE[phase].some(isUnderIndicator))
     .map((phase) => ({
       name: `${lake.name}, ${phaseName(phase).toLowerCase()}`,
       band: bandOf(lake, phase),
     }));
 
-/** A rod wears out or loses a long leader about every other day. Common practice, from memory. */
-const DAYS_A_LEADER_LASTS = 2;
-
-const neededFor = ({ days, rods }: BoardUse): number =>
-  rods * (1 + Math.ceil(Math.max(1, days) / DAYS_A_LEADER_LASTS));
+/** A rod loses a long leader about every sixth day. Common practice, from memory. */
+const ROD_DAYS_A_SPARE = 6;
+/** Of the boards that serve less than the first, one is ready for so many rods. Common practice, no source. */
+const RODS_AN_OTHER_BOARD = 2;
 
 const times = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
 
-const countText = (use: BoardUse): string =>
-  `For ${times(use.rods, "rod")} and ${times(use.days, "day")}: one on each rod, and a spare for every two days.`;
+/** How many of a board to have, and how that comes about. */
+function needFor(isFirst: boolean, { days, rods }: BoardUse): { needed: number; how: string } {
+  if (!isFirst) {
+    const needed = Math.ceil(rods / RODS_AN_OTHER_BOARD);
+    return { needed, how: `${needed}: one for every ${RODS_AN_OTHER_BOARD} of ${times(rods, "rod")}.` };
+  }
+  const spares = Math.ceil((rods * Math.max(1, days)) / ROD_DAYS_A_SPARE);
+  return {
+    needed: rods + spares,
+    how: `${rods + spares}: one on each of ${times(rods, "rod")}, and a spare for every ${ROD_DAYS_A_SPARE} of ${times(rods * Math.max(1, days), "rod-day")}.`,
+  };
+}
 
 /** The club's name for its own recipe, else the lengths: "9 + 6 + 3 ft". */
 const nameFor = ({ stock, make }: LeaderCandidate, units: UnitSystem): string =>
@@ -85,18 +93,21 @@ export function leaderBoards(
     sets.map(({ sets: own }) => own),
     candidates.map((candidate) => ({ ...candidate, alreadyTied: (candidate.stock?.tied ?? 0) > 0 })),
   );
-  const needed = neededFor(use);
+  const reach = ({ serves }: LeaderCandidate): number =>
+    sets.reduce((sum, { sets: own }) => sum + Math.max(0, overlap_m(own, serves)), 0);
+  const first = chosen.toSorted((a, b) => reach(b) - reach(a))[0];
   return {
     boards: chosen.map((candidate) => {
       const tied = candidate.stock?.tied ?? 0;
+      const { needed, how } = needFor(candidate === first, use);
       return {
         leader: leaderOf({ ...candidate.make, name: nameFor(candidate, units), tied }, box.margin_m, units),
         why: whyText(candidate, sets, units),
         needed,
+        how,
         tie: Math.max(0, needed - tied),
       };
     }),
-    count: countText(use),
     uncovered: [
       ...bands
         .filter(({ band }) => band.from_m < leastIndicatorWater_m(box))

@@ -1,5 +1,5 @@
-import type { RigBox } from "../model/club.ts";
-import { GRAVITY_MPS2, type Water } from "./physics/water-properties.ts";
+import type { RigBox } from "../../model/club.ts";
+import { GRAVITY_MPS2, type Water } from "../physics/water-properties.ts";
 
 type Indicator = RigBox["indicators"][number];
 /** A ball by its size and what it is made of. */

@@ -1,1 +1,0 @@
-export { rigDiagnostics } from "./gear-checks.ts";
