@@ -10,6 +10,7 @@ import {
   createColumn,
   group,
   type Ruler,
+  type Run,
   run,
   setText,
 } from "../layout/column.ts";
@@ -25,6 +26,7 @@ import {
   type Part,
   SMALL,
   STRONG,
+  type TypeStyle,
 } from "../layout/page.ts";
 
 type Search = GuideLake["search"][number];
@@ -39,6 +41,9 @@ const BAND_MIN = 10;
 /** A box for a pencil. */
 const BOX_PT = mm(4.5);
 const PLACE_PT = 15;
+/** Lower turns have room for one line, and for two small ones. */
+const SHORT_TURN_PT = 23;
+const TALL_TURN_PT = 31;
 const RODS_PT = 12;
 const FOOT_PT = 38;
 
@@ -72,24 +77,31 @@ function addTurn(column: Column, step: Step, guide: GuideFrame, height_pt: numbe
     stroke_pt: 1,
   });
   const { units } = guide.club;
-  const depth = setText(
-    column,
-    [
-      run(`${depthGlance(step.depth_m, units)} `, GLANCE),
-      run(`${depthUnit(units)}  `, SMALL),
-      run(noBreak(`until ${elapsedText(step.until_min)}`), STRONG),
-    ],
-    { role: "TH", field: "places", indent_pt: 4, width_pt: width_pt - BOX_PT - 8, maxLines: 1 },
-  );
-  column.y_pt = top_pt + ascent_pt(GLANCE) + 3;
-  const fly = setText(column, [run(step.name, SMALL)], {
-    role: "TD",
-    field: "patterns",
-    indent_pt: 4,
-    width_pt: width_pt - 8,
-    maxLines: height_pt > 40 ? 2 : 1,
-  });
-  return group("TR", [depth, fly]);
+  const depthRuns = (style: TypeStyle): Run[] => [
+    run(`${depthGlance(step.depth_m, units)} `, style),
+    run(`${depthUnit(units)}  `, SMALL),
+  ];
+  const until = run(noBreak(`until ${elapsedText(step.until_min)}`), STRONG);
+  const line = (
+    runs: readonly Run[],
+    down_pt: number,
+    field: string,
+    width = width_pt - BOX_PT - 8,
+  ): Part => {
+    column.y_pt = top_pt + down_pt;
+    return setText(column, runs, { role: "TD", field, indent_pt: 4, width_pt: width, maxLines: 1 });
+  };
+  if (height_pt < SHORT_TURN_PT)
+    return group("TR", [line([...depthRuns(STRONG), run(step.name, SMALL)], height_pt / 2 - 6, "patterns")]);
+  if (height_pt < TALL_TURN_PT)
+    return group("TR", [
+      line([...depthRuns(STRONG), until], 1, "places"),
+      line([run(step.name, SMALL)], 11.5, "patterns"),
+    ]);
+  return group("TR", [
+    line([...depthRuns(GLANCE), until], 0, "places"),
+    line([run(step.name, SMALL)], ascent_pt(GLANCE) + 3, "patterns", width_pt - 8),
+  ]);
 }
 
 /** Places in the order fished, each with its turns. */
@@ -161,7 +173,7 @@ export function layoutSearchFront(
     if (i > 0) {
       const move = { ...column, y_pt: top_pt + from_min * perMin_pt - search.move_min * perMin_pt };
       move.y_pt += Math.max(0, (search.move_min * perMin_pt - PLACE_PT) / 2) + 2;
-      const words = [run(`Up anchor: ${name}`, STRONG)];
+      const words = [run(`${elapsedText(places[i - 1]?.until_min ?? 0)}: up anchor, ${name}`, STRONG)];
       rows.push(
         setText(move, words, { role: "TH", field: "places", width_pt: BLOCK_PT, maxLines: 1 }),
         setText(
@@ -228,7 +240,7 @@ export function layoutSearchBack(
   ruler: Ruler,
 ): FaceLayout {
   const column = createColumn(ruler, FRAME.left_pt, FRAME.width_pt, FRAME.top_pt);
-  addCardHead(column, guide.asOf, { title: lake.name, side: "search, one rod and three", field: "name" });
+  addCardHead(column, guide.asOf, { title: lake.name, side: "search, 1 and 3 rods", field: "name" });
   for (const rods of [1, 3]) {
     const plan = planFor(search, rods);
     if (plan !== undefined) addList(column, plan, lake, guide);

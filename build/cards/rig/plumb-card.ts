@@ -48,6 +48,7 @@ const FRAME = frameOf(A6, CARD_MARGIN_PT);
 const DIGITS: TypeStyle = { font: "regular", size_pt: 12 };
 const DIGITS_BOLD: TypeStyle = { font: "bold", size_pt: 12 };
 const LIGHT: TypeStyle = { font: "regular", size_pt: 10.5 };
+const LIGHT_BOLD: TypeStyle = { font: "bold", size_pt: 10.5 };
 
 /** Left edges of the card's columns, from the frame's left. */
 const AT = {
@@ -182,11 +183,16 @@ function stacked(
 const waitLines = ({ wait }: Row): [string, TypeStyle][] =>
   wait === null
     ? [["–", DIGITS]]
-    : [
-        [rounded(wait.from_s), DIGITS],
-        [rounded(wait.to_s), DIGITS_BOLD],
-        ...(wait.long ? ([["long", SMALL]] as [string, TypeStyle][]) : []),
-      ];
+    : wait.long
+      ? [
+          [rounded(wait.from_s), LIGHT],
+          [rounded(wait.to_s), LIGHT_BOLD],
+          ["long", SMALL],
+        ]
+      : [
+          [rounded(wait.from_s), DIGITS],
+          [rounded(wait.to_s), DIGITS_BOLD],
+        ];
 
 function addHead(canvas: Canvas, guide: GuideFrame): void {
   const { plumb, rod_m } = guide.rigs;
@@ -252,8 +258,13 @@ function addHead(canvas: Canvas, guide: GuideFrame): void {
   );
 }
 
+/** A depth's row for the fly the table is for. */
+export const tableRow = ({ rows }: Depth, { fly }: Plumb): Row | undefined =>
+  rows.find((row) => row.fly === fly);
+
 /** Board and indicator of a row; rows that share both share a box. */
-const boardKey = ({ board, rows }: Depth): string => `${board} ${rows[0]?.indicator_mm}`;
+const boardKey = (depth: Depth, plumb: Plumb): string =>
+  `${depth.board} ${tableRow(depth, plumb)?.indicator_mm}`;
 
 /** A name broken at spaces and behind hyphens into lines that fit. */
 function brokenName(name: string, width_pt: number, ruler: Ruler): string[] {
@@ -274,13 +285,15 @@ function addBoards(
   top_pt: number,
   row_pt: number,
 ): Part[] {
+  const { plumb } = guide.rigs;
   const width_pt = AT.shot - AT.board - 3;
+  const keys = depths.map((depth) => boardKey(depth, plumb));
   const parts: Part[] = [];
   depths.forEach((depth, i) => {
-    if (i > 0 && boardKey(depths[i - 1] as Depth) === boardKey(depth)) return;
-    const after = depths.findIndex((other, k) => k > i && boardKey(other) !== boardKey(depth));
+    if (i > 0 && keys[i - 1] === keys[i]) return;
+    const after = depths.findIndex((_, k) => k > i && keys[k] !== keys[i]);
     const rows = (after < 0 ? depths.length : after) - i;
-    const size = depth.rows[0]?.indicator_mm ?? null;
+    const size = tableRow(depth, plumb)?.indicator_mm ?? null;
     const names = depth.board === null ? ["none", "fits"] : brokenName(depth.board, width_pt, canvas.ruler);
     const lines: [string, TypeStyle][] = [
       ...names.map((line): [string, TypeStyle] => [line, STRONG]),
@@ -339,7 +352,7 @@ export function layoutPlumbFront(guide: GuideFrame, ruler: Ruler): FaceLayout {
   const rows = depths.map((depth, i): Part => {
     const y = top_pt + i * row_pt;
     const middle_pt = y + row_pt / 2;
-    const row = depth.rows[0];
+    const row = tableRow(depth, guide.rigs.plumb);
     if (i > 0)
       canvas.decoration.push({
         kind: "shape",
@@ -460,9 +473,12 @@ function addOtherFlies(column: Column, { rigs, club }: GuideFrame): void {
   }
 }
 
-/** "35–70", "60–115 long". */
-export const waitText = (wait: Row["wait"]): string =>
-  wait === null ? "–" : `${rounded(wait.from_s)}–${rounded(wait.to_s)}${wait.long ? " long" : ""}`;
+/** "35–70", and `long` behind a wait that is. */
+export function waitText(wait: Row["wait"], long = " long"): string {
+  if (wait === null) return "–";
+  const [from, to] = [rounded(wait.from_s), rounded(wait.to_s)];
+  return `${from === to ? to : `${from}–${to}`}${wait.long ? long : ""}`;
+}
 
 /** Longest sets for a boat that drifts. */
 export function addDrifting(

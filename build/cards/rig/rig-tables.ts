@@ -73,7 +73,7 @@ export function addSwing(column: Column, { rigs }: GuideFrame, rows: Rigs["swing
 export function addPlumbRows(column: Column, { rigs, club }: GuideFrame): void {
   const { units } = club;
   const { plumb } = rigs;
-  const widths = [26, 26, 62, 40, 40, 58, 46];
+  const widths = [20, 24, 56, 40, 46, 58, 50];
   const rope_pt = column.width_pt - widths.reduce((sum, width) => sum + width, 0);
   addTable(
     column,
@@ -91,10 +91,10 @@ export function addPlumbRows(column: Column, { rigs, club }: GuideFrame): void {
         dataCell(set_m === null ? "–" : depthGlance(set_m, units), STRONG),
         dataCell(board ?? "none", SMALL),
         ...plumb.columns.map((_, i) => {
-          const cell = rows[0]?.cells[i];
+          const cell = rows.find(({ fly }) => fly === plumb.fly)?.cells[i];
           return dataCell(cell === undefined ? "–" : `${cell.text}${cell.hold ? ", hold" : ""}`, SMALL);
         }),
-        dataCell(waitText(rows[0]?.wait ?? null), SMALL),
+        dataCell(waitText(rows.find(({ fly }) => fly === plumb.fly)?.wait ?? null, "*"), SMALL),
         dataCell([0, 2].map((k) => depthGlance(rope[k]?.length_m ?? 0, units)).join(", "), SMALL),
       ]),
     ],

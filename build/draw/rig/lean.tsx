@@ -71,13 +71,7 @@ function StillLine({ view, x, set_m, fly_y }: { view: SideView; x: number; set_m
       <path d={`M${tenth(x)} ${tenth(top)}V${tenth(still_y)}`} stroke-dasharray="4 3" />
       <path d={`M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}`} />
       <path d={`M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}`} />
-      <text
-        x={tenth(x - size * 0.6)}
-        y={tenth((top + still_y) / 2)}
-        text-anchor="end"
-        fill={ink.words}
-        stroke="none"
-      >
+      <text x={tenth(x + size * 0.5)} y={tenth((top + still_y) / 2)} fill={ink.words} stroke="none">
         still
       </text>
     </g>

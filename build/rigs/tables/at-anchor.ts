@@ -58,8 +58,7 @@ export const atAnchor = (): AtAnchor => ({
   moorings: [
     {
       name: "One anchor, off the bow",
-      words:
-        "Bow to the wind, the only way in chop; rods over the stern point downwind. A boat that sheers tows its rigs: a step more shot.",
+      words: "Bow to the wind, the only way in chop; rods over the stern point downwind.",
     },
     {
       name: "Two, off bow and stern",

@@ -74,7 +74,7 @@ export function plumbTable(box: RigBox, units: UnitSystem): PlumbTable {
       `The indicator rides free on slack line, and the line is mended before it draws tight. Water of ${temperatureText(TABLE_WATER_C, units)} that slows with depth over an even bottom; in narrows and inlets it does not.`,
     ],
     check:
-      "A planning aid, timed on no real lake. Check: hang a weighted bag at the fly's depth under a cork and time it against the foam; lower the rig beside the boat. If the leader streams away from a held indicator, one step more.",
+      "A planning aid, timed on no real lake. Check: hang a weighted bag at the fly's depth under a cork and time it against the foam; lower the rig beside the boat. If the leader streams away from a held indicator, or the boat sheers about and tows its rigs, one step more.",
   };
 }
 
