@@ -1,12 +1,12 @@
 import path from "node:path";
-import { reckonShapesAhead } from "./ahead/shapes-ahead.ts";
-import { type Cache, openCache } from "./cache/cache.ts";
-import { openLastFiles } from "./cache/last-files.ts";
-import { type GuideRequest, noteGuide } from "./cache/standing-guide.ts";
 import { writeCards } from "./cards/cards.ts";
 import { writeData } from "./feeds/write-data.ts";
 import { composeGuide } from "./guide/compose.ts";
 import type { Guide } from "./guide/guide-schema.ts";
+import { type Cache, openCache } from "./incremental/cache.ts";
+import { openOutputs } from "./incremental/outputs.ts";
+import { precomputeShapes } from "./incremental/precompute-shapes.ts";
+import { type GuideRequest, watchGuideInputs } from "./incremental/up-to-date.ts";
 import { inputSchemas } from "./input/json-schemas.ts";
 import { loadClub } from "./input/load-club.ts";
 import { loadContent } from "./input/load-content.ts";
@@ -67,22 +67,22 @@ export async function readGuide(
   cache: Cache,
   progress: Progress,
 ): Promise<Pick<GuideResult, "guide" | "problems">> {
-  const { remember, again, markOf } = cache;
+  const { memoize, memoizeLast, fileStamp } = cache;
   progress("load", 0, 0);
   const { club, problems } = await loadClub(request.dataDir, {
     ...(request.asOf === undefined ? {} : { asOf: request.asOf }),
-    remember,
-    again,
-    markOf,
+    memoize,
+    memoizeLast,
+    fileStamp,
   });
   if (club === undefined) return { problems };
   progress("compute", 0, 0);
   // Once for a process that goes on: an edit draws few shapes anew. What it fails at is met again while composing.
-  await again("shapes ahead", [club.units], () =>
-    reckonShapesAhead(club, cache, (done, total) => progress("compute", done, total)).catch(() => undefined),
+  await memoizeLast("shapes of all lakes", [club.units], () =>
+    precomputeShapes(club, cache, (done, total) => progress("compute", done, total)).catch(() => undefined),
   );
-  const content = await again("content", [], loadContent);
-  const { guide, problems: doubts } = composeGuide(club, content, { ...request, remember, again });
+  const content = await memoizeLast("content", [], loadContent);
+  const { guide, problems: doubts } = composeGuide(club, content, { ...request, memoize, memoizeLast });
   const said = [...problems, ...doubts];
   return guide === undefined ? { problems: said } : { guide, problems: said };
 }
@@ -93,7 +93,7 @@ async function buildGuide(
   progress: Progress,
   made: Made,
 ): Promise<Omit<GuideResult, "made">> {
-  const note = noteGuide(request, cache);
+  const keepGuide = watchGuideInputs(request, cache);
   const { guide, problems: said } = await readGuide(request, cache, progress);
   if (guide === undefined) return { problems: said };
   if (request.only !== undefined && !guide.lakes.some(({ slug }) => slug === request.only))
@@ -103,7 +103,7 @@ async function buildGuide(
   const unfit: Diagnostic[] = [];
   const outDir = path.resolve(request.outDir);
   const published = await publish(outDir, request.only !== undefined, async (staging) => {
-    const kept = request.only === undefined ? openLastFiles(outDir, staging, cache) : undefined;
+    const kept = request.only === undefined ? openOutputs(outDir, staging, cache) : undefined;
     await writeSite(guide, staging, { only: request.only, kept, progress });
     progress("data", 0, 0);
     await writeData(guide, inputSchemas(), staging);
@@ -113,7 +113,7 @@ async function buildGuide(
     if (request.preview !== true) await writeOfflineListAndSitemap(guide, staging);
     const { club, asOf, lakes } = guide;
     if (kept !== undefined)
-      note(kept.note(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
+      keepGuide(kept.keep(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
     return true;
   });
   return published ? { guide, problems: said } : { problems: [...said, ...unfit] };

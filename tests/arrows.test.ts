@@ -10,23 +10,30 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   water: ["model"],
   flies: ["model"],
   guide: ["season", "rigs", "water", "flies", "model"],
-  input: ["model"],
+  program: [],
+  input: ["program", "model"],
   edit: ["input", "model"],
   draw: ["guide", "model"],
   templates: ["draw", "guide", "model"],
-  site: ["templates", "draw", "feeds", "guide", "model"],
-  threads: [],
-  cards: ["threads", "draw", "guide", "model"],
+  incremental: ["program", "guide", "water", "model"],
+  site: ["program", "incremental", "templates", "draw", "feeds", "guide", "model"],
+  cards: ["program", "incremental", "draw", "guide", "model"],
   feeds: ["guide", "model"],
   publish: [],
-  cache: ["model"],
-  ahead: ["cache", "threads", "guide", "water", "model"],
 };
 
 /** Rooms that only compute: no files, no clock, no page or card library. */
 const PURE_ROOMS = ["model", "season", "rigs", "water", "flies", "guide", "draw"];
 const IMPURE_MODULES = /^(node:|@11ty\/|pdfkit|js-yaml|commander|svg-to-pdfkit)/;
 const IMPURE_WORDS = /\bnew Date\(|\bDate\.now\b|\bMath\.random\b|\bprocess\.|\bperformance\.now\b/;
+/** Rooms whose modules keep nothing from one call to the next. */
+const STATELESS_ROOMS = [...PURE_ROOMS, "templates", "input", "edit", "cards", "feeds"];
+const MODULE_LET = /^(?:export )?let (\w+)/gm;
+const MODULE_COLLECTION = /^(?:export )?const (\w+)[^;{]*?= new (?:Map|Set|WeakMap|WeakSet)\b/gm;
+const STATE_TO_REMOVE: readonly string[] = [
+  "build/rigs/hold-ladder.ts: climbed",
+  "build/cards/pdf/svg-drawing.ts: read",
+];
 /** The one importer of each library that would otherwise spread. */
 const ONE_HOME: Readonly<Record<string, string>> = {
   "@11ty/eleventy": "site",
@@ -98,6 +105,23 @@ describe("the arrows run one way", () => {
         ...(IMPURE_WORDS.test(text) ? [`${file} says ${IMPURE_WORDS.exec(text)?.[0]}`] : []),
       ]);
     expect(impure).toEqual([]);
+  });
+
+  test("no module state: what is shared is made by the caller and passed", () => {
+    const namesIn = (text: string, declaration: RegExp): string[] =>
+      [...text.matchAll(declaration)].map((match) => match[1] ?? "");
+    const stateful = sources
+      .filter(({ room }) => STATELESS_ROOMS.includes(room))
+      .flatMap(({ file, text }) =>
+        [
+          ...namesIn(text, MODULE_LET),
+          ...namesIn(text, MODULE_COLLECTION).filter((name) =>
+            new RegExp(`\\b${name}\\.(?:set|add|delete|clear)\\(`).test(text),
+          ),
+        ].map((name) => `${file}: ${name}`),
+      )
+      .filter((found) => !STATE_TO_REMOVE.includes(found));
+    expect(stateful).toEqual([]);
   });
 
   test.each(Object.entries(ONE_HOME))("%s is imported in %s only", (library, home) => {

@@ -1,5 +1,5 @@
 import type { Diagnostic } from "../model/diagnostic.ts";
-import type { Needs } from "../model/needs.ts";
+import type { Inputs } from "../model/memoize.ts";
 import type { Ruler } from "./layout/column.ts";
 import type { Overflow } from "./layout/page.ts";
 import type { Fonts } from "./pdf/document.ts";
@@ -61,11 +61,11 @@ export interface PlacedCards {
   readonly ink: (fonts: Fonts) => Promise<readonly Buffer[]>;
 }
 
-/** Cards of one kind, placed and inked from `needs` alone: `place` sees nothing else. */
-export interface CardKind<Own extends Needs> {
+/** Cards of one kind, placed and inked from `inputs` alone: `place` sees nothing else. */
+export interface CardKind<Own extends Inputs> {
   /** Two kinds never share a name. */
   readonly kind: string;
-  readonly place: (needs: Own, tools: CardTools) => PlacedCards;
+  readonly place: (inputs: Own, tools: CardTools) => PlacedCards;
 }
 
 /** A file of cards, or a few with the same cards on different papers: plain data, which another thread can be given. */
@@ -73,11 +73,11 @@ export interface CardFiles {
   readonly kind: string;
   /** Without their ending. */
   readonly names: readonly string[];
-  readonly needs: Needs;
+  readonly inputs: Inputs;
 }
 
-export const cardFiles = <Own extends Needs>(
+export const cardFiles = <Own extends Inputs>(
   { kind }: CardKind<Own>,
   names: readonly string[],
-  needs: Own,
-): CardFiles => ({ kind, names, needs });
+  inputs: Own,
+): CardFiles => ({ kind, names, inputs });

@@ -1,8 +1,8 @@
-import { answerJobs } from "../threads/threads.ts";
+import { handleJobs } from "../incremental/threads.ts";
 import type { CardFiles } from "./card-kind.ts";
 import { openCardWriter } from "./card-writer.ts";
 
-answerJobs(({ outDir }: { readonly outDir: string }) => {
-  const press = openCardWriter(outDir);
-  return (batch: readonly CardFiles[], tell: (files: number) => void) => press(batch, tell);
+handleJobs(({ outDir }: { readonly outDir: string }) => {
+  const write = openCardWriter(outDir);
+  return (batch: readonly CardFiles[], report: (files: number) => void) => write(batch, report);
 });

@@ -24,11 +24,11 @@ function ofCard(name: string | undefined, error: unknown): Error {
 }
 
 /** Places files of cards of any kind. @throws naming the card that cannot be made, also when they are inked */
-export function placeCards({ kind, names, needs }: CardFiles, tools: CardTools): PlacedCards {
+export function placeCards({ kind, names, inputs }: CardFiles, tools: CardTools): PlacedCards {
   try {
     const known = KINDS.find((one) => one.kind === kind);
     if (known === undefined) throw new Error(`no kind of cards is called “${kind}”`);
-    const { problems, ink } = known.place(needs as never, tools);
+    const { problems, ink } = known.place(inputs as never, tools);
     return {
       problems,
       ink: async (fonts) => {

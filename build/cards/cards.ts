@@ -1,10 +1,11 @@
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { sheetVolumes } from "../guide/sheet-volumes.ts";
-import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
+import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
+import { runInThreads } from "../incremental/threads.ts";
+import { type Memoize, unmemoized } from "../model/memoize.ts";
 import type { Progress } from "../model/progress.ts";
-import { computeAlways } from "../model/remember.ts";
-import { runInThreads } from "../threads/threads.ts";
+import { programModule } from "../program/program-files.ts";
 import type { CardFiles, CardTools } from "./card-kind.ts";
 import { type CardProblem, overflowProblem } from "./card-kind.ts";
 import { cardAddress, createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
@@ -51,13 +52,13 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
 
 /**
  * What would not fit on the cards; inks nothing.
- * @param remember keeps what was found from one run to the next: a card is placed only where what it is made of has changed
+ * @param memoize keeps problems from one run to the next: a card is placed only where its inputs have changed
  */
-export function cardProblems(guide: Guide, remember = computeAlways): CardProblem[] {
+export function cardProblems(guide: Guide, memoize: Memoize = unmemoized): CardProblem[] {
   const planned = planCards(guide).flat();
   let tools: CardTools | undefined;
   const found = planned.flatMap((files) =>
-    remember("card problems", files, () => {
+    memoize("card problems", files, () => {
       tools ??= createCardTools(parseFonts());
       return placeCards(files, tools).problems;
     }),
@@ -70,15 +71,13 @@ interface CardOptions {
   /** One lake's slug: its card alone is written, the rest stays as it is. */
   readonly only?: string | undefined;
   /** Files that need not be made again. */
-  readonly kept?: KeptFiles | undefined;
+  readonly kept?: LastOutputs | undefined;
   /** Told of every file of cards. */
   readonly progress?: Progress;
 }
 
 /** Fewer are made sooner than threads are begun. */
 const BATCHES_FOR_THREADS = 3;
-
-const THREAD = new URL("./card-thread.ts", import.meta.url);
 
 /** Makes batches of files one after another, or many of them in threads. */
 async function makeBatches(
@@ -89,11 +88,11 @@ async function makeBatches(
   if (batches.length >= BATCHES_FOR_THREADS) {
     const problems: (readonly CardProblem[])[] = [];
     await runInThreads<readonly CardFiles[], number, readonly CardProblem[]>({
-      script: THREAD,
+      script: programModule("build/cards/card-thread.ts"),
       data: { outDir },
       jobs: batches,
-      hear: made,
-      take: (found, batch) => {
+      onProgress: made,
+      onResult: (found, batch) => {
         problems[batch] = found;
       },
     });
@@ -118,7 +117,7 @@ async function makeBatches(
 export async function writeCards(
   guide: Guide,
   outDir: string,
-  { only, kept = keptNothing, progress }: CardOptions = {},
+  { only, kept = noOutputs, progress }: CardOptions = {},
 ): Promise<CardProblem[]> {
   progress?.("cards", 0, 0);
   const batches = planCards(guide, only);
@@ -128,7 +127,7 @@ export async function writeCards(
   const toMake = batches
     .map((batch) =>
       batch.filter(
-        ({ kind, needs, names }) => taken.length > 0 || !kept.reuse(kind, needs, names.map(cardAddress)),
+        ({ kind, inputs, names }) => taken.length > 0 || !kept.reuse(kind, inputs, names.map(cardAddress)),
       ),
     )
     .filter((batch) => batch.length > 0);

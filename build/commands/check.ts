@@ -1,5 +1,5 @@
-import { openCache } from "../cache/cache.ts";
-import { problemsOnce } from "../cache/last-check.ts";
+import { openCache } from "../incremental/cache.ts";
+import { upToDateProblems } from "../incremental/up-to-date.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
 import { type Effects, EXIT, type Exit, problemCount } from "./effects.ts";
 
@@ -12,12 +12,12 @@ export interface CheckRequest {
 }
 
 /** Looks for problems only where the folder is another than at the last check: what finds them takes long to load, too. */
-async function problemsOf({ dataDir, version, cache: asked }: CheckRequest): Promise<readonly Diagnostic[]> {
-  const cache = openCache(asked);
+async function problemsOf({ dataDir, version, cache: wanted }: CheckRequest): Promise<readonly Diagnostic[]> {
+  const cache = openCache(wanted);
   try {
-    return await problemsOnce(dataDir, version, cache, async () => {
+    return await upToDateProblems(dataDir, version, cache, async () => {
       const { findProblems } = await import("./find-problems.ts");
-      return findProblems(dataDir, version, cache.remember);
+      return findProblems(dataDir, version, cache.memoize);
     });
   } finally {
     cache.close();

@@ -1,9 +1,10 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { Argument, Command, CommanderError, InvalidArgumentError, Option } from "commander";
-import type { GuideRequest } from "../cache/standing-guide.ts";
 import type { ScaffoldKind } from "../edit/scaffold.ts";
+import type { GuideRequest } from "../incremental/up-to-date.ts";
 import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
+import { programFile } from "../program/program-files.ts";
 import { type Effects, EXIT, type Exit } from "./effects.ts";
 import { npmCommand, optionsTakenByNpm, shellQuoted } from "./npm-invocation.ts";
 
@@ -19,7 +20,7 @@ export function defaultDataDir(here: string): string {
 
 /** Written here as well, so that a start does not load what makes the files. */
 const NEW_KINDS = ["lake", "pattern", "trip", "club"] as const satisfies readonly ScaffoldKind[];
-const { version } = JSON.parse(readFileSync(new URL("../../package.json", import.meta.url), "utf8")) as {
+const { version } = JSON.parse(readFileSync(programFile("package.json"), "utf8")) as {
   version: string;
 };
 

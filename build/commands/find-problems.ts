@@ -3,20 +3,20 @@ import { composeGuide } from "../guide/compose.ts";
 import { loadClub } from "../input/load-club.ts";
 import { loadContent } from "../input/load-content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import type { Remember } from "../model/remember.ts";
+import type { Memoize } from "../model/memoize.ts";
 
 /** Every problem of a club folder: what cannot be read, what is doubtful, what does not fit on a card. */
 export async function findProblems(
   dataDir: string,
   version: string,
-  remember: Remember,
+  memoize: Memoize,
 ): Promise<readonly Diagnostic[]> {
-  const { club, problems } = await loadClub(dataDir, { remember });
+  const { club, problems } = await loadClub(dataDir, { memoize });
   if (club === undefined) return problems;
   const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
     version,
-    remember,
+    memoize,
     forCards: true,
   });
-  return [...problems, ...doubts, ...(guide === undefined ? [] : cardProblems(guide, remember))];
+  return [...problems, ...doubts, ...(guide === undefined ? [] : cardProblems(guide, memoize))];
 }

@@ -1,7 +1,6 @@
-import type { Cache } from "../cache/cache.ts";
-import type { GuideRequest } from "../cache/standing-guide.ts";
-import { type Said, standingGuide } from "../cache/standing-guide.ts";
 import { LAKES_PER_VOLUME } from "../guide/sheet-volumes.ts";
+import type { Cache } from "../incremental/cache.ts";
+import { type GuideRequest, type GuideSummary, upToDateGuide } from "../incremental/up-to-date.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import { PublishError, recoverOutput } from "../publish/publish.ts";
 import { counted, type Effects, EXIT, type Exit, printInternalError, problemCount } from "./effects.ts";
@@ -14,7 +13,7 @@ const sheetsToPrint = (lakes: number): string =>
 
 /** The guide stands in the output folder: packs it where that is asked for, and says what was made, where, and what to do with it. */
 async function printResult(
-  { club, asOf, lakes, pages, cards }: Said,
+  { club, asOf, lakes, pages, cards }: GuideSummary,
   how: () => string,
   { outDir, only }: GuideRequest,
   effects: Effects,
@@ -54,10 +53,10 @@ export async function guideCommand(
 ): Promise<Exit> {
   const started_ms = effects.now_ms();
   await recoverOutput(request.outDir);
-  const standing = standingGuide(request);
-  if (standing !== undefined) {
-    for (const problem of standing.problems) effects.warn(formatDiagnostic(problem));
-    return printResult(standing, () => "nothing changed, nothing built", request, effects, zipFile);
+  const upToDate = upToDateGuide(request);
+  if (upToDate !== undefined) {
+    for (const problem of upToDate.problems) effects.warn(formatDiagnostic(problem));
+    return printResult(upToDate, () => "nothing changed, nothing built", request, effects, zipFile);
   }
   const { makeGuide, RequestError } = await import("../pipeline.ts");
   try {
@@ -68,9 +67,9 @@ export async function guideCommand(
       return EXIT.badData;
     }
     const { club, asOf, lakes } = guide;
-    const said = { club: club.name, asOf, lakes: lakes.length, ...made, problems };
+    const summary = { club: club.name, asOf, lakes: lakes.length, ...made, problems };
     const how = () => durationText(effects.now_ms() - started_ms);
-    return await printResult(said, how, request, effects, zipFile);
+    return await printResult(summary, how, request, effects, zipFile);
   } catch (error) {
     if (error instanceof PublishError || error instanceof RequestError) effects.warn(error.message);
     else printInternalError(error, request.outDir, effects);

@@ -3,8 +3,8 @@ import path from "node:path";
 import { type IceOffImport, planIceOffImport } from "../edit/import-ice-off.ts";
 import { replaceFiles } from "../edit/write-files.ts";
 import { textOf } from "../input/folder.ts";
-import { isFault } from "../input/problem.ts";
 import { formatDiagnostic, printable } from "../model/diagnostic.ts";
+import { isFault } from "../model/fault.ts";
 import { counted, type Effects, EXIT, type Exit } from "./effects.ts";
 
 export interface ImportRequest {

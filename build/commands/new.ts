@@ -7,9 +7,10 @@ import { editorSchemas, type ScaffoldClub, type ScaffoldKind, scaffold } from ".
 import { reportsHeader } from "../edit/scaffold-templates.ts";
 import { writeAll } from "../edit/write-files.ts";
 import { findLakeSlug, slugOf } from "../input/names.ts";
-import { isFault } from "../input/problem.ts";
-import { REPORT_KEYS, type ReportKey } from "../input/schema/report-schema.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
+import { isFault } from "../model/fault.ts";
+import type { ReportKey } from "../model/fields/report-fields.ts";
+import { COLUMN_KEYS } from "../model/fields/report-form.ts";
 import { type Effects, EXIT, type Exit, type Prompter } from "./effects.ts";
 import { shellQuoted } from "./npm-invocation.ts";
 
@@ -116,7 +117,7 @@ async function askForRow(
     `A report for ${desk.file}. An empty answer leaves a field out; Ctrl-D leaves without writing.`,
   );
   let answers = known;
-  for (const key of REPORT_KEYS) {
+  for (const key of COLUMN_KEYS) {
     if (key in known) continue;
     const next = await askFor(key, answers, desk, asker, effects);
     if (next === undefined) return undefined;

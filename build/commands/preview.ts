@@ -2,26 +2,17 @@ import { watch } from "node:fs";
 import path from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import EleventyDevServer, { type Answer } from "@11ty/eleventy-dev-server";
-import { type Cache, openCache } from "../cache/cache.ts";
-import { inMemory } from "../cache/memory.ts";
-import type { GuideRequest } from "../cache/standing-guide.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { type Cache, inMemory, openCache } from "../incremental/cache.ts";
+import { runJob, startThread, type Thread } from "../incremental/threads.ts";
+import type { GuideRequest } from "../incremental/up-to-date.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
 import type { Progress } from "../model/progress.ts";
-import { ask, startThread, type Thread } from "../threads/threads.ts";
+import { programModule } from "../program/program-files.ts";
 import { counted, type Effects, EXIT, type Exit, printInternalError, problemCount } from "./effects.ts";
 import { guideCommand } from "./guide.ts";
 import { durationText } from "./progress-line.ts";
-import type { Written } from "./write-thread.ts";
-
-const SCRIPT = new URL("./write-thread.ts", import.meta.url);
-
-/** What the thread is begun with. */
-export interface WriterData {
-  readonly request: GuideRequest;
-  /** One number, shared: the latest job. A job that is not the latest is broken off. */
-  readonly latest: Int32Array;
-}
+import type { WriterData, Written } from "./write-thread.ts";
 
 /** Writes guides in a thread of its own, so that whoever asks for a page meanwhile need not wait. */
 interface Writer {
@@ -36,25 +27,28 @@ interface Writer {
   close(): Promise<void>;
 }
 
-/** The thread lives until it is closed, and keeps in memory what an edit leaves as it was; one that failed is begun anew. */
+/** The thread lives until it is closed, and keeps in memory what an edit leaves as it was; one that failed is started anew. */
 function openWriter(request: GuideRequest): Writer {
   const latest = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
   let thread: Thread | undefined;
-  const begin = (): Thread => {
-    const worker = startThread(SCRIPT, { request, latest } satisfies WriterData);
+  const start = (): Thread => {
+    const worker = startThread(programModule("build/commands/write-thread.ts"), {
+      request,
+      latest,
+    } satisfies WriterData);
     worker.on("error", () => {
       if (thread === worker) thread = undefined;
     });
     return worker;
   };
-  thread = begin();
+  thread = start();
   let before: Promise<unknown> = Promise.resolve();
   return {
     write: (progress) => {
       const job = Atomics.add(latest, 0, 1) + 1;
       const written = before.then(() => {
-        thread ??= begin();
-        return ask<number, Parameters<Progress>, Written>(thread, job, (at) => progress(...at));
+        thread ??= start();
+        return runJob<number, Parameters<Progress>, Written>(thread, job, (at) => progress(...at));
       });
       before = written.catch(() => undefined);
       return written;

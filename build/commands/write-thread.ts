@@ -1,11 +1,17 @@
-import { type Cache, openCache } from "../cache/cache.ts";
-import { inMemory } from "../cache/memory.ts";
+import { type Cache, inMemory, openCache } from "../incremental/cache.ts";
+import { handleJobs } from "../incremental/threads.ts";
+import type { GuideRequest } from "../incremental/up-to-date.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { Progress } from "../model/progress.ts";
 import { type GuideResult, makeGuide } from "../pipeline.ts";
 import { PublishError } from "../publish/publish.ts";
-import { answerJobs } from "../threads/threads.ts";
-import type { WriterData } from "./preview.ts";
+
+/** What the thread is started with. */
+export interface WriterData {
+  readonly request: GuideRequest;
+  /** One number, shared: the latest job. A job that is not the latest is cancelled. */
+  readonly latest: Int32Array;
+}
 
 /** How a job ended. */
 export type Written =
@@ -25,7 +31,7 @@ async function write(
   { request, latest }: WriterData,
   cache: Cache,
   job: number,
-  tell: (at: Parameters<Progress>) => void,
+  report: (at: Parameters<Progress>) => void,
 ): Promise<Written> {
   const isOvertaken = (): boolean => Atomics.load(latest, 0) !== job;
   if (isOvertaken()) return { overtaken: true };
@@ -33,7 +39,7 @@ async function write(
     const progress: Progress = (...at) => {
       // Not while pages are drawn: many are under way at once, and each would fail by itself.
       if (at[0] !== "pages" && isOvertaken()) throw new Overtaken();
-      tell(at);
+      report(at);
     };
     const { guide, made, problems } = await makeGuide(request, progress, cache);
     return guide === undefined ? { refused: true, problems } : { made, problems };
@@ -44,7 +50,7 @@ async function write(
   }
 }
 
-answerJobs((data: WriterData) => {
+handleJobs((data: WriterData) => {
   const cache = inMemory(openCache(data.request.cache));
-  return (job: number, tell: (at: Parameters<Progress>) => void) => write(data, cache, job, tell);
+  return (job: number, report: (at: Parameters<Progress>) => void) => write(data, cache, job, report);
 });

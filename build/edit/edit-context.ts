@@ -3,9 +3,9 @@ import { type ClubFile, readClubFiles } from "../input/club-files.ts";
 import { readLake } from "../input/lake-file.ts";
 import { readPattern } from "../input/pattern-file.ts";
 import type { NamedLake, ReportSources } from "../input/report-file.ts";
-import { OWN_FORM } from "../input/schema/report-schema.ts";
 import { type CalendarDate, dateOfSeasonDay, type Hemisphere, seasonOf } from "../model/calendar.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { OWN_FORM } from "../model/fields/report-form.ts";
 
 /** What is needed to write one more report, or another new file, of the club's season. */
 export interface EditContext {

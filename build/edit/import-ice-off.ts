@@ -5,12 +5,9 @@ import { readClubFacts } from "../input/club-file.ts";
 import { type ClubFile, type ClubFiles, readClubFiles } from "../input/club-files.ts";
 import { type LakeDraft, readLake } from "../input/lake-file.ts";
 import { findLakeSlug } from "../input/names.ts";
-import { errorAt, type Fault, isInvalidValue } from "../input/problem.ts";
+import { errorAt, isInvalidValue } from "../input/problem.ts";
 import type { NamedLake } from "../input/report-file.ts";
-import { text } from "../input/schema/fields.ts";
-import { iceOffRow } from "../input/schema/lake-schema.ts";
 import { omitUndefined, type Row, readRows } from "../input/schema/read-record.ts";
-import { type DateOrder, OWN_FORM } from "../input/schema/report-schema.ts";
 import { type Cell, readTable } from "../input/tables/csv-table.ts";
 import { dateCell, slugCell, wholeCell } from "../input/tables/report-cells.ts";
 import {
@@ -23,6 +20,10 @@ import {
 } from "../input/tables/report-table.ts";
 import { type CalendarDate, seasonOf } from "../model/calendar.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Fault } from "../model/fault.ts";
+import { text } from "../model/fields/field-kinds.ts";
+import { iceOffRow } from "../model/fields/lake-fields.ts";
+import { type DateOrder, OWN_FORM } from "../model/fields/report-form.ts";
 import { insertIceOff } from "./insert-yaml-rows.ts";
 
 const importRow = iceOffRow.extend({ lake: text("The lake, by its file name or its name.") });

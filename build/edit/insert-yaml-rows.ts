@@ -1,7 +1,8 @@
 import { isDeepStrictEqual } from "node:util";
-import { errorAt, type Fault, startOf } from "../input/problem.ts";
+import { errorAt, startOf } from "../input/problem.ts";
 import { lineStarts, readYaml, type YamlDocument } from "../input/yaml/yaml-document.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Fault } from "../model/fault.ts";
 
 /** A row as it is written behind its dash: `{ season: 2017, on: 2017-05-09 }`. */
 type IceOffText = string;

@@ -1,11 +1,11 @@
 import { CORE_SCHEMA, dump } from "js-yaml";
 import { startOf } from "../input/problem.ts";
 import { contextOf, reportsIn } from "../input/report-file.ts";
-import { REPORT_KEYS, type ReportKey, reportRow } from "../input/schema/report-schema.ts";
 import { descriptionOf, examplesOf, schemaAt } from "../input/schema/schema-messages.ts";
 import { cellValue } from "../input/tables/report-cells.ts";
 import { ICE_STATES } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { REPORT_KEYS, type ReportKey, reportRow } from "../model/fields/report-fields.ts";
 import { PHASES } from "../model/phase.ts";
 import type { EditContext } from "./edit-context.ts";
 

@@ -1,13 +1,12 @@
 import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
-import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { type Memoize, type MemoizeLast, unmemoized, unmemoizedLast } from "../model/memoize.ts";
 import { phaseName } from "../model/phase.ts";
-import { computeAlways, type Remember } from "../model/remember.ts";
 import { flyClassOf } from "../rigs/fly-classes.ts";
 import { rigDiagnostics } from "../rigs/gear-checks.ts";
 import { rigsForLake } from "../rigs/lake-rigs.ts";
@@ -19,9 +18,19 @@ import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
-import type { Guide, GuideLake, GuidePage, GuidePattern } from "./guide-schema.ts";
+import {
+  clubFacts,
+  type Guide,
+  type GuideLake,
+  type GuidePage,
+  type GuidePattern,
+  lakeFacts,
+  patternFacts,
+  reportFacts,
+  rigFacts,
+} from "./guide-schema.ts";
 import { fishedBands, riggedLake } from "./lake-inputs.ts";
-import { renderChapter, renderMarkdown } from "./markdown.ts";
+import { renderChapter } from "./markdown.ts";
 import { caughtByPattern, lakeSeasons, reportSeasons, unrecordedIceOff } from "./report-seasons.ts";
 import { composeSearch, unfishedPatterns } from "./search.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
@@ -34,9 +43,9 @@ export interface ComposeOptions {
   /** Where the guide will be published; absent when only for a disk. */
   readonly baseUrl?: string;
   /** Keeps costly results from one run to the next; computes always unless it is given. */
-  readonly remember?: Remember;
+  readonly memoize?: Memoize;
   /** Keeps parts in memory from one edit to the next; makes all anew unless it is given. */
-  readonly again?: Again;
+  readonly memoizeLast?: MemoizeLast;
   /** True leaves out what no card shows and no problem can come of: the scores of past seasons, and where to go when. */
   readonly forCards?: boolean;
 }
@@ -48,8 +57,6 @@ export interface Composed {
   readonly problems: readonly Diagnostic[];
 }
 
-const orNull = <T>(value: T | undefined): T | null => value ?? null;
-
 function seenIn({ ice, phase }: Report): string[] {
   return [
     ...(ice === undefined ? [] : [`ice ${ice}`]),
@@ -57,15 +64,10 @@ function seenIn({ ice, phase }: Report): string[] {
   ];
 }
 
-const composeReport = (report: Report, club: ClubFacts): GuideLake["reports"][number] => ({
-  date: report.date,
-  seen: seenIn(report),
-  water_C: orNull(report.water_C),
-  clarity_m: orNull(report.clarity_m),
-  oxygen_mgL: orNull(report.oxygen_mgL),
-  ...composeCatches(report, club),
-  notes: orNull(report.notes),
-});
+function composeReport(report: Report, club: ClubFacts): GuideLake["reports"][number] {
+  const { date, notes, ...measured } = reportFacts.of(report);
+  return { date, seen: seenIn(report), ...measured, ...composeCatches(report, club), notes };
+}
 
 /** What members caught and sampled, and what it says about flies. */
 interface Fished {
@@ -99,11 +101,11 @@ interface LakeParts {
 
 function composeLake(
   { lake, forecast, club, names, fished, reports }: LakeParts,
-  remember: Remember,
+  memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
-  const rigs = remember("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
-  const boards = remember("boards of a lake", fishable, (of) =>
+  const rigs = memoize("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
+  const boards = memoize("boards of a lake", fishable, (of) =>
     leaderBoards(bandsToFish(of.lake), of.box, { days: 1, rods: 1 }, of.units),
   );
   const { water: place, problems } = composeWater(lake, lake.shape, {
@@ -112,32 +114,13 @@ function composeLake(
     days: lightDays(forecast, club),
     bands: fishedBands(lake),
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
-    remember,
+    memoize,
   });
   const plan = rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) }));
   const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
     slug: lake.slug,
-    name: lake.name,
-    position: { ...lake.position },
-    elevation_m: orNull(lake.elevation_m),
-    region: orNull(lake.region),
-    area_ha: orNull(lake.area_ha),
-    maxDepth_m: orNull(lake.maxDepth_m),
-    meanDepth_m: orNull(lake.meanDepth_m),
-    water: orNull(lake.water),
-    summary: orNull(lake.summary),
-    access:
-      lake.access === undefined
-        ? null
-        : {
-            text: lake.access.text,
-            opens: orNull(lake.access.opens),
-            travel_h: orNull(lake.access.travel_h),
-          },
-    hazards: [...lake.hazards],
-    rules: lake.rules === undefined ? null : { ...lake.rules },
-    notes: lake.notes === undefined ? null : renderMarkdown(lake.notes),
+    ...lakeFacts.of(lake),
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
     status: {
@@ -147,7 +130,6 @@ function composeLake(
     },
     place,
     boards,
-    places: lake.places.map(({ name, at, depths_m }) => ({ name, at: orNull(at), depths_m: [...depths_m] })),
     search: composeSearch(lake, plan, club.units),
     plan,
     diet: composeDiet(lake, fished.evidence),
@@ -177,18 +159,8 @@ function lakesFor(pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern["
 
 const composePattern = (pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern => ({
   slug: pattern.slug,
-  name: pattern.name,
-  imitates: pattern.imitates,
-  sizes: [...pattern.sizes],
-  colours: [...pattern.colours],
-  phases: [...pattern.phases],
-  ways: [...pattern.ways],
-  waters: [...pattern.waters],
-  stock: pattern.stock.map((row) => ({ ...row })),
-  dressing: pattern.dressing.map((row) => ({ ...row })),
-  mass_g: orNull(pattern.mass_g),
+  ...patternFacts.of(pattern),
   flyClass: flyClassOf(pattern),
-  notes: pattern.notes === undefined ? null : renderMarkdown(pattern.notes),
   lakes: lakesFor(pattern, lakes),
 });
 
@@ -214,12 +186,12 @@ function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report
 function composeLakes(
   club: Club,
   forecasts: SeasonForecast["lakes"],
-  remember: Remember,
-  again: Again,
+  memoize: Memoize,
+  memoizeLast: MemoizeLast,
 ): ReturnType<typeof composeLake>[] {
   const { season, asOf, units, timezone, rigs } = club;
-  const patterns = again("patterns", club.patterns, () => club.patterns);
-  const facts = again(
+  const patterns = memoizeLast("patterns", club.patterns, () => club.patterns);
+  const facts = memoizeLast(
     "club",
     [season, asOf, units, timezone, rigs, patterns],
     (): ClubFacts => ({
@@ -232,13 +204,13 @@ function composeLakes(
     }),
   );
   const lakesBySlug = new Map(club.lakes.map((lake) => [lake.slug, lake]));
-  const names = again(
+  const names = memoizeLast(
     "names of lakes",
     club.lakes.flatMap(({ slug, name }) => [slug, name]),
     () => new Map(club.lakes.map(({ slug, name }) => [slug, { name }])),
   );
   const phased = fishedReports(club, lakesBySlug, forecasts);
-  const fished = again(
+  const fished = memoizeLast(
     "fished reports",
     phased.flatMap(({ report, phase }) => [report, phase]),
     (): Fished => ({ reports: phased, evidence: flyEvidence(phased) }),
@@ -249,8 +221,8 @@ function composeLakes(
     if (forecast === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
     return [
-      again(`part of lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
-        composeLake({ lake, forecast, club: facts, names, fished, reports }, remember),
+      memoizeLast(`part of lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
+        composeLake({ lake, forecast, club: facts, names, fished, reports }, memoize),
       ),
     ];
   });
@@ -258,26 +230,26 @@ function composeLakes(
 
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
-  const { remember = computeAlways, again = makeAnew } = options;
+  const { memoize = unmemoized, memoizeLast = unmemoizedLast } = options;
   const rigProblems = [...rigDiagnostics(club.rigs), ...unfishedPatterns(club.patterns)];
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
-  const forecast = forecastSeason(club, { remember, again });
-  const composed = composeLakes(club, forecast.lakes, remember, again);
+  const forecast = forecastSeason(club, { memoize, memoizeLast });
+  const composed = composeLakes(club, forecast.lakes, memoize, memoizeLast);
   const placeProblems = composed.flatMap(({ problems }) => problems);
   const lakes = composed
     .map(({ lake }) => lake)
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
-  const rigs = remember("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) =>
+  const rigs = memoize("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) =>
     rigTables(box, units),
   );
   const guide: Guide = {
     $schema: "schema/guide.schema.json",
     program: { name: "lake-season-guide", version: options.version },
-    club: { name: club.name, notice: orNull(club.notice), timezone: club.timezone, units: club.units },
+    club: clubFacts.of(club),
     season: club.season,
     asOf: club.asOf,
-    baseUrl: orNull(options.baseUrl),
+    baseUrl: options.baseUrl ?? null,
     window: forecast.window,
     lakes,
     board: arrangeBoard(lakes, club.asOf),
@@ -297,11 +269,10 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
       }),
     ),
     rigs: {
-      rod_m: club.rigs.rod_m,
-      offBottom: { ...club.rigs.offBottom },
+      ...rigFacts.of(club.rigs),
       ...rigs,
     },
-    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, remember),
+    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

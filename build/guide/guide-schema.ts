@@ -1,6 +1,12 @@
 import { z } from "zod";
 import { boxPlanSchema, catchRateSchema, lakeCatchesSchema, phaseDietSchema } from "../flies/flies-schema.ts";
-import { BOAT_KINDS, FOODS, METHODS, WATER_COLOURS } from "../model/club.ts";
+import { BOAT_KINDS, FOODS, METHODS } from "../model/choices.ts";
+import { clubSchema as clubFile } from "../model/fields/club-fields.ts";
+import { lakeSchema as lakeFile } from "../model/fields/lake-fields.ts";
+import { patternSchema as patternFile } from "../model/fields/pattern-fields.ts";
+import { reportRow } from "../model/fields/report-fields.ts";
+import { rigBoxSchema } from "../model/fields/rigs-fields.ts";
+import { tripSchema as tripFile } from "../model/fields/trip-fields.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { chanceSchema, dateSchema } from "../model/shared-schemas.ts";
 import { FLY_CLASSES } from "../rigs/fly-classes.ts";
@@ -22,11 +28,59 @@ import {
 } from "../rigs/rig-schemas.ts";
 import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
 import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
+import { factsOf, html } from "./facts.ts";
 import { packingSchema } from "./packing.ts";
 import { lakeReportsSchema, reportSeasonSchema } from "./report-seasons-schema.ts";
 import { leftOutSchema, outingSchema, whenSchema } from "./when-schema.ts";
 
-const html = () => z.string().meta({ description: "HTML made from the club's Markdown, harmless." });
+/** Keys of the club's files that the Guide holds as they stand there: all but those named, which it holds in another form, or not. */
+export const lakeFacts = factsOf(lakeFile, {
+  depthBands: "the bands of “plan”, with the usual ones where none is written",
+  iceOff: "the forecast and its evidence",
+  turnover: "the forecast and its evidence",
+  turnoverRule: "“turnsOver”, and the forecast",
+});
+export const patternFacts = factsOf(patternFile, {
+  rank: "the order of flies",
+});
+export const tripFacts = factsOf(tripFile, {
+  lakes: "“days”, “pick” and “gear”",
+  boats: "“boats”, with who sits where",
+  flyLoss: "“box”",
+  travel: "“out” and “pick”",
+});
+export const reportFacts = factsOf(reportRow, {
+  lake: "reports stand under their lake",
+  ice: "“seen”",
+  phase: "“seen”",
+  rods: "“rodHours”",
+  hours: "“rodHours”",
+  caught: "“catches”, with names of patterns",
+  samples: "“samples”, as lists",
+});
+export const clubFacts = factsOf(clubFile, {
+  season: "“season” of the Guide itself",
+  asOf: "“asOf” of the Guide itself",
+  holidays: "“when”, with where to go",
+  reportForm: "not shown: it is how reports are read",
+});
+export const rigFacts = factsOf(rigBoxSchema, {
+  reach: "the longest leader that is fixed",
+  margin: "set depths",
+  lift: "“plumb”",
+  mostLift: "“plumb”",
+  steps: "“plumb”",
+  longestWait: "“plumb”",
+  longestCount: "“lines”",
+  bow: "“plumb”, its ropes",
+  scope: "“plumb”, its ropes",
+  dryShare: "“plumb”",
+  castLimit: "“plumb”",
+  leaders: "“leaders”, with what each reaches",
+  lines: "“lines”, with their counts",
+  shot: "“plumb”",
+  indicators: "“plumb”",
+});
 
 const flyChoiceSchema = z.strictObject({
   pattern: z.string().meta({ description: "Slug." }),
@@ -46,30 +100,10 @@ export type FlyChoice = z.infer<typeof flyChoiceSchema>;
 
 const planSchema = phaseRigsSchema.extend({ flies: z.array(flyChoiceSchema) });
 
+const { date: reportDate, notes: reportNotes, ...reported } = reportFacts.shape;
 const lakeSchema = lakeForecastSchema.extend({
   slug: z.string(),
-  name: z.string(),
-  position: z.strictObject({ lat: z.number(), lon: z.number() }),
-  elevation_m: z.number().nullable(),
-  region: z.string().nullable(),
-  area_ha: z.number().nullable(),
-  maxDepth_m: z.number().nullable(),
-  meanDepth_m: z.number().nullable(),
-  water: z.enum(WATER_COLOURS).nullable(),
-  summary: z.string().nullable(),
-  access: z
-    .strictObject({
-      text: z.string(),
-      opens: dateSchema.nullable(),
-      travel_h: z
-        .number()
-        .nullable()
-        .meta({ description: "From the club's usual meeting place to the launch, one way." }),
-    })
-    .nullable(),
-  hazards: z.array(z.string()),
-  rules: z.strictObject({ text: z.string(), checked: dateSchema }).nullable(),
-  notes: html().nullable(),
+  ...lakeFacts.shape,
   turnsOver: z.boolean(),
   status: z.strictObject({
     now: z.string().meta({ description: "What the lake most likely is now, in words." }),
@@ -78,9 +112,6 @@ const lakeSchema = lakeForecastSchema.extend({
   }),
   place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
-  places: z
-    .array(z.strictObject({ name: z.string(), at: z.string().nullable(), depths_m: z.array(z.number()) }))
-    .meta({ description: "Named by the club; empty means no search plan." }),
   search: z
     .array(searchPlanSchema)
     .meta({ description: "When to try which place, depth and fly, phase by phase; empty without places." }),
@@ -89,11 +120,9 @@ const lakeSchema = lakeForecastSchema.extend({
   catches: lakeCatchesSchema,
   reports: z.array(
     z.strictObject({
-      date: dateSchema,
+      date: reportDate,
       seen: z.array(z.string()),
-      water_C: z.number().nullable(),
-      clarity_m: z.number().nullable(),
-      oxygen_mgL: z.number().nullable(),
+      ...reported,
       rodHours: z.number().nullable().meta({ description: "Of the whole visit, where catches were told." }),
       catches: z
         .array(
@@ -111,7 +140,7 @@ const lakeSchema = lakeForecastSchema.extend({
           z.array(z.strictObject({ food: z.enum(FOODS), count: z.number(), mass_g: z.number().nullable() })),
         )
         .meta({ description: "Throat samples, a fish each; an empty one was an empty throat." }),
-      notes: z.string().nullable(),
+      notes: reportNotes,
     }),
   ),
   reported: lakeReportsSchema,
@@ -120,18 +149,8 @@ export type GuideLake = z.infer<typeof lakeSchema>;
 
 const patternSchema = z.strictObject({
   slug: z.string(),
-  name: z.string(),
-  imitates: z.enum(FOODS),
-  sizes: z.array(z.number()),
-  colours: z.array(z.string()),
-  phases: z.array(z.enum(PHASES)),
-  ways: z.array(z.enum(METHODS)),
-  waters: z.array(z.enum(WATER_COLOURS)),
-  stock: z.array(z.strictObject({ size: z.number(), colour: z.string(), count: z.number() })),
-  dressing: z.array(z.strictObject({ part: z.string(), material: z.string() })),
-  mass_g: z.number().nullable(),
+  ...patternFacts.shape,
   flyClass: z.enum(FLY_CLASSES).meta({ description: "The row of the plumb table it is fished by." }),
-  notes: html().nullable(),
   lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), phases: z.array(z.enum(PHASES)) })),
 });
 export type GuidePattern = z.infer<typeof patternSchema>;
@@ -154,17 +173,14 @@ const tripGearSchema = z
   .meta({ description: "What to build and carry." });
 export type TripGear = z.infer<typeof tripGearSchema>;
 
+const { people, notes: tripNotes, ...planned } = tripFacts.shape;
 const tripSchema = z.strictObject({
   slug: z.string(),
-  name: z.string(),
-  from: dateSchema,
-  to: dateSchema,
-  rods: z.number(),
-  unlisted: z.boolean(),
-  notes: html().nullable(),
+  ...planned,
+  notes: tripNotes,
   gear: tripGearSchema,
   box: boxPlanSchema,
-  people: z.array(z.string()).meta({ description: "Empty when nobody is named." }),
+  people,
   boats: z.array(
     z.strictObject({
       name: z.string(),
@@ -242,12 +258,7 @@ export type Caution = z.infer<typeof cautionSchema>;
 export const guideSchema = z.strictObject({
   $schema: z.string(),
   program: z.strictObject({ name: z.string(), version: z.string() }),
-  club: z.strictObject({
-    name: z.string(),
-    notice: z.string().nullable(),
-    timezone: z.string(),
-    units: z.enum(["imperial", "metric"]),
-  }),
+  club: z.strictObject(clubFacts.shape),
   season: z.number().int(),
   asOf: dateSchema,
   baseUrl: z.string().nullable(),
@@ -261,8 +272,7 @@ export const guideSchema = z.strictObject({
   when: whenSchema,
   trips: z.array(tripSchema),
   rigs: z.strictObject({
-    rod_m: z.number(),
-    offBottom: z.strictObject({ from_m: z.number(), to_m: z.number() }),
+    ...rigFacts.shape,
     tippet: z.array(tippetSchema),
     leaders: z.array(leaderSchema),
     lines: z.array(lineSchema),

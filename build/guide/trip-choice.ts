@@ -79,7 +79,7 @@ function chancesOf({ from, to, lakes, isNamed }: TripInputs, forecast: SeasonFor
 
 /** The pair of lakes to choose for a trip, and the chances day by day. */
 export const tripChances = (forecast: SeasonForecast, needs: TripInputs): TripChances =>
-  forecast.remember("chances of a trip", needs, (of) => chancesOf(of, forecast));
+  forecast.memoize("chances of a trip", needs, (of) => chancesOf(of, forecast));
 
 interface Days {
   readonly from: GuideLake["daily"][number]["date"];

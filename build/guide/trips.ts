@@ -15,8 +15,7 @@ import { hoursText, type UnitSystem } from "../model/units.ts";
 import type { PlumbTable } from "../rigs/rig-schemas.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import { lightOn } from "../water/light.ts";
-import type { GuideLake, GuideTrip } from "./guide-schema.ts";
-import { renderMarkdown } from "./markdown.ts";
+import { type GuideLake, type GuideTrip, tripFacts } from "./guide-schema.ts";
 import { packingList } from "./packing.ts";
 import { likelyStates, pairWhy, tripChances } from "./trip-choice.ts";
 import { packingInputs, tripGear } from "./trip-gear.ts";
@@ -113,15 +112,12 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
   const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
   const position = pick === null ? undefined : lakes.get(pick.slug)?.position;
   const { boats, ashore } = seatPeople(trip);
+  const { people, notes, ...planned } = tripFacts.of(trip);
   return {
     slug: trip.slug,
-    name: trip.name,
-    from: trip.from,
-    to: trip.to,
-    rods: trip.rods,
-    unlisted: trip.unlisted,
-    notes: trip.notes === undefined ? null : renderMarkdown(trip.notes),
-    people: [...trip.people],
+    ...planned,
+    notes,
+    people,
     boats: boats.map((boat) => ({ ...boat })),
     ashore,
     days: days.map((day) => ({

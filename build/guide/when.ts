@@ -157,7 +157,7 @@ export const composeWhen = (
   forecast: SeasonForecast,
   lakes: readonly GuideLake[],
 ): When =>
-  forecast.remember(
+  forecast.memoize(
     "where to go when",
     { asOf, holidays, lakes: lakes.map((lake) => ({ ...lakeAccess(lake), name: lake.name })) },
     (needs) => whenOf(needs, forecast),

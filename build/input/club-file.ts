@@ -1,47 +1,25 @@
-import { z } from "zod";
+import type { z } from "zod";
 import { type CalendarDate, type Hemisphere, seasonOf } from "../model/calendar.ts";
 import type { Holiday, Report } from "../model/club.ts";
 import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
+import { quoted } from "../model/fault.ts";
+import { clubSchema } from "../model/fields/club-fields.ts";
+import { type ClubOf, clubRecordIfWhole } from "../model/fields/field.ts";
+import { formOf, OWN_FORM, type ReportForm } from "../model/fields/report-form.ts";
 import { fromAfterTo, type Moment } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import { didYouMean } from "./names.ts";
-import { errorAt, quoted } from "./problem.ts";
-import { day, oneOf, text } from "./schema/fields.ts";
-import { season } from "./schema/lake-schema.ts";
+import { errorAt } from "./problem.ts";
 import { readRecord, readRows } from "./schema/read-record.ts";
-import { formOf, OWN_FORM, type ReportForm, reportForm } from "./schema/report-schema.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
 
-const holidayRow = z
-  .strictObject({
-    name: text("What the days are called."),
-    from: day("First day."),
-    to: day("Last day."),
-  })
-  .meta({ description: "A run of days on which people can get away." });
-
-export const clubSchema = z
-  .strictObject({
-    name: text("The club's name."),
-    notice: text("A sentence shown on every page and card.").optional(),
-    season: season("Year of the season the guide is for."),
-    asOf: day("The day the guide speaks from; nothing dated later is used.").optional(),
-    timezone: z
-      .string()
-      .min(1)
-      .meta({ description: "IANA time zone of the lakes.", examples: ["America/Denver"] }),
-    units: oneOf(["imperial", "metric"], "The units the guide is printed in."),
-    holidays: z
-      .array(holidayRow)
-      .optional()
-      .meta({ description: "Days for which the guide says where to go, besides the weekends." }),
-    reportForm: reportForm.optional(),
-  })
-  .meta({ title: "Club", description: "The club and the season: club.yaml." });
+/** What the Club takes from club.yaml as it stands there. */
+const settingsSchema = clubSchema.omit({ asOf: true, reportForm: true });
 
 /** club.yaml as far as it could be read. */
-interface ClubFacts extends Partial<Omit<z.output<typeof clubSchema>, "holidays">> {
-  readonly holidays: readonly Holiday[];
+interface ClubFacts extends Partial<z.output<typeof clubSchema>> {
+  /** Undefined when a key that must be there is missing. */
+  readonly settings: ClubOf<typeof settingsSchema> | undefined;
   /** True when the day to speak from is written, be it wrongly. */
   readonly namesAsOf: boolean;
   /** How tables of reports are read; undefined when that is written and cannot be read. */
@@ -86,10 +64,10 @@ export function readClubFacts({ file, text }: ClubFile, problems: Diagnostic[]):
     );
   }
   const form = fields.reportForm === undefined ? undefined : formOf(fields.reportForm);
+  const known = { ...fields, ...(isKnown ? { timezone } : {}), holidays: readHolidays(doc, problems) };
   return {
-    ...fields,
-    ...(isKnown ? { timezone } : {}),
-    holidays: readHolidays(doc, problems),
+    ...known,
+    settings: clubRecordIfWhole(settingsSchema, known),
     form: doc.has("reportForm") ? form : OWN_FORM,
     namesAsOf: doc.has("asOf"),
     spot: (key) => doc.spot([key]),

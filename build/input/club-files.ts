@@ -1,7 +1,8 @@
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { quoted } from "../model/fault.ts";
 import { Folder, type FolderMemory, isData, isShape, shapeSlug } from "./folder.ts";
 import { didYouMean, SLUG, slugOf } from "./names.ts";
-import { errorAt, quoted, startOf } from "./problem.ts";
+import { errorAt, startOf } from "./problem.ts";
 
 /** The folders of a club folder and the endings their files have, the usual one first. */
 const FOLDERS = {

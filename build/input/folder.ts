@@ -1,8 +1,9 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import path from "node:path";
-import { type Again, type MarkOf, makeAnew } from "../model/again.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import type { Fault } from "../model/fault.ts";
+import { type FileStamp, type MemoizeLast, unmemoizedLast } from "../model/memoize.ts";
+import { errorAt, startOf, warningAt } from "./problem.ts";
 
 const UTF_8 = new TextDecoder("utf-8", { fatal: true });
 const WIDE = {
@@ -67,8 +68,8 @@ const UNREADABLE: Fault = {
 
 /** How files that stand as they stood are not read again; all are unless it is given. */
 export interface FolderMemory {
-  readonly again?: Again;
-  readonly markOf?: MarkOf;
+  readonly memoizeLast?: MemoizeLast;
+  readonly fileStamp?: FileStamp;
 }
 
 type Read = { readonly text: string } | { readonly fault: Fault };
@@ -77,13 +78,16 @@ type Read = { readonly text: string } | { readonly fault: Fault };
 export class Folder {
   readonly problems: Diagnostic[] = [];
   readonly #root: string;
-  readonly #again: Again;
-  readonly #markOf: MarkOf;
+  readonly #memoizeLast: MemoizeLast;
+  readonly #fileStamp: FileStamp;
 
-  private constructor(root: string, { again = makeAnew, markOf = () => undefined }: FolderMemory) {
+  private constructor(
+    root: string,
+    { memoizeLast = unmemoizedLast, fileStamp = () => undefined }: FolderMemory,
+  ) {
     this.#root = root;
-    this.#again = again;
-    this.#markOf = markOf;
+    this.#memoizeLast = memoizeLast;
+    this.#fileStamp = fileStamp;
   }
 
   static async open(dir: string, memory: FolderMemory = {}): Promise<Folder | Fault> {
@@ -191,9 +195,11 @@ export class Folder {
 
   /** What a file holds; undefined, with a problem, when it cannot be read. What could not be read is tried again. */
   async read(file: string): Promise<string | undefined> {
-    const mark = this.#markOf(path.join(this.#root, file));
+    const stamp = this.#fileStamp(path.join(this.#root, file));
     const kept =
-      mark === undefined ? undefined : await this.#again(`file ${file}`, [mark], () => this.#read(file));
+      stamp === undefined
+        ? undefined
+        : await this.#memoizeLast(`file ${file}`, [stamp], () => this.#read(file));
     const read = kept !== undefined && "text" in kept ? kept : await this.#read(file);
     return "text" in read ? read.text : this.refuse(file, read.fault);
   }

@@ -1,10 +1,10 @@
 import { z } from "zod";
-import { clubSchema } from "./club-file.ts";
-import { patternSchema } from "./pattern-file.ts";
-import { rigsSchema } from "./rigs-file.ts";
-import { lakeSchema } from "./schema/lake-schema.ts";
-import { reportsSchema } from "./schema/report-schema.ts";
-import { tripSchema } from "./trip-file.ts";
+import { clubSchema } from "../model/fields/club-fields.ts";
+import { lakeSchema } from "../model/fields/lake-fields.ts";
+import { patternSchema } from "../model/fields/pattern-fields.ts";
+import { reportsSchema } from "../model/fields/report-fields.ts";
+import { rigsSchema } from "../model/fields/rigs-fields.ts";
+import { tripSchema } from "../model/fields/trip-fields.ts";
 
 /** JSON Schema, draft 2020-12, of each kind of club file; editors complete and explain keys by it. */
 export function inputSchemas(): Record<string, object> {

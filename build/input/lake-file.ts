@@ -2,14 +2,19 @@ import type { z } from "zod";
 import { type Hemisphere, hemisphereOf } from "../model/calendar.ts";
 import { type DayRange, type Lake, type TurnoverRule, USUAL_TURNOVER } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Fault } from "../model/fault.ts";
+import { clubRecordIfWhole } from "../model/fields/field.ts";
+import { type iceOffRow, lakeSchema, type turnoverRow } from "../model/fields/lake-fields.ts";
 import { PHASES } from "../model/phase.ts";
 import { iceOffRecords, turnoverRecords } from "./checks/lake-records.ts";
 import type { Moment } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
-import { errorAt, type Fault } from "./problem.ts";
-import { type iceOffRow, type LakeFields, lakeSchema, type turnoverRow } from "./schema/lake-schema.ts";
-import { omitUndefined, type Row, readRecord, readRows } from "./schema/read-record.ts";
+import { errorAt } from "./problem.ts";
+import { type Row, readRecord, readRows } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
+
+/** A lake file's keys, as far as they could be read. */
+type LakeFields = Partial<z.output<typeof lakeSchema>>;
 
 /** "from" beyond "to" in a pair of depths, heights or spans. */
 export const fromBeyondTo = (label: string, beyond: string): Fault => ({
@@ -111,13 +116,6 @@ const turnoverRuleOf = (rule: LakeFields["turnoverRule"]): TurnoverRule => {
   return rule === "none" ? { turnsOver: false } : { turnsOver: true, ...rule };
 };
 
-const depthBandsOf = (bands: LakeFields["depthBands"]): Lake["depthBands"] =>
-  Object.fromEntries(
-    Object.entries(bands ?? {}).flatMap(([phase, band]) =>
-      band === undefined ? [] : [[phase, { from_m: band.from, to_m: band.to }]],
-    ),
-  );
-
 /** Checks what depends on the season, and makes the lake; undefined when its name or position is missing. */
 export function finishLake(
   { slug, doc, fields, hemisphere, ...rows }: LakeDraft,
@@ -126,33 +124,6 @@ export function finishLake(
 ): Lake | undefined {
   const iceOff = iceOffRecords(rows.iceOff, doc, { hemisphere, moment }, problems);
   const turnover = turnoverRecords(rows.turnover, iceOff, doc, { hemisphere, moment }, problems);
-  const { name, position, access, depth } = fields;
-  if (name === undefined || position === undefined) return undefined;
-  return {
-    slug,
-    name,
-    position,
-    ...omitUndefined({
-      elevation_m: fields.elevation,
-      region: fields.region,
-      area_ha: fields.area,
-      maxDepth_m: depth?.max,
-      meanDepth_m: depth?.mean,
-      water: fields.water,
-      summary: fields.summary,
-      access: access && omitUndefined({ text: access.text, opens: access.opens, travel_h: access.travel }),
-      rules: fields.rules,
-      notes: fields.notes,
-    }),
-    hazards: fields.hazards ?? [],
-    places: (fields.places ?? []).map(({ name, at, depths }) => ({
-      name,
-      depths_m: [...new Set(depths)],
-      ...omitUndefined({ at }),
-    })),
-    depthBands: depthBandsOf(fields.depthBands),
-    iceOff,
-    turnover,
-    turnoverRule: turnoverRuleOf(fields.turnoverRule),
-  };
+  const lake = clubRecordIfWhole(lakeSchema, fields);
+  return lake && { ...lake, slug, iceOff, turnover, turnoverRule: turnoverRuleOf(fields.turnoverRule) };
 }

@@ -1,8 +1,14 @@
-import { type Again, type MarkOf, makeAnew } from "../model/again.ts";
 import type { CalendarDate } from "../model/calendar.ts";
 import type { Club } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { computeAlways, type Remember } from "../model/remember.ts";
+import {
+  type FileStamp,
+  type Memoize,
+  type MemoizeLast,
+  memoizeRead,
+  unmemoized,
+  unmemoizedLast,
+} from "../model/memoize.ts";
 import { recordedTwice } from "./checks/lake-records.ts";
 import { lakePositionWarnings } from "./checks/position-checks.ts";
 import { removeDuplicateReports, reportsUpTo, warnOfLikelyDuplicates } from "./checks/report-checks.ts";
@@ -12,7 +18,6 @@ import { finishLake, readLake } from "./lake-file.ts";
 import { readPage } from "./page-file.ts";
 import { readPattern } from "./pattern-file.ts";
 import { errorAt, sortProblems, startOf } from "./problem.ts";
-import { readAgain } from "./read-again.ts";
 import { type ReportSources, readReports } from "./report-file.ts";
 import { readRigBox } from "./rigs-file.ts";
 import { attachShapes } from "./shapes/lake-shapes.ts";
@@ -22,11 +27,11 @@ export interface LoadOptions {
   /** Overrides club.yaml's as-of date. */
   readonly asOf?: CalendarDate;
   /** Keeps costly results from one run to the next; reads everything anew unless it is given. */
-  readonly remember?: Remember;
+  readonly memoize?: Memoize;
   /** Keeps what was read in memory from one edit to the next. */
-  readonly again?: Again;
+  readonly memoizeLast?: MemoizeLast;
   /** Tells which files need not be read again; all are unless it is given. */
-  readonly markOf?: MarkOf;
+  readonly fileStamp?: FileStamp;
 }
 
 export interface LoadedClub {
@@ -41,10 +46,10 @@ export interface LoadedClub {
  * file is not held against another: a report of a lake whose file is broken is no second problem.
  */
 export async function loadClub(dir: string, options: LoadOptions = {}): Promise<LoadedClub> {
-  const { again = makeAnew, remember = computeAlways } = options;
+  const { memoizeLast = unmemoizedLast, memoize = unmemoized } = options;
   const { files, problems } = await readClubFiles(dir, options);
   if (files === undefined) return { problems };
-  const reading = readAgain(again);
+  const reading = memoizeRead(memoizeLast);
   const readOne = <T>(
     read: (file: ClubFile, problems: Diagnostic[]) => T,
     file: ClubFile,
@@ -90,7 +95,7 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
       ) ?? [],
   );
   const lakes = attachShapes(finished, files.shapes, drafts, files.lakeSlugs, problems, {
-    remember,
+    memoize,
     reading,
   });
   const slugs = new Set(sides.keys());
@@ -108,20 +113,16 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   problems.push(...tripProblems(trips, lakes), ...recordedTwice(lakes, reports, moment));
 
   const sorted = sortProblems(problems);
-  const { name, notice, timezone, units } = facts ?? {};
-  if (name === undefined || timezone === undefined || units === undefined) return { problems: sorted };
-  if (sorted.some(({ severity }) => severity === "error")) return { problems: sorted };
+  const settings = facts?.settings;
+  if (settings === undefined || sorted.some(({ severity }) => severity === "error"))
+    return { problems: sorted };
   const club: Club = {
-    name,
-    ...(notice === undefined ? {} : { notice }),
+    ...settings,
     ...moment,
-    timezone,
-    units,
     lakes,
     patterns,
     reports,
     trips: trips.map(({ trip }) => trip),
-    holidays: facts?.holidays ?? [],
     rigs,
     pages,
   };

@@ -1,13 +1,13 @@
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
-import { fileURLToPath } from "node:url";
 import { load } from "js-yaml";
 import { z } from "zod";
 import { BOAT_KINDS } from "../model/club.ts";
 import { type Chapter, COUNTED_EACH, COUNTED_ONCE, type StandingContent } from "../model/content.ts";
 import { DAY_STATES } from "../model/phase.ts";
+import { programFile } from "../program/program-files.ts";
 
-const CONTENT_DIR = fileURLToPath(new URL("../../content/", import.meta.url));
+const CONTENT_DIR = programFile("content");
 
 const cautionsSchema = z.array(
   z.strictObject({

@@ -1,5 +1,5 @@
 import { distance } from "fastest-levenshtein";
-import { type Fault, quoted, shortened } from "./problem.ts";
+import { type Fault, quoted, shortened } from "../model/fault.ts";
 
 /** Two words that differ only in case, hyphens, underscores or spaces are the same word written differently. */
 const bare = (word: string): string => word.toLowerCase().replace(/[-_ ]/g, "");

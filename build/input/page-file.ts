@@ -1,7 +1,8 @@
 import type { Chapter } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Fault } from "../model/fault.ts";
 import type { ClubFile } from "./club-files.ts";
-import { errorAt, type Fault, startOf, warningAt } from "./problem.ts";
+import { errorAt, startOf, warningAt } from "./problem.ts";
 import { spotter } from "./yaml/yaml-document.ts";
 
 /** Text that stands for itself: what looks like a picture or a tag there is none. */

@@ -2,13 +2,15 @@ import path from "node:path";
 import type { Hemisphere } from "../model/calendar.ts";
 import type { FoundFood, Report, ThroatSample } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { quoted } from "../model/fault.ts";
+import { clubRecord } from "../model/fields/field.ts";
+import { type ReportRow, reportRow, reportsSchema } from "../model/fields/report-fields.ts";
+import type { ReportForm } from "../model/fields/report-form.ts";
 import { catchesOf, type ReportContext, rowProblems } from "./checks/report-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import type { Named } from "./names.ts";
-import { errorAt, quoted, startOf } from "./problem.ts";
-import { omitUndefined, type Row, readRows } from "./schema/read-record.ts";
-import type { ReportForm } from "./schema/report-schema.ts";
-import { type ReportRow, reportsSchema } from "./schema/report-schema.ts";
+import { errorAt, startOf } from "./problem.ts";
+import { type Row, readRows } from "./schema/read-record.ts";
 import { limitPerCode, readReportTable } from "./tables/report-table.ts";
 import { type PlacedData, readYaml } from "./yaml/yaml-document.ts";
 
@@ -37,23 +39,8 @@ const samplesOf = ({ samples }: ReportRow): ThroatSample[] =>
   );
 
 function toReport({ value, where }: Row<ReportRow>): Report {
-  return {
-    lake: value.lake,
-    date: value.date,
-    where,
-    catches: catchesOf(value),
-    samples: samplesOf(value),
-    ...omitUndefined({
-      ice: value.ice,
-      phase: value.phase,
-      water_C: value.water,
-      clarity_m: value.clarity,
-      oxygen_mgL: value.oxygen,
-      rods: value.rods,
-      hours: value.hours,
-      notes: value.notes,
-    }),
-  };
+  const { caught: _, samples: __, ...seen } = clubRecord(reportRow, value);
+  return { ...seen, where, catches: catchesOf(value), samples: samplesOf(value) };
 }
 
 /** Reports of rows from any kind of file: one schema, the same checks. Rows with errors are left out. */

@@ -1,73 +1,16 @@
-import { z } from "zod";
 import { type CalendarDate, daysBetween, type Hemisphere, seasonOf } from "../model/calendar.ts";
-import { BOAT_KINDS, isTooFar, type Lake, lakesOfTrip, partySize, type Trip } from "../model/club.ts";
+import { isTooFar, type Lake, lakesOfTrip, partySize, type Trip } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { type Fault, quoted } from "../model/fault.ts";
+import { clubRecordIfWhole } from "../model/fields/field.ts";
+import { tripSchema } from "../model/fields/trip-fields.ts";
 import { hoursText } from "../model/units.ts";
 import { fromAfterTo } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import { unknownLake } from "./names.ts";
-import { errorAt, type Fault, quoted, startOf, warningAt } from "./problem.ts";
-import { day, oneOf, quantity, text, whole } from "./schema/fields.ts";
-import { omitUndefined, readRecord } from "./schema/read-record.ts";
+import { errorAt, startOf, warningAt } from "./problem.ts";
+import { readRecord } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
-
-export const tripSchema = z
-  .strictObject({
-    name: text("What the trip is called."),
-    from: day("First day."),
-    to: day("Last day."),
-    rods: whole(1, 100, "How many people fish."),
-    lakes: z
-      .array(text("File name of a lake, without .yaml."))
-      .min(1)
-      .optional()
-      .meta({
-        description: "Lakes that come into question, the first choice first. Left out: all of the club's.",
-        examples: [["ember"]],
-      }),
-    people: z
-      .array(text("One person, as the club calls them."))
-      .optional()
-      .meta({ description: "Who comes, also those who do not fish.", examples: [["Ines", "Tobin"]] }),
-    boats: z
-      .array(
-        z
-          .strictObject({
-            name: text("What the boat is called."),
-            kind: oneOf(BOAT_KINDS, "What kind of boat; a pram when left out.").optional(),
-            seats: whole(1, 50, "How many it carries."),
-          })
-          .meta({ description: "One boat." }),
-      )
-      .optional()
-      .meta({ description: "Boats, tubes and rafts that come along." }),
-    flyLoss: z
-      .number()
-      .min(0)
-      .max(100)
-      .optional()
-      .meta({
-        description: "Flies a rod is expected to lose in a day.",
-        examples: [3],
-      }),
-    travel: z
-      .strictObject({
-        longest: quantity("duration", {
-          description: "The farthest a lake may be from the usual meeting place, one way.",
-          example: "2 h",
-          above: "0 h",
-          most: "200 h",
-        }),
-      })
-      .optional()
-      .meta({ description: "How far the trip goes." }),
-    notes: text("Plans and meeting places, in Markdown.").optional(),
-    unlisted: z
-      .boolean()
-      .optional()
-      .meta({ description: "True: the page exists, but nothing in the guide links to it." }),
-  })
-  .meta({ title: "Trip", description: "One planned trip: trips/NAME.yaml." });
 
 /** A trip is worked out day by day; a longer one is most likely a slip in a date. */
 const LONGEST_TRIP_DAYS = 60;
@@ -87,28 +30,12 @@ export function readTrip(
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
   const fields = readRecord(tripSchema, doc, problems);
-  const { name, from, to, rods, people = [], boats = [], lakes: chosen = [] } = fields;
+  const { from, to, lakes: chosen = [] } = fields;
   const dates = from === undefined || to === undefined ? undefined : datesFault(from, to);
   if (dates !== undefined) problems.push(errorAt(doc.spot(["to"]), dates));
   problems.push(...lakeProblems(chosen, lakes, doc));
-  if (name === undefined || from === undefined || to === undefined || rods === undefined) return undefined;
-  const trip: Trip = {
-    slug,
-    name,
-    from,
-    to,
-    rods,
-    people,
-    boats: boats.map(({ kind = "pram", ...boat }) => ({ ...boat, kind })),
-    lakes: [...new Set(chosen)],
-    unlisted: fields.unlisted ?? false,
-    ...omitUndefined({
-      flyLoss_rodDay: fields.flyLoss,
-      longestTravel_h: fields.travel?.longest,
-      notes: fields.notes,
-    }),
-  };
-  return { trip, doc };
+  const trip = clubRecordIfWhole(tripSchema, fields);
+  return trip && { trip: { ...trip, slug, lakes: [...new Set(chosen)] }, doc };
 }
 
 function datesFault(from: CalendarDate, to: CalendarDate): Fault | undefined {

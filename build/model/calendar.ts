@@ -18,22 +18,18 @@ export function parseCalendarDate(text: string): CalendarDate | undefined {
   }
 }
 
-/** Days already read: a guide speaks of the same few hundred days over and over. */
-const known = new Map<CalendarDate, Temporal.PlainDate>();
+const MS_PER_DAY = 86_400_000;
+const EPOCH = Temporal.PlainDate.from("1970-01-01");
 
-function plain(date: CalendarDate): Temporal.PlainDate {
-  const day = known.get(date) ?? Temporal.PlainDate.from(date);
-  known.set(date, day);
-  return day;
-}
+/** Days since 1 January 1970, a Thursday. ECMA-262 reads a date without a time as midnight UTC. */
+const epochDay = (date: CalendarDate): number => Date.parse(date) / MS_PER_DAY;
 
 /** The day `days` after `date` (before it when negative). */
 export const addDays = (date: CalendarDate, days: number): CalendarDate =>
-  plain(date).add({ days }).toString() as CalendarDate;
+  EPOCH.add({ days: epochDay(date) + days }).toString() as CalendarDate;
 
 /** Whole days from `from` to `to`; negative when `to` comes first. */
-export const daysBetween = (from: CalendarDate, to: CalendarDate): number =>
-  plain(from).until(plain(to), { largestUnit: "days" }).days;
+export const daysBetween = (from: CalendarDate, to: CalendarDate): number => epochDay(to) - epochDay(from);
 
 /** Every day from `from` to `to`, both included. */
 export const daysFromTo = (from: CalendarDate, to: CalendarDate): CalendarDate[] =>
@@ -52,8 +48,8 @@ export const dateOfSeasonDay = (day: number, season: number, hemisphere: Hemisph
 
 /** The season a day belongs to. */
 export function seasonOf(date: CalendarDate, hemisphere: Hemisphere): number {
-  const { year, month } = plain(date);
-  return hemisphere === "south" && month < 7 ? year - 1 : year;
+  const year = yearOf(date);
+  return hemisphere === "south" && monthNumber(date) < 7 ? year - 1 : year;
 }
 
 /** Lakes on the equator count as northern. */
@@ -61,50 +57,47 @@ export const hemisphereOf = (latitude_deg: number): Hemisphere => (latitude_deg 
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
-const monthName = (date: Temporal.PlainDate): string => MONTHS[date.month - 1] ?? "";
+const yearOf = (date: CalendarDate): number => Number(date.slice(0, -6));
+const monthNumber = (date: CalendarDate): number => Number(date.slice(-5, -3));
+/** ISO 8601: 1 for Monday to 7 for Sunday. */
+const weekdayNumber = (date: CalendarDate): number => ((((epochDay(date) + 3) % 7) + 7) % 7) + 1;
+
+/** Day of the month, 1 to 31. */
+export const dayOfMonth = (date: CalendarDate): number => Number(date.slice(-2));
+
+/** "May". */
+export const monthOf = (date: CalendarDate): string => MONTHS[monthNumber(date) - 1] ?? "";
 
 /** "16 May": how a day is written everywhere a reader sees it. */
-export function dayMonth(date: CalendarDate): string {
-  const d = plain(date);
-  return `${d.day} ${monthName(d)}`;
-}
+export const dayMonth = (date: CalendarDate): string => `${dayOfMonth(date)} ${monthOf(date)}`;
 
 /** "Sat 16 May". */
 export const weekdayDayMonth = (date: CalendarDate): string =>
-  `${WEEKDAYS[plain(date).dayOfWeek - 1] ?? ""} ${dayMonth(date)}`;
+  `${WEEKDAYS[weekdayNumber(date) - 1] ?? ""} ${dayMonth(date)}`;
 
 /** "Sat 16 May 2026". */
-export const weekdayDayMonthYear = (date: CalendarDate): string =>
-  `${weekdayDayMonth(date)} ${plain(date).year}`;
+export const weekdayDayMonthYear = (date: CalendarDate): string => `${weekdayDayMonth(date)} ${yearOf(date)}`;
 
 /** "16 May 2026". */
-export const dayMonthYear = (date: CalendarDate): string => `${dayMonth(date)} ${plain(date).year}`;
+export const dayMonthYear = (date: CalendarDate): string => `${dayMonth(date)} ${yearOf(date)}`;
 
 /** "14–21 May", "28 May – 3 Jun", or "16 May" when both are one day. */
 export function dayRange(from: CalendarDate, to: CalendarDate): string {
   if (from === to) return dayMonth(from);
-  const a = plain(from);
-  const b = plain(to);
-  return a.month === b.month && a.year === b.year
-    ? `${a.day}–${b.day} ${monthName(b)}`
+  return from.slice(0, -3) === to.slice(0, -3)
+    ? `${dayOfMonth(from)}–${dayOfMonth(to)} ${monthOf(to)}`
     : `${dayMonth(from)} – ${dayMonth(to)}`;
 }
 
-/** Day of the month, 1 to 31. */
-export const dayOfMonth = (date: CalendarDate): number => plain(date).day;
-
-/** "May". */
-export const monthOf = (date: CalendarDate): string => monthName(plain(date));
-
 /** True on a Saturday. */
-export const isSaturday = (date: CalendarDate): boolean => plain(date).dayOfWeek === 6;
+export const isSaturday = (date: CalendarDate): boolean => weekdayNumber(date) === 6;
 
 /** The Monday of the week that `date` falls in. */
-export const mondayOf = (date: CalendarDate): CalendarDate => addDays(date, 1 - plain(date).dayOfWeek);
+export const mondayOf = (date: CalendarDate): CalendarDate => addDays(date, 1 - weekdayNumber(date));
 
 /** The days of the weekend that `date` falls in, or else of the next one, without those before `date`. */
 export function weekendFrom(date: CalendarDate): CalendarDate[] {
-  const weekday = plain(date).dayOfWeek;
+  const weekday = weekdayNumber(date);
   return weekday === 7 ? [date] : [addDays(date, 6 - weekday), addDays(date, 7 - weekday)];
 }
 

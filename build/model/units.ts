@@ -44,25 +44,34 @@ const inLibrary = (unit: string): string => LIBRARY_SPELLING[unit] ?? unit;
 /** Digits that survive a conversion in floating point; what comes after them is noise: two weeks are 14 days. */
 const TRUSTED_DIGITS = 12;
 
-const converters = new Map<string, (value: number) => number>();
+/** What converts between a kind's base unit and each spelling, made once: the library parses units each time it is called. */
+const CONVERTERS: ReadonlyMap<string, (value: number) => number> = new Map(
+  Object.values(QUANTITY_KINDS).flatMap(({ base, allowed }) =>
+    allowed
+      .map(inLibrary)
+      .flatMap((unit) => [
+        [`${unit} ${base}`, Qty.swiftConverter(unit, base)] as const,
+        [`${base} ${unit}`, Qty.swiftConverter(base, unit)] as const,
+      ]),
+  ),
+);
 
-/** What converts numbers of one unit into another, made once: the library takes units apart each time it is asked. */
-function converter(from: string, to: string): (value: number) => number {
-  const key = `${from} ${to}`;
-  const known = converters.get(key) ?? Qty.swiftConverter(from, to);
-  converters.set(key, known);
-  return known;
+/** @throws RangeError for a unit that is not of the kind */
+function convert(value: number, from: string, to: string): number {
+  const converter = CONVERTERS.get(`${from} ${to}`);
+  if (converter === undefined) throw new RangeError(`no quantity is converted from ${from} to ${to}`);
+  return converter(value);
 }
 
 /** `value` in `unit`, converted to the kind's base unit. */
 export function toBase(value: number, unit: string, kind: QuantityKindName): number {
   const { base } = QUANTITY_KINDS[kind];
   if (inLibrary(unit) === base) return value;
-  return Number(converter(inLibrary(unit), base)(value).toPrecision(TRUSTED_DIGITS));
+  return Number(convert(value, inLibrary(unit), base).toPrecision(TRUSTED_DIGITS));
 }
 
 const fromBase = (value: number, kind: QuantityKindName, unit: string): number =>
-  converter(QUANTITY_KINDS[kind].base, inLibrary(unit))(value);
+  convert(value, QUANTITY_KINDS[kind].base, inLibrary(unit));
 
 /** Rounds half away from zero to `digits` decimals and drops trailing zeros: "2.5", "12". */
 export const rounded = (value: number, digits = 0): string => String(Number(value.toFixed(digits)));

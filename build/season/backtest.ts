@@ -1,5 +1,5 @@
 import type { Lake } from "../model/club.ts";
-import { computeAlways, type Remember } from "../model/remember.ts";
+import { type Memoize, unmemoized } from "../model/memoize.ts";
 import { baselineForecast } from "./baseline.ts";
 import { type Fit, fitPastSeasons } from "./fit.ts";
 import { isExact } from "./fit-input.ts";
@@ -155,11 +155,11 @@ function rowOf(moment: BacktestRow["moment"], cases: readonly Case[]): BacktestR
 export function backtest(
   club: readonly Lake[],
   season?: number,
-  remember: Remember = computeAlways,
+  memoize: Memoize = unmemoized,
 ): BacktestRow[] | null {
   const every = Math.ceil(club.length / MOST_LAKES);
   const lakes = club.filter((_, place) => place % every === 0).map(pastOf);
-  return remember("backtest", { lakes, season: season ?? null }, scoreSeasons);
+  return memoize("backtest", { lakes, season: season ?? null }, scoreSeasons);
 }
 
 interface PastSeasons {

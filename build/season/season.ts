@@ -1,8 +1,7 @@
-import { type Again, makeAnew } from "../model/again.ts";
 import { type CalendarDate, dateOfSeasonDay, type Hemisphere, seasonDay } from "../model/calendar.ts";
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
-import { computeAlways, type Remember } from "../model/remember.ts";
+import { type Memoize, type MemoizeLast, unmemoized, unmemoizedLast } from "../model/memoize.ts";
 import { doubtsOf } from "./doubts.ts";
 import { explainRegion } from "./explain.ts";
 import type { LakeForecast } from "./forecast.ts";
@@ -28,8 +27,8 @@ export interface SeasonForecast {
   together(slugA: string, slugB: string, date: CalendarDate): number;
   /** Chance that at least one of several lakes is good on a day. @throws RangeError as above */
   anyGood(slugs: readonly string[], date: CalendarDate): number;
-  /** Keeps what follows from this forecast and from `needs`: `compute` may see both. */
-  readonly remember: Remember;
+  /** Keeps what follows from this forecast and from `inputs`: `compute` may see both. */
+  readonly memoize: Memoize;
 }
 
 /** Turns days of season into dates, each only once. */
@@ -109,14 +108,14 @@ function fitSeason(club: SeasonEvidence): SeasonModel {
 /** A forecast without its doubts: they alone speak of where things were written. */
 function forecastFrom(
   evidence: SeasonEvidence,
-  remember: Remember,
+  memoize: Memoize,
 ): Omit<SeasonForecast, "doubts"> & { readonly fits: ReadonlyMap<string, readonly number[]> } {
   let fitted: SeasonModel | undefined;
   const model = (): SeasonModel => {
     fitted ??= fitSeason(evidence);
     return fitted;
   };
-  const { window, lakes } = remember("season forecast", evidence, () => model().told());
+  const { window, lakes } = memoize("season forecast", evidence, () => model().told());
   const anyGood: SeasonForecast["anyGood"] = (slugs, date) => model().anyGood(slugs, date);
   return {
     window,
@@ -125,28 +124,28 @@ function forecastFrom(
     good: (slug, date) => model().good(slug, date),
     together: (slugA, slugB, date) => anyGood([slugA, slugB], date),
     anyGood,
-    remember: (kind, needs, compute) => remember(kind, { evidence, needs }, () => compute(needs)),
+    memoize: (kind, inputs, compute) => memoize(kind, { evidence, inputs }, () => compute(inputs)),
   };
 }
 
 /** How a forecast is kept from one run, and from one edit, to the next; made anew unless they are given. */
 interface ForecastMemory {
-  readonly remember?: Remember;
-  readonly again?: Again;
+  readonly memoize?: Memoize;
+  readonly memoizeLast?: MemoizeLast;
 }
 
 /**
  * Forecasts a season from past records and this season's reports. Nothing dated after the as-of date is used.
  * Pure: the same club gives the same forecast. The fit is made when it is first asked for: what is told of each lake may
- * be remembered without it.
+ * be kept without it.
  */
 export function forecastSeason(
   club: Omit<SeasonEvidence, "lakes"> & { readonly lakes: readonly (SeasonLake & Pick<Lake, "name">)[] },
-  { remember = computeAlways, again = makeAnew }: ForecastMemory = {},
+  { memoize = unmemoized, memoizeLast = unmemoizedLast }: ForecastMemory = {},
 ): SeasonForecast {
   const evidence = evidenceOfClub(club);
-  const { fits, ...forecast } = again("season forecast", [JSON.stringify(evidence)], () =>
-    forecastFrom(evidence, remember),
+  const { fits, ...forecast } = memoizeLast("season forecast", [JSON.stringify(evidence)], () =>
+    forecastFrom(evidence, memoize),
   );
   const statements = statementsByLake(club, hemisphereOfLakes(club.lakes));
   return {

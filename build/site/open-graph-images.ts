@@ -10,8 +10,8 @@ import {
 } from "../draw/strip/open-graph-image.tsx";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
-import type { KeptFiles } from "../model/kept-files.ts";
-import type { Needs } from "../model/needs.ts";
+import type { LastOutputs } from "../incremental/outputs.ts";
+import type { Inputs } from "../model/memoize.ts";
 
 const { resolve } = createRequire(import.meta.url);
 const FONTS = [
@@ -43,11 +43,11 @@ async function png(svg: string): Promise<Uint8Array> {
 
 interface Picture {
   readonly page: string;
-  readonly needs: Needs;
+  readonly needs: Inputs;
   readonly svg: () => string;
 }
 
-const picture = <Own extends Needs>(page: string, needs: Own, svg: (needs: Own) => string): Picture => ({
+const picture = <Own extends Inputs>(page: string, needs: Own, svg: (needs: Own) => string): Picture => ({
   page,
   needs,
   svg: () => svg(needs),
@@ -79,7 +79,7 @@ function picturesOf(guide: Guide, only: string | undefined): Picture[] {
 export async function writeOpenGraphImages(
   guide: Guide,
   outDir: string,
-  { only, kept }: { readonly only: string | undefined; readonly kept: KeptFiles },
+  { only, kept }: { readonly only: string | undefined; readonly kept: LastOutputs },
 ): Promise<void> {
   if (guide.baseUrl === null) return;
   for (const { page, needs, svg } of picturesOf(guide, only)) {

@@ -24,12 +24,12 @@ import { TripPage, TripsPage } from "../../templates/trips.tsx";
 import { WhenPage } from "../../templates/when.tsx";
 import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
 import type { ListedLake } from "../guide/report-seasons.ts";
-import type { Needs } from "../model/needs.ts";
+import type { Inputs } from "../model/memoize.ts";
 
 /** One page of the site: where it goes, what it is made of, and how it is drawn of that alone when its turn comes. */
 export interface SitePage {
   readonly address: string;
-  readonly needs: Needs;
+  readonly needs: Inputs;
   readonly draw: () => JSX.Element;
 }
 
@@ -69,7 +69,7 @@ const listedEntries = (guide: Guide): ListedEntry[] =>
 /** Every page of the guide, or one lake's own alone. */
 export function sitePages(guide: Guide, only?: string): SitePage[] {
   const frame = pageGuide(guide);
-  const page = <Own extends Needs>(
+  const page = <Own extends Inputs>(
     address: string,
     own: Own,
     draw: (own: Own, sheet: PageContext) => JSX.Element,

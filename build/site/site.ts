@@ -1,16 +1,16 @@
 import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
-import { fileURLToPath } from "node:url";
 import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import type { Guide } from "../guide/guide-schema.ts";
-import { type KeptFiles, keptNothing } from "../model/kept-files.ts";
+import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
 import type { Progress } from "../model/progress.ts";
+import { programFile, templatesFolder } from "../program/program-files.ts";
 import { writeOpenGraphImages } from "./open-graph-images.ts";
 import { type SitePage, sitePages } from "./pages.tsx";
 import { dataFiles, pageText } from "./text-files.ts";
 
-const TEMPLATES = fileURLToPath(new URL("../../templates/", import.meta.url));
+const TEMPLATES = templatesFolder();
 const fontPackage = (file: string): string =>
   createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible-next/${file}`);
 const fontFile = (weight: number): string =>
@@ -29,7 +29,7 @@ const ASSETS: Readonly<Record<string, string>> = {
   [fontFile(400)]: ADDRESS.textFont,
   [fontFile(700)]: ADDRESS.boldFont,
   [fontPackage("LICENSE")]: ADDRESS.fontLicence,
-  [fileURLToPath(new URL("../../content/notices.txt", import.meta.url))]: ADDRESS.notices,
+  [programFile("content/notices.txt")]: ADDRESS.notices,
 };
 
 /** Styles as readers load them: without what is written for those who change them, an eighth fewer bytes on the way. */
@@ -99,7 +99,7 @@ interface SiteOptions {
   /** A lake's slug: its page alone. */
   readonly only?: string | undefined;
   /** Pages and pictures that need not be drawn again. */
-  readonly kept?: KeptFiles | undefined;
+  readonly kept?: LastOutputs | undefined;
   /** Told of every page. */
   readonly progress?: Progress;
 }
@@ -112,7 +112,7 @@ interface SiteOptions {
 export async function writeSite(
   guide: Guide,
   outDir: string,
-  { only, kept = keptNothing, progress }: SiteOptions = {},
+  { only, kept = noOutputs, progress }: SiteOptions = {},
 ): Promise<void> {
   const pages = sitePages(guide, only);
   progress?.("pages", 0, pages.length);

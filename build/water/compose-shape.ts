@@ -1,7 +1,7 @@
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { DrawnShape, LakeShape, ShapeMark } from "../model/lake-shape.ts";
-import type { Remember } from "../model/remember.ts";
+import type { Memoize } from "../model/memoize.ts";
 import type { UnitSystem } from "../model/units.ts";
 import { type Basin, buildBasin } from "./basin.ts";
 import {
@@ -95,7 +95,7 @@ export interface ShapeOptions {
   readonly units: UnitSystem;
   /** Depths at which fish are looked for, by phase. */
   readonly bands: readonly PhaseBand[];
-  readonly remember: Remember;
+  readonly memoize: Memoize;
 }
 
 /** What the results of `reckonShape` are kept as. */
@@ -166,8 +166,8 @@ export function composeShape(
   options: ShapeOptions,
   problems: Diagnostic[],
 ): Shaped {
-  const { units, remember } = options;
-  const { shaped, problems: found } = remember(SHAPE, shapeInputs(lake, shape, options), computeShape);
+  const { units, memoize } = options;
+  const { shaped, problems: found } = memoize(SHAPE, shapeInputs(lake, shape, options), computeShape);
   const known_m = [...shape.contours, ...shape.soundings].reduce(
     (most, { depth_m }) => Math.max(most, depth_m),
     0,

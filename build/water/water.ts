@@ -2,7 +2,7 @@ import type { CalendarDate } from "../model/calendar.ts";
 import type { Lake, Report } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { LakeShape } from "../model/lake-shape.ts";
-import { computeAlways, type Remember } from "../model/remember.ts";
+import { type Memoize, unmemoized } from "../model/memoize.ts";
 import { temperatureText, type UnitSystem } from "../model/units.ts";
 import { composeShape, type ShapeOptions } from "./compose-shape.ts";
 import { lightOn } from "./light.ts";
@@ -34,7 +34,7 @@ const limitText = (limit_C: number, units: UnitSystem): string =>
 export const warmWaterRule = (units: UnitSystem): string =>
   `From ${limitText(CARE_C, units)} take special care of trout; from ${limitText(STOP_C, units)} stop. Local closures come first.`;
 
-export interface WaterOptions extends Omit<ShapeOptions, "remember"> {
+export interface WaterOptions extends Omit<ShapeOptions, "memoize"> {
   /** IANA name. */
   readonly timezone: string;
   /** Days whose light is wanted; each takes about a millisecond. */
@@ -42,7 +42,7 @@ export interface WaterOptions extends Omit<ShapeOptions, "remember"> {
   /** Reports of this lake, up to the as-of date. */
   readonly reports: readonly Report[];
   /** Computes always unless it is given. */
-  readonly remember?: Remember;
+  readonly memoize?: Memoize;
 }
 
 const HECTARES_PER_KM2 = 100;
@@ -108,18 +108,18 @@ function composeMixing(lake: Lake, shaped: Pick<LakeWater, "size" | "depths">): 
 export function composeWater(
   lake: Lake,
   shape: LakeShape | undefined,
-  { remember = computeAlways, ...options }: WaterOptions,
+  { memoize = unmemoized, ...options }: WaterOptions,
 ): { readonly water: LakeWater; readonly problems: readonly Diagnostic[] } {
   const problems: Diagnostic[] = [];
   const shaped =
     shape === undefined
       ? { map: null, size: null, depths: null, zones: [], wind: null }
-      : composeShape(lake, shape, { ...options, remember }, problems);
+      : composeShape(lake, shape, { ...options, memoize }, problems);
   return {
     water: {
       ...shaped,
       mixing: composeMixing(lake, shaped),
-      light: remember(
+      light: memoize(
         "light",
         { days: options.days, position: lake.position, timezone: options.timezone },
         lightOf,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { layoutReportSlip } from "../../build/cards/report-slip.ts";
-import { reportRow } from "../../build/input/schema/report-schema.ts";
 import { FOODS, ICE_STATES, METHODS } from "../../build/model/club.ts";
+import { reportRow } from "../../build/model/fields/report-fields.ts";
 import { PHASES } from "../../build/model/phase.ts";
 import { cardsOf, need, ruler } from "./card-fixture.ts";
 import { faults, textsOf, written } from "./legibility.ts";

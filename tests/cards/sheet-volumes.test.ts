@@ -3,10 +3,10 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { openDigest } from "../../build/cache/digest.ts";
 import { writeCards } from "../../build/cards/cards.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { LAKES_PER_VOLUME, sheetVolumes } from "../../build/guide/sheet-volumes.ts";
+import { openInputHash } from "../../build/incremental/input-hash.ts";
 import type { Progress } from "../../build/model/progress.ts";
 import { lakeSheets } from "../../templates/_includes/print-files.ts";
 import { guideOf } from "../lake-fixture.ts";
@@ -29,7 +29,7 @@ const guideWith = (count: number): Guide => ({
 
 /** What each file of sheets would be made of; nothing is inked. */
 async function sheetsOf(guide: Guide): Promise<ReadonlyMap<string, string>> {
-  const digest = openDigest();
+  const digest = openInputHash();
   const files = new Map<string, string>();
   const reuse = (kind: string, needs: Readonly<Record<string, unknown>>, addresses: readonly string[]) => {
     for (const address of addresses)

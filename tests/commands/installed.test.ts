@@ -11,6 +11,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
  */
 let work: string;
 let program: string;
+let own: string;
 
 const { PATH } = process.env;
 
@@ -30,7 +31,7 @@ beforeAll(async () => {
   await rename(path.join(work, "package"), path.join(modules, "lake-season-guide"));
   for (const name of await readdir("node_modules"))
     if (name !== ".bin") await symlink(path.resolve("node_modules", name), path.join(modules, name));
-  const own = path.join(modules, "lake-season-guide");
+  own = path.join(modules, "lake-season-guide");
   const { bin } = JSON.parse(await readFile(path.join(own, "package.json"), "utf8")) as {
     bin: Record<string, string>;
   };
@@ -50,6 +51,13 @@ test("installed elsewhere, it begins a club, checks it and builds its guide", as
   expect(pages).toContain("Our First Lake");
   for (const file of ["index.html", "assets/site.css", "cards/our-first-lake.pdf", "guide.json"])
     expect(existsSync(path.join(work, "site", file)), file).toBe(true);
+});
+
+test("it came compiled: nothing is compiled where it is installed", async () => {
+  expect(await readdir(path.join(own, "build/compiled"))).toHaveLength(1);
+  expect(installed("--help").status).toBe(0);
+  expect(existsSync(path.join(own, "node_modules"))).toBe(false);
+  expect(existsSync("build/compiled")).toBe(false);
 });
 
 test("its exit code is the command's", () => {

@@ -2,13 +2,12 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, onTestFinished, test, vi } from "vitest";
-import { type Cache, cacheIn } from "../../build/cache/cache.ts";
-import { inMemory } from "../../build/cache/memory.ts";
 import { openPreview } from "../../build/commands/preview.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { type Cache, cacheIn, inMemory } from "../../build/incremental/cache.ts";
 import type { Stage } from "../../build/model/progress.ts";
 import { readGuide } from "../../build/pipeline.ts";
-import { writeSmallClub } from "../cache/edited-club.ts";
+import { writeSmallClub } from "../incremental/edited-club.ts";
 
 let work: string;
 const inWork = (name: string): string => path.join(work, name);
@@ -43,8 +42,8 @@ function watched(): { cache: Cache; computed: string[] } {
     computed,
     cache: {
       ...disk,
-      remember: (kind, needs, compute) =>
-        disk.remember(kind, needs, (given) => {
+      memoize: (kind, needs, compute) =>
+        disk.memoize(kind, needs, (given) => {
           computed.push(kind);
           return compute(given);
         }),

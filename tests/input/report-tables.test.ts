@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { loadClub } from "../../build/input/load-club.ts";
 import { readReports } from "../../build/input/report-file.ts";
-import { OWN_FORM } from "../../build/input/schema/report-schema.ts";
 import type { Report } from "../../build/model/club.ts";
 import { type Diagnostic, formatDiagnostic } from "../../build/model/diagnostic.ts";
+import { OWN_FORM } from "../../build/model/fields/report-form.ts";
 import { CLUB_YAML, clubFolder } from "./club-folder.ts";
 
 const PATTERN = "imitates: scud\nsizes: [12]\nphases: [ice-off]\nways: [indicator still]\n";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Remember } from "../../build/model/remember.ts";
+import type { Memoize } from "../../build/model/memoize.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { clubOf, day, FOUR_LAKES, reportOf, withRow } from "./club.ts";
 
@@ -30,7 +30,7 @@ describe("doubts", () => {
 
   test("are said where the reports stand now, of a forecast that was remembered", () => {
     const kept = new Map<string, unknown>();
-    const remember: Remember = <Needs, Result>(
+    const memoize: Memoize = <Needs, Result>(
       kind: string,
       needs: Needs,
       compute: (needs: Needs) => Result,
@@ -45,7 +45,7 @@ describe("doubts", () => {
           reportOf("alder", "2026-04-14", { ice: "off" }, line),
           reportOf("alder", "2026-04-18", { ice: "on" }, line + 1),
         ]),
-        { remember },
+        { memoize },
       ).doubts;
     expect(doubtsFrom(2)).toMatchObject([{ code: "ice-back", line: 3 }]);
     expect(doubtsFrom(7)).toMatchObject([{ code: "ice-back", line: 8 }]);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { openDigest } from "../../build/cache/digest.ts";
 import type { Guide, GuideLake } from "../../build/guide/guide-schema.ts";
+import { openInputHash } from "../../build/incremental/input-hash.ts";
 import { sitePages } from "../../build/site/pages.tsx";
 import { day, fullLake, guideOf } from "../lake-fixture.ts";
 
@@ -10,7 +10,7 @@ const high = fullLake("high", "High Lake", day("2026-06-01"), AS_OF);
 
 /** The pages that are made of something else than before. */
 function redrawn(before: Guide, after: Guide): string[] {
-  const digest = openDigest();
+  const digest = openInputHash();
   const made = new Map(sitePages(before).map(({ address, needs }) => [address, digest("page", needs)]));
   return sitePages(after)
     .filter(({ address, needs }) => made.get(address) !== digest("page", needs))

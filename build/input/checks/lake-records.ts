@@ -2,8 +2,9 @@ import type { z } from "zod";
 import type { CalendarDate } from "../../model/calendar.ts";
 import type { IceOffRecord, Lake, Report, TurnoverRecord } from "../../model/club.ts";
 import type { Diagnostic } from "../../model/diagnostic.ts";
-import { errorAt, type Fault, warningAt } from "../problem.ts";
-import type { iceOffRow, turnoverRow } from "../schema/lake-schema.ts";
+import type { Fault } from "../../model/fault.ts";
+import type { iceOffRow, turnoverRow } from "../../model/fields/lake-fields.ts";
+import { errorAt, warningAt } from "../problem.ts";
 import { omitUndefined, type Row } from "../schema/read-record.ts";
 import type { YamlDocument } from "../yaml/yaml-document.ts";
 import {

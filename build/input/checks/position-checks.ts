@@ -1,8 +1,9 @@
 import { zoneLongitude_deg } from "../../model/calendar.ts";
 import type { Diagnostic } from "../../model/diagnostic.ts";
+import type { Fault } from "../../model/fault.ts";
 import { distance_m, type LonLat } from "../../model/lake-shape.ts";
 import type { LakeDraft } from "../lake-file.ts";
-import { type Fault, warningAt } from "../problem.ts";
+import { warningAt } from "../problem.ts";
 
 /** The same place with its longitude within half a turn of the lake's own, so that no lake is cut at 180 degrees. */
 export const unwrapLongitude = ([lon, lat]: LonLat, [lakeLon]: LonLat): LonLat => [

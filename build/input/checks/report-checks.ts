@@ -1,11 +1,12 @@
 import { type CalendarDate, type Hemisphere, seasonOf } from "../../model/calendar.ts";
 import type { Catch, Report } from "../../model/club.ts";
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
+import { type Fault, quoted } from "../../model/fault.ts";
+import type { ReportRow } from "../../model/fields/report-fields.ts";
 import { rounded } from "../../model/units.ts";
 import { unknownLake, unknownPattern } from "../names.ts";
-import { errorAt, type Fault, quoted, warningAt } from "../problem.ts";
+import { errorAt, warningAt } from "../problem.ts";
 import type { Row } from "../schema/read-record.ts";
-import type { ReportRow } from "../schema/report-schema.ts";
 import type { PlacedData } from "../yaml/yaml-document.ts";
 
 /** What a row of reports is held against. */

@@ -6,7 +6,7 @@ import {
   seasonDay,
   seasonOf,
 } from "../../model/calendar.ts";
-import type { Fault } from "../problem.ts";
+import type { Fault } from "../../model/fault.ts";
 
 /** The season and the day the guide speaks from. */
 export interface Moment {

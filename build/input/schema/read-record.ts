@@ -1,9 +1,10 @@
 import type { z } from "zod";
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
+import { type Fault, quoted } from "../../model/fault.ts";
+import { KEYS_NAMED } from "../../model/fields/field-kinds.ts";
 import { didYouMean, nearestAndList, nearestOrList } from "../names.ts";
-import { errorAt, type Fault, isInvalidValue, quoted } from "../problem.ts";
+import { errorAt, isInvalidValue } from "../problem.ts";
 import type { Path, PlacedData, YamlDocument } from "../yaml/yaml-document.ts";
-import { KEYS_NAMED } from "./fields.ts";
 import { examplesOf, faultOf, isObjectOrArray, keysOf, type Schema, schemaAt } from "./schema-messages.ts";
 
 /** The same record with its undefined values optional. */

@@ -1,8 +1,9 @@
 import { z } from "zod";
+import { asWritten, type Fault, isFault, quoted, shortened } from "../../model/fault.ts";
+import { REFUSALS, type Refusal } from "../../model/fields/field-kinds.ts";
 import { nearestAndList } from "../names.ts";
-import { asWritten, type Fault, isFault, isInvalidValue, quoted, shortened } from "../problem.ts";
+import { isInvalidValue } from "../problem.ts";
 import type { Path } from "../yaml/yaml-document.ts";
-import { REFUSALS, type Refusal } from "./fields.ts";
 
 export type Schema = z.core.$ZodType;
 

@@ -1,8 +1,9 @@
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
+import { asWritten, type Fault, isFault, quoted } from "../../model/fault.ts";
 import { type LonLat, MARK_KINDS, type MarkKind } from "../../model/lake-shape.ts";
 import type { ClubFile } from "../club-files.ts";
 import { nearestOrList } from "../names.ts";
-import { asWritten, errorAt, type Fault, isFault, quoted } from "../problem.ts";
+import { errorAt } from "../problem.ts";
 import { type JsonDocument, type JsonPath, readJson } from "./json-document.ts";
 import {
   LINE_DEPTH,

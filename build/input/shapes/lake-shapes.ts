@@ -3,13 +3,12 @@ import * as polyclip from "polyclip-ts";
 import type { Lake } from "../../model/club.ts";
 import type { Diagnostic } from "../../model/diagnostic.ts";
 import type { FigureName, LakeShape, LonLat, Ring, Sounding } from "../../model/lake-shape.ts";
-import type { Remember } from "../../model/remember.ts";
+import type { Memoize, MemoizeRead } from "../../model/memoize.ts";
 import { lengthOf_m, positionFault, unwrapLongitude } from "../checks/position-checks.ts";
 import type { ClubFile } from "../club-files.ts";
 import type { LakeDraft } from "../lake-file.ts";
 import { nearestOrList } from "../names.ts";
 import { errorAt, startOf, warningAt } from "../problem.ts";
-import type { ReadAgain } from "../read-again.ts";
 import { type RawShape, readGeojson } from "./geojson-file.ts";
 import type { RawLine } from "./positions-and-depths.ts";
 import { areaFault, crossingsOf, isInRing, rewindRing, ringFault } from "./ring-faults.ts";
@@ -202,7 +201,7 @@ export function attachShapes(
   drafts: readonly LakeDraft[],
   slugs: readonly string[],
   problems: Diagnostic[],
-  { remember, reading }: { readonly remember: Remember; readonly reading: ReadAgain },
+  { memoize, reading }: { readonly memoize: Memoize; readonly reading: MemoizeRead },
 ): Lake[] {
   const known = new Set(slugs);
   for (const { file, slug } of files)
@@ -226,7 +225,7 @@ export function attachShapes(
     if (doc === undefined || (needs.geojson === null && needs.csv === null)) return lake;
     const from = [lake, doc, needs.geojson?.text, needs.csv?.text];
     const withShape = (found: Diagnostic[]): Lake => {
-      const { shape, problems: ofShape } = remember("files of a shape", needs, readShape);
+      const { shape, problems: ofShape } = memoize("files of a shape", needs, readShape);
       found.push(...ofShape);
       return shape === undefined ? lake : { ...lake, shape: { ...shape, figures: figuresOf(doc) } };
     };

@@ -1,8 +1,8 @@
 import type { z } from "zod";
+import { type Fault, isFault } from "../../model/fault.ts";
+import { quantity, REFUSALS } from "../../model/fields/field-kinds.ts";
+import { DEEPEST } from "../../model/fields/lake-fields.ts";
 import type { LonLat } from "../../model/lake-shape.ts";
-import { type Fault, isFault } from "../problem.ts";
-import { quantity, REFUSALS } from "../schema/fields.ts";
-import { DEEPEST } from "../schema/lake-schema.ts";
 import type { JsonPath } from "./json-document.ts";
 import type { RawRing } from "./ring-faults.ts";
 

@@ -1,7 +1,7 @@
 import Flatbush from "flatbush";
 import { orient2d } from "robust-predicates";
+import type { Fault } from "../../model/fault.ts";
 import type { LonLat } from "../../model/lake-shape.ts";
-import type { Fault } from "../problem.ts";
 
 /** A ring as it was read, with the list position of each of its places. */
 export type RawRing = readonly LonLat[];

@@ -1,9 +1,10 @@
 import { CsvError, parse } from "csv-parse/sync";
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
+import { type Fault, isFault, quoted } from "../../model/fault.ts";
 import type { LonLat, Sounding } from "../../model/lake-shape.ts";
 import { QUANTITY_KINDS } from "../../model/units.ts";
 import type { ClubFile } from "../club-files.ts";
-import { errorAt, type Fault, isFault, quoted, startOf } from "../problem.ts";
+import { errorAt, startOf } from "../problem.ts";
 import { readSoundingDepth } from "./positions-and-depths.ts";
 
 /** A column's heading: its name, and a unit behind it. */

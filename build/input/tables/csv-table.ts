@@ -1,7 +1,8 @@
 import { CsvError, parse } from "csv-parse/sync";
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
+import type { Fault } from "../../model/fault.ts";
 import type { ClubFile } from "../club-files.ts";
-import { errorAt, type Fault, startOf } from "../problem.ts";
+import { errorAt, startOf } from "../problem.ts";
 import { spotter } from "../yaml/yaml-document.ts";
 
 export interface Cell {

@@ -1,15 +1,22 @@
+import { z } from "zod";
 import { type CalendarDate, parseCalendarDate } from "../../model/calendar.ts";
-import { QUANTITY_KINDS, type QuantityKindName } from "../../model/units.ts";
+import { type Fault, isFault, quoted } from "../../model/fault.ts";
+import { quantityKindOf } from "../../model/fields/field-kinds.ts";
+import { reportRow } from "../../model/fields/report-fields.ts";
+import type { DateOrder, FormColumn } from "../../model/fields/report-form.ts";
+import { QUANTITY_KINDS, type QuantityKindName, unitMeant } from "../../model/units.ts";
 import { findLakeSlug, findPatternSlug, type Named } from "../names.ts";
-import { type Fault, type InvalidValue, invalidValue, isFault, quoted } from "../problem.ts";
-import { measuredText } from "../schema/fields.ts";
-import {
-  type DateOrder,
-  type FormColumn,
-  isQuantityKey,
-  QUANTITY_KEYS,
-  type ReportKey,
-} from "../schema/report-schema.ts";
+import { type InvalidValue, invalidValue } from "../problem.ts";
+
+const MEASURED = /^([+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+))\s*(.*)$/s;
+
+/** A quantity as the schema reads it: other common spellings of its unit are put right. */
+function measuredText(text: string, kind: QuantityKindName, decimalComma: boolean, unit = ""): string {
+  const [, number, behind = ""] = MEASURED.exec(text) ?? [];
+  if (number === undefined) return text;
+  const written = behind === "" ? unit : (unitMeant(behind, kind) ?? behind);
+  return `${decimalComma ? number.replace(",", ".") : number} ${written}`.trim();
+}
 
 /** What is written where nothing was caught or found. */
 const isNone = (text: string): boolean => /^(?:none|nothing|empty|no fish|n\/a|0|-|–|—)\.?$/i.test(text);
@@ -207,23 +214,26 @@ export const slugCell = (slug: string | Fault): string | InvalidValue =>
 
 /** What a cell says, as it would stand in a YAML file; {@link InvalidValue} where it cannot be understood. */
 export function cellValue(text: string, column: FormColumn, context: CellContext): unknown {
-  const key: ReportKey = column.key;
-  if (isQuantityKey(key)) return quantityCell(text, QUANTITY_KEYS[key], column, context.decimalComma);
-  switch (key) {
+  switch (column.key) {
     case "lake":
       return slugCell(findLakeSlug(text, context.lakes));
     case "date":
       return dateCell(text, context.dates);
-    case "ice":
-    case "phase":
-      return text.toLowerCase();
-    case "rods":
-      return wholeCell(text);
     case "caught":
       return caughtRows(text, context.patterns, context.decimalComma);
     case "samples":
       return sampleRows(text, context.decimalComma);
-    case "notes":
-      return text;
+    default:
+      return plainCell(text, column, context);
   }
+}
+
+/** A cell that is read as its key's schema has it: a quantity, a word of a list, a number of things or a text. */
+function plainCell(text: string, column: FormColumn, { decimalComma }: CellContext): unknown {
+  const schema = reportRow.shape[column.key];
+  const kind = quantityKindOf(schema);
+  if (kind !== undefined) return quantityCell(text, kind, column, decimalComma);
+  const written = schema instanceof z.ZodOptional ? schema.unwrap() : schema;
+  if (written instanceof z.ZodEnum) return text.toLowerCase();
+  return written instanceof z.ZodNumber ? wholeCell(text) : text;
 }

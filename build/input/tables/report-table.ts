@@ -1,16 +1,9 @@
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
+import { type Fault, quoted } from "../../model/fault.ts";
+import type { FormColumn, ReportForm } from "../../model/fields/report-form.ts";
 import type { ClubFile } from "../club-files.ts";
 import { didYouMean, type Named } from "../names.ts";
-import {
-  errorAt,
-  type Fault,
-  type InvalidValue,
-  invalidValue,
-  quoted,
-  startOf,
-  warningAt,
-} from "../problem.ts";
-import type { FormColumn, ReportForm } from "../schema/report-schema.ts";
+import { errorAt, type InvalidValue, invalidValue, startOf, warningAt } from "../problem.ts";
 import type { PlacedData } from "../yaml/yaml-document.ts";
 import { type Cell, readTable, type Table } from "./csv-table.ts";
 import { type CellContext, cellValue } from "./report-cells.ts";

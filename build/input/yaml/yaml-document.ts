@@ -1,6 +1,7 @@
 import { constructFromEvents, EVENT_ID, type Event, parseEvents, YAMLException } from "js-yaml";
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
-import { errorAt, type Fault, startOf } from "../problem.ts";
+import type { Fault } from "../../model/fault.ts";
+import { errorAt, startOf } from "../problem.ts";
 import { type Entry, type Place, placesOf } from "./yaml-places.ts";
 import { isOfLineBefore, mayBeUnclosed, unclosed, unclosedBefore, yamlFault } from "./yaml-syntax-faults.ts";
 

@@ -1,6 +1,6 @@
 import { EVENT_ID, type Event, getScalarValue, SCALAR_STYLE } from "js-yaml";
-import type { Fault } from "../problem.ts";
-import { quoted } from "../problem.ts";
+import type { Fault } from "../../model/fault.ts";
+import { quoted } from "../../model/fault.ts";
 
 /** Where a value begins, as an offset into the text, and the places of what it holds. */
 export interface Place {

@@ -1,4 +1,4 @@
-import type { Fault } from "../problem.ts";
+import type { Fault } from "../../model/fault.ts";
 
 /** A quote or bracket that was opened, and where. */
 interface Opening {

@@ -1,0 +1,187 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { isDeepStrictEqual } from "node:util";
+import { dump, load } from "js-yaml";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Cache, openMemoizeLast } from "../../build/incremental/cache.ts";
+import { fileHash } from "../../build/incremental/file-hash.ts";
+import { openInputHash } from "../../build/incremental/input-hash.ts";
+import { OUTPUTS, type Outputs } from "../../build/incremental/outputs.ts";
+import type { GuideRequest } from "../../build/incremental/up-to-date.ts";
+import { inputSchemas } from "../../build/input/json-schemas.ts";
+import { loadClub } from "../../build/input/load-club.ts";
+import { unmemoizedLast } from "../../build/model/memoize.ts";
+import { makeGuide, readGuide } from "../../build/pipeline.ts";
+import { writeEveryKey } from "./every-key-club.ts";
+
+// Whatever is kept from one build to the next is kept under its declared inputs. Each value of a club is changed in turn
+// and everything is made again: the same inputs must give the same result, or something was seen that was not declared.
+
+let work: string;
+let dataDir: string;
+beforeAll(async () => {
+  work = await mkdtemp(path.join(tmpdir(), "declared-inputs-"));
+  dataDir = path.join(work, "club");
+  await writeEveryKey(dataDir);
+});
+afterAll(() => rm(work, { recursive: true, force: true }));
+
+type Place = readonly (string | number)[];
+
+/** The first place of each key in a file; the items of a list have their keys in common. */
+function firstPlaces(data: unknown): Map<string, Place> {
+  const places = new Map<string, Place>();
+  const walk = (value: unknown, key: string, place: Place): void => {
+    if (Array.isArray(value)) for (const [i, item] of value.entries()) walk(item, `${key}[]`, [...place, i]);
+    else if (typeof value === "object" && value !== null && !(value instanceof Date))
+      for (const [name, item] of Object.entries(value)) walk(item, `${key}.${name}`, [...place, name]);
+    else if (!places.has(key)) places.set(key, place);
+  };
+  walk(data, "", []);
+  return places;
+}
+
+type Node = Record<string | number, unknown>;
+const parentOf = (data: unknown, place: Place): Node =>
+  place.slice(0, -1).reduce((node, name) => node[name] as Node, data as Node);
+
+/** Every word that some key of the club's files may hold. */
+function wordsIn(schema: unknown): string[] {
+  if (typeof schema !== "object" || schema === null) return [];
+  const { enum: words = [], const: word } = schema as { enum?: unknown[]; const?: unknown };
+  return [...words, word, ...Object.values(schema).flatMap(wordsIn)].filter((one) => typeof one === "string");
+}
+const WORDS = [...new Set(Object.values(inputSchemas()).flatMap(wordsIn))];
+
+/** Other values for one, likely ones first: a little more, a day later, other words. */
+function otherValues(value: unknown, slugs: readonly string[]): unknown[] {
+  if (typeof value === "number") return [value + 1, value * 0.9];
+  if (typeof value === "boolean") return [!value];
+  const text = String(value);
+  const [, date, day] = /^(\d{4}-\d{2}-)(\d{2})$/.exec(text) ?? [];
+  if (date !== undefined)
+    return [1, -1].map((days) => `${date}${String(Number(day) + days).padStart(2, "0")}`);
+  const [, number, unit] = /^([\d.]+)( \S+|X)$/.exec(text) ?? [];
+  if (number !== undefined)
+    return [Number(number) + 1, Number(number) * 0.9].map((other) => `${Number(other.toFixed(3))}${unit}`);
+  return [`${text} altered`, "America/Boise", ...WORDS, ...slugs].filter((other) => other !== text);
+}
+
+/** Holds what is made to what was made before under the same inputs. */
+function recorder() {
+  const known = new Map<string, unknown>();
+  const stale: string[] = [];
+  const record = (key: string, result: unknown): void => {
+    if (known.has(key) && !isDeepStrictEqual(known.get(key), result)) stale.push(key);
+    known.set(key, result);
+  };
+  const keyOf = (kind: string, inputs: unknown): string => JSON.stringify([kind, inputs]);
+  const kept: Cache = {
+    keeps: true,
+    memoize: (kind, inputs, compute) => {
+      const key = keyOf(kind, inputs);
+      if (!known.has(key)) record(key, compute(inputs));
+      return known.get(key) as ReturnType<typeof compute>;
+    },
+    memoizeLast: openMemoizeLast(),
+    // No output is reused: each is made, and recorded when the list of them is kept.
+    recall: () => undefined,
+    has: () => false,
+    keep: (kind, _inputs, value) => {
+      if (kind === OUTPUTS)
+        for (const [address, inputs, sha256] of value as Outputs) record(`${address} ${inputs}`, sha256);
+    },
+    close: () => {},
+    inputHash: openInputHash(),
+    fileHash,
+    fileStamp: fileHash,
+  };
+  const clean: Cache = {
+    ...kept,
+    memoize: (kind, inputs, compute) => {
+      const result = compute(inputs);
+      record(keyOf(kind, inputs), result);
+      return result;
+    },
+    memoizeLast: unmemoizedLast,
+  };
+  return { kept, clean, stale };
+}
+
+const YAML_FILES = [
+  "club.yaml",
+  "rigs.yaml",
+  "lakes/chalkhen.yaml",
+  "patterns/bloodworm.yaml",
+  "reports/2026.yaml",
+  "trips/weekend.yaml",
+];
+const TEXT_CHANGES: readonly (readonly [file: string, from: RegExp, to: string])[] = [
+  ["pages/etiquette.md", /$/, "\nOne line more.\n"],
+  ["lakes/chalkhen.geojson", /"name":\s*"([^"]+)"/, '"name": "$1 altered"'],
+  ["lakes/peatkettle.csv", /^(-?[\d.]+,-?[\d.]+,)[\d.]+/m, "$12.2"],
+];
+
+/** Writes the file with another value at one place; false when the program rejects every other value. */
+async function changeValue(file: string, text: string, place: Place): Promise<boolean> {
+  const data = load(text);
+  const parent = parentOf(data, place);
+  const at = place.at(-1) ?? "";
+  for (const other of otherValues(parent[at], ["peatkettle", "booby"])) {
+    parent[at] = other;
+    await writeFile(file, dump(data));
+    if ((await loadClub(dataDir)).club !== undefined) return true;
+  }
+  return false;
+}
+
+/** `npm test` changes some of the values; EVERY_VALUE=1 all of them, which takes minutes. */
+const { EVERY_VALUE } = process.env;
+const STEP = EVERY_VALUE === undefined ? 4 : 1;
+
+test("the same inputs, the same result, whichever value of the club is another", async () => {
+  const { kept, clean, stale } = recorder();
+  const request: GuideRequest = {
+    dataDir,
+    outDir: path.join(work, "site"),
+    version: "1",
+    baseUrl: "https://club.example/",
+  };
+  const build = async (changed: string, as = request): Promise<void> => {
+    await rm(request.outDir, { recursive: true, force: true });
+    const anew = await readGuide(as, clean, () => {});
+    const { guide } = await makeGuide(as, () => {}, kept);
+    expect(guide, changed).toBeDefined();
+    expect(guide, changed).toStrictEqual(anew.guide);
+    expect(
+      stale.map((key) => key.slice(0, 100)),
+      changed,
+    ).toEqual([]);
+  };
+  await build("nothing");
+  await build("version", { ...request, version: "2" });
+  await build("address", { ...request, baseUrl: "https://other.example/" });
+  const rejected: string[] = [];
+  let count = 0;
+  for (const name of YAML_FILES) {
+    const file = path.join(dataDir, name);
+    const text = await readFile(file, "utf8");
+    for (const [key, place] of firstPlaces(load(text))) {
+      count += 1;
+      if (count % STEP !== 0) continue;
+      if (await changeValue(file, text, place)) await build(`${name} ${key}`);
+      else rejected.push(`${name} ${key}`);
+    }
+    await writeFile(file, text);
+  }
+  expect(rejected).toEqual([]);
+  for (const [name, from, to] of TEXT_CHANGES) {
+    const file = path.join(dataDir, name);
+    const text = await readFile(file, "utf8");
+    expect(text).toMatch(from);
+    await writeFile(file, text.replace(from, to));
+    await build(name);
+    await writeFile(file, text);
+  }
+}, 1_800_000);
