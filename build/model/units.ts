@@ -92,14 +92,14 @@ export const depthGlance = (depth_m: number, units: UnitSystem): string =>
     .replace(/^0\.5$/, "½")
     .replace(".5", units === "imperial" ? "½" : ".5");
 
-const EIGHTHS = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"] as const;
+const EIGHTHS = ["", "1/8", "¼", "3/8", "½", "5/8", "¾", "7/8"] as const;
 
 /** Diameter of an indicator, to the eighth of an inch or the millimetre: "¾ in", "19 mm". */
 export function ballSizeText(diameter_mm: number, units: UnitSystem): string {
   if (units === "metric") return `${rounded(diameter_mm)} mm`;
   const eighths = Math.round((diameter_mm / MM_PER_IN) * 8);
   const whole = Math.floor(eighths / 8);
-  return `${whole === 0 ? "" : whole}${EIGHTHS[eighths % 8]} in`;
+  return `${[...(whole === 0 ? [] : [whole]), EIGHTHS[eighths % 8]].filter((part) => part !== "").join(" ")} in`;
 }
 
 /** Time since the start of the day: "45 min", "1 h 20". */
@@ -129,7 +129,7 @@ const SAME_LENGTH_M = 0.0005;
 /** A length as it is cut, never rounded coarser than it was written: "6 in", "1.5 ft", "21 in"; "15 cm", "1.85 m". */
 export function cutLengthText(length_m: number, units: UnitSystem): string {
   if (units === "metric")
-    return length_m < 1 - SAME_LENGTH_M ? `${rounded(length_m * 100)} cm` : `${rounded(length_m, 2)} m`;
+    return length_m < 1 - SAME_LENGTH_M ? `${rounded(length_m * 100, 1)} cm` : `${rounded(length_m, 2)} m`;
   const feet = fromBase(length_m, "length", "ft");
   const halves = Math.round(feet * 2) / 2;
   return halves >= 1 && Math.abs(toBase(halves, "ft", "length") - length_m) < SAME_LENGTH_M

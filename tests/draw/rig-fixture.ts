@@ -26,7 +26,7 @@ export function hung(
     offBottom: box.offBottom,
     shot: null,
     indicator: null,
-    hold: null,
+    landing: null,
     ...change,
   };
 }

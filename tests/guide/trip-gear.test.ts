@@ -33,7 +33,7 @@ describe("what a trip takes (the phases by construction of the fixture)", () => 
   });
 
   // Common practice, from memory: one leader on each rod, and a spare for every two days.
-  test("ties a leader for each rod and a spare for every two days, less those on boards", () => {
+  test("ties a leader for each rod and a spare for every 6 rod-days, less those on boards", () => {
     const stocked = { ...box, leaders: [leader("Long", [12, 3], [6, 4], [3, 5], 4)] };
     const band = { from_m: 3.3, to_m: 5.5, source: "club" as const };
     const lake = { ...ember, plan: ember.plan.map((plan) => ({ ...plan, band })) };

@@ -10,7 +10,6 @@ import {
   trolledLineOut_m,
 } from "../../build/rigs/physics/sinking-line.ts";
 import { tightWait_s } from "../../build/rigs/physics/swing-down.ts";
-import { USUAL_SETTINGS } from "../../build/rigs/tables/conditions.ts";
 import { longestDrawnSet_m } from "../../build/rigs/tables/drifting-boat.ts";
 import { nakedLine } from "../../build/rigs/tables/naked-line.ts";
 import { plumbDepth } from "../../build/rigs/tables/plumb-table.ts";
@@ -53,7 +52,7 @@ describe("tight-line waits", () => {
 describe("shot table", () => {
   const FLIES: readonly FlyClass[] = ["beaded pupa", "balanced leech", "unweighted"];
   test.each(SHOT_TABLE)("$ft ft", ({ ft, leech, unweighted, lifts_cm }) => {
-    const { rows } = plumbDepth(ft * FT, FLIES, clubBox, USUAL_SETTINGS, "imperial");
+    const { rows } = plumbDepth(ft * FT, FLIES, clubBox, "imperial");
     const said = rows.map(({ cells }) =>
       cells.map(({ text, hold }) => `${text.replace("×", "x")}${hold ? " hold" : ""}`).join(" / "),
     );

@@ -33,7 +33,6 @@ import { slackFall_s, swingDown_s, tightWait_s } from "../../build/rigs/physics/
 import { waterAt } from "../../build/rigs/physics/water-properties.ts";
 import { searchPlan, shareMinutes } from "../../build/rigs/search-plan.ts";
 import { anchorRope_m } from "../../build/rigs/tables/at-anchor.ts";
-import { USUAL_SETTINGS } from "../../build/rigs/tables/conditions.ts";
 import { longestDrawnSet_m } from "../../build/rigs/tables/drifting-boat.ts";
 import { slowestInTime } from "../../build/rigs/tables/line-counts.ts";
 import { nakedLine } from "../../build/rigs/tables/naked-line.ts";
@@ -102,10 +101,7 @@ const drawnSet = (rod_s: number, shot: string): number | null =>
   longestDrawnSet_m(board("Deep"), shotBody(shot), (9 * FT) / rod_s, TOLERANCE_M, water10);
 
 const depths = new Map<number, PlumbDepth>(
-  [3, 6, 9, 12, 15, 18, 21, 24].map((ft) => [
-    ft,
-    plumbDepth(ft * FT, [pupa], clubBox, USUAL_SETTINGS, "imperial"),
-  ]),
+  [3, 6, 9, 12, 15, 18, 21, 24].map((ft) => [ft, plumbDepth(ft * FT, [pupa], clubBox, "imperial")]),
 );
 const rowAt = (ft: number): PlumbDepth => {
   const found = depths.get(ft);
@@ -223,8 +219,8 @@ const COMPUTED: Readonly<Record<string, () => unknown>> = {
   "line.11": () => drawnTipDepth_m(TIP, 0.2),
   "line.13": () => drawn(3, 12),
   "line.14": () => drawn(6, 18),
-  "line.15": () => slowestInTime(RATED_LINES, 17.5 * FT)?.name ?? null,
-  "line.17": () => slowestInTime(RATED_LINES, 35 * FT)?.name ?? null,
+  "line.15": () => slowestInTime(RATED_LINES, 17.5 * FT, 60)?.name ?? null,
+  "line.17": () => slowestInTime(RATED_LINES, 35 * FT, 60)?.name ?? null,
   "naked.2": () => naked(15, pupa, 0.02).depth_m,
   "naked.3": () => naked(15, pupa, 0.02).angle_deg,
   "naked.5": () => naked(20, pupa, 0.02).angle_deg,
@@ -232,7 +228,7 @@ const COMPUTED: Readonly<Record<string, () => unknown>> = {
   "naked.7": () => naked(15, "unweighted", 0.02).angle_deg,
   "naked.9": () => naked(15, "balanced leech", 0.05).angle_deg,
   "naked.10": () => hang(END, weightless(4), evenStream(0, ROUND_WATER)).z_m,
-  "anchor.1": () => anchorRope_m(12 * FT, "calm", USUAL_SETTINGS, "imperial") / FT,
+  "anchor.1": () => anchorRope_m(12 * FT, "calm", clubBox, "imperial") / FT,
   "wait.1": () => waitAt(18),
   "wait.2": () => waitAt(3),
   "search.21": () => shareMinutes([{ name: "a", cells: cells([0.4, 0.1]) }], NO_COSTS)[0]?.cells[0]?.minutes,

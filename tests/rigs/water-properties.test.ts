@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { segmentWeight_N } from "../../build/rigs/leaders/leader-line.ts";
+import { segmentWeight_N } from "../../build/rigs/physics/hanging-line.ts";
 import {
   ballDiameter_m,
   GRAVITY_MPS2,

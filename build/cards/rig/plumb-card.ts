@@ -24,10 +24,12 @@ import {
 import { addTable, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
 import {
   A6,
+  ascent_pt,
   CARD_MARGIN_PT,
   type FaceLayout,
   frameOf,
   GLANCE,
+  leading_pt,
   mm,
   NUMBER,
   type Overflow,
@@ -62,8 +64,8 @@ const AT = {
   right: FRAME.width_pt,
 } as const;
 const SHOT_PT = (AT.wait - AT.shot) / 3;
-const HEAD_PT = 42;
-const FOOT_PT = 62;
+const HEAD_PT = 41;
+const FOOT_PT = 59;
 
 /** What is placed on the card. */
 interface Canvas {
@@ -132,7 +134,7 @@ function shotCell(
   if (tooQuick)
     return cell("TD", [
       textAt(canvas, "too", SMALL, spot(height_pt / 2 - 2)),
-      textAt(canvas, "quick", SMALL, spot(height_pt / 2 + 8)),
+      textAt(canvas, "quick", SMALL, spot(height_pt / 2 + 9)),
     ]);
   if (shot.length === 0) return cell("TD", [textAt(canvas, text, DIGITS, spot(height_pt / 2 + 4))]);
   const balls = shot.flatMap(({ count, diameter_mm }) =>
@@ -141,7 +143,7 @@ function shotCell(
   const widest_pt = balls.reduce((sum, r) => sum + 2 * r, 0) + (balls.length - 1) * 0.8;
   let x = FRAME.left_pt + left_pt + (SHOT_PT - widest_pt) / 2;
   for (const r of balls) {
-    canvas.decoration.push({ kind: "shape", path: circle(x + r, top_pt + 9, r) });
+    canvas.decoration.push({ kind: "shape", path: circle(x + r, top_pt + 8, r) });
     x += 2 * r + 0.8;
   }
   if (hold)
@@ -155,8 +157,8 @@ function shotCell(
     "TD",
     hold
       ? [
-          textAt(canvas, name, SMALL, spot(height_pt - 11), "shot names"),
-          textAt(canvas, "hold", STRONG, spot(height_pt - 3.2)),
+          textAt(canvas, name, SMALL, spot(height_pt - 13), "shot names"),
+          textAt(canvas, "hold", STRONG, spot(height_pt - 2)),
         ]
       : [textAt(canvas, name, LIGHT, spot(height_pt - 6), "shot names")],
   );
@@ -170,13 +172,20 @@ function stacked(
   top_pt: number,
   height_pt: number,
 ): Part {
-  const each_pt = Math.min(13, height_pt / lines.length);
-  const first_pt = top_pt + (height_pt - each_pt * lines.length) / 2 + each_pt - 2.6;
+  const leads = lines.map(([, style]) => leading_pt(style));
+  let y_pt = top_pt + (height_pt - leads.reduce((sum, lead) => sum + lead, 0)) / 2;
   return cell(
     "TD",
-    lines.map(([text, style], i) =>
-      textAt(canvas, text, style, { x_pt, width_pt, align: align ?? "middle", y_pt: first_pt + i * each_pt }),
-    ),
+    lines.map(([text, style], i) => {
+      const piece = textAt(canvas, text, style, {
+        x_pt,
+        width_pt,
+        align: align ?? "middle",
+        y_pt: y_pt + ascent_pt(style),
+      });
+      y_pt += leads[i] ?? 0;
+      return piece;
+    }),
   );
 }
 
@@ -299,7 +308,7 @@ function addBoards(
       ...names.map((line): [string, TypeStyle] => [line, STRONG]),
       ...(size === null ? [] : ([[ballSizeText(size, guide.club.units), SMALL]] as [string, TypeStyle][])),
     ];
-    const first_pt = top_pt + i * row_pt + (rows * row_pt - lines.length * 10) / 2 + 8;
+    const first_pt = top_pt + i * row_pt + (rows * row_pt - lines.length * 11) / 2 + 8;
     parts.push(
       cell(
         "TD",
@@ -308,7 +317,7 @@ function addBoards(
             canvas,
             text,
             style,
-            { x_pt: AT.board + 1.5, width_pt, y_pt: first_pt + k * 10 },
+            { x_pt: AT.board + 1.5, width_pt, y_pt: first_pt + k * 11 },
             "leader names",
           ),
         ),

@@ -162,7 +162,7 @@ const ON_INDEX_CARD: RigCardDesign = {
       column.y_pt += 2;
       addParagraph(
         column,
-        `Calm, ripple, chop: at least so many seconds for foam to pass one rod (${noBreak(depthText(guide.rigs.rod_m, guide.club.units))}). Hold: the line still. Wait: slack thrown to tight line, * long. Rope: calm, chop.`,
+        `Calm, ripple, chop: at least so many seconds for foam to pass one rod (${noBreak(depthText(guide.rigs.rod_m, guide.club.units))}). h: hold the line still. Wait: slack thrown to tight line, * long. Rope: calm, chop.`,
       );
       addSpareWords(column, [noticeText(guide)], frame.bottom_pt);
     });

@@ -73,7 +73,7 @@ export function addSwing(column: Column, { rigs }: GuideFrame, rows: Rigs["swing
 export function addPlumbRows(column: Column, { rigs, club }: GuideFrame): void {
   const { units } = club;
   const { plumb } = rigs;
-  const widths = [20, 24, 56, 40, 46, 58, 50];
+  const widths = [20, 24, 50, 46, 46, 46, 48];
   const rope_pt = column.width_pt - widths.reduce((sum, width) => sum + width, 0);
   addTable(
     column,
@@ -92,7 +92,7 @@ export function addPlumbRows(column: Column, { rigs, club }: GuideFrame): void {
         dataCell(board ?? "none", SMALL),
         ...plumb.columns.map((_, i) => {
           const cell = rows.find(({ fly }) => fly === plumb.fly)?.cells[i];
-          return dataCell(cell === undefined ? "–" : `${cell.text}${cell.hold ? ", hold" : ""}`, SMALL);
+          return dataCell(cell === undefined ? "–" : `${cell.text}${cell.hold ? " h" : ""}`, SMALL);
         }),
         dataCell(waitText(rows.find(({ fly }) => fly === plumb.fly)?.wait ?? null, "*"), SMALL),
         dataCell([0, 2].map((k) => depthGlance(rope[k]?.length_m ?? 0, units)).join(", "), SMALL),

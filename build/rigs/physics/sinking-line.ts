@@ -106,8 +106,9 @@ export function drawnLineDepth_m(
 /** Steeper than this, degrees, no speed of draw keeps a line's depth. */
 const HOLDS_UNDER_DEG = 37.5;
 
-/** The speed of draw at which a line keeps its depth, `w R/z`; null where it is too steep. */
+/** The speed of draw at which a line keeps its depth, `w R/z`; null where it is too steep, or at the surface. */
 export function holdingSpeed_mps({ depth_m, out_m }: LineOut, sinkRate_mps: number): number | null {
+  if (depth_m <= 0) return null;
   const angle_deg = (Math.asin(Math.min(1, depth_m / out_m)) * 180) / Math.PI;
   return angle_deg < HOLDS_UNDER_DEG ? (sinkRate_mps * out_m) / depth_m : null;
 }

@@ -1,4 +1,4 @@
-import type { LineKind, Method, RigBox } from "../../model/club.ts";
+import { LINE_KINDS, type LineKind, type Method, type RigBox } from "../../model/club.ts";
 import { depthText, type UnitSystem } from "../../model/units.ts";
 import { tipCount_s } from "../physics/sinking-line.ts";
 
@@ -84,7 +84,21 @@ export function chooseLine(
       ofKind.toSorted((a, b) => (b.sinkRate_mps ?? 0) - (a.sinkRate_mps ?? 0))[0];
     if (line !== undefined) return { line, missing: null };
   }
-  return { line: undefined, missing: `No ${kinds.join(" or ")} line in the box.` };
+  return {
+    line: undefined,
+    missing: `No ${kinds.join(" or ")} line in the box: ${insteadText(kinds[0], lines)}.`,
+  };
+}
+
+const kindDistance = (a: LineKind, b: LineKind): number =>
+  Math.abs(LINE_KINDS.indexOf(a) - LINE_KINDS.indexOf(b));
+
+/** The line that comes nearest to a kind; only a floating line does for one. */
+function insteadText(kind: LineKind, lines: readonly FlyLine[]): string {
+  const nearest = lines.toSorted((a, b) => kindDistance(a.kind, kind) - kindDistance(b.kind, kind))[0];
+  return kind === "floating" || nearest === undefined || nearest.kind === "floating"
+    ? "nothing carried does instead"
+    : `the nearest carried is ${nearest.name}`;
 }
 
 /** Why a line has no count for a depth, for readers; null where it floats and needs none. */
