@@ -1,6 +1,6 @@
-import type { DepthBand, Method, RigBox } from "../model/club.ts";
+import type { Method, RigBox } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
-import { depthRange, depthText, smallLengthText, type UnitSystem } from "../model/units.ts";
+import { depthText, smallLengthText, type UnitSystem } from "../model/units.ts";
 import { aboveBottom_m, leastIndicatorWater_m, longestFixedSet_m } from "./set-depth.ts";
 
 const COUNT_AGAIN = "count until it ticks weed or bottom, then take off a tenth.";
@@ -28,10 +28,6 @@ export function checkText(method: Method, phase: Phase, box: RigBox, units: Unit
   const check = CHECKS[method](box, units);
   return method === "trolled" && phase === "ice-off" ? `${SCOUTING} ${check}` : check;
 }
-
-/** Where a second leader takes over. */
-export const changeLeaderText = (name: string, sets: DepthBand, units: UnitSystem): string =>
-  `For sets of ${depthRange(sets.from_m, sets.to_m, units)} change to ${name}.`;
 
 /** Where the stop must slip. */
 export const slipText = (box: RigBox, units: UnitSystem): string =>

@@ -49,7 +49,7 @@ export function layoutMapCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler):
 }
 
 /** Places everything on both sides of the card of a lake's search; none where the club names no place. */
-export function layoutSearchCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout | undefined {
+function layoutSearchCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout | undefined {
   const search = cardSearch(lake);
   if (search === undefined) return undefined;
   const front = layoutSearchFront(guide, lake, search, ruler);

@@ -268,8 +268,7 @@ function addHead(canvas: Canvas, guide: GuideFrame): void {
 }
 
 /** A depth's row for the fly the table is for. */
-export const tableRow = ({ rows }: Depth, { fly }: Plumb): Row | undefined =>
-  rows.find((row) => row.fly === fly);
+const tableRow = ({ rows }: Depth, { fly }: Plumb): Row | undefined => rows.find((row) => row.fly === fly);
 
 /** Board and indicator of a row; rows that share both share a box. */
 const boardKey = (depth: Depth, plumb: Plumb): string =>
@@ -490,10 +489,7 @@ export function waitText(wait: Row["wait"], long = " long"): string {
 }
 
 /** Longest sets for a boat that drifts. */
-export function addDrifting(
-  column: Column,
-  { rigs: { drifting, rod_m }, club: { units } }: GuideFrame,
-): void {
+function addDrifting(column: Column, { rigs: { drifting, rod_m }, club: { units } }: GuideFrame): void {
   if (drifting === null) return;
   addText(
     column,

@@ -1,5 +1,5 @@
 import type { DepthBand, LeaderStock, RigBox } from "../../model/club.ts";
-import { overlap_m, SAME_M, subtract } from "./interval-cover.ts";
+import { SAME_M, subtract } from "./interval-cover.ts";
 import { type LeaderMake, leaderLength_m, servedRange, toMillimetre } from "./leader.ts";
 
 export interface ChosenLeader {
@@ -34,17 +34,6 @@ export const shortestIndicatorLeader = (
         toMillimetre(leaderLength_m(a)) - toMillimetre(leaderLength_m(b)) ||
         Number(b.tied > 0) - Number(a.tied > 0),
     )[0];
-
-/** The leader that serves most of the sets; of equals one already tied, then the shortest. */
-export function chooseIndicatorLeader(sets: DepthBand, box: RigBox): ChosenLeader | undefined {
-  return indicatorLeaders(box)
-    .filter(({ serves }) => overlap_m(sets, serves) >= -SAME_M)
-    .map((chosen) => ({ chosen, overlap: overlap_m(sets, chosen.serves) }))
-    .sort((a, b) => {
-      const difference_m = b.overlap - a.overlap;
-      return Math.abs(difference_m) > SAME_M ? difference_m : tiedFirst(a.chosen.leader, b.chosen.leader);
-    })[0]?.chosen;
-}
 
 /** The sets no leader of the box serves. */
 export const unservedSets = (sets: DepthBand, box: RigBox): DepthBand[] =>

@@ -35,7 +35,7 @@ const KNOTTED_FT = Array.from(
 );
 
 /** One knot at every join, and one more because the last join is a ring or swivel. */
-export const knotsOf = (make: LeaderMake): number => sectionsOf(make).length;
+const knotsOf = (make: LeaderMake): number => sectionsOf(make).length;
 
 function candidate(make: LeaderMake, margin_m: number, stock?: LeaderStock): LeaderCandidate[] {
   const serves = servedRange(make, margin_m);

@@ -13,7 +13,7 @@ export interface HungRig {
 export const CUTS_BELOW_INDICATOR_M: readonly number[] = [0.6, 0.15, 0.04];
 
 /** Length of line from the fly to the indicator, m. */
-export const rigLength_m = (segments: readonly LineSegment[]): number =>
+const rigLength_m = (segments: readonly LineSegment[]): number =>
   segments.reduce((sum, { length_m }) => sum + length_m, 0);
 
 /** The fly's depth is found to this, m. */
@@ -24,7 +24,7 @@ const MOST_ROUNDS = 60;
  * The rig hung from an indicator that moves at `indicator_mps`. The current past the line depends on the fly's depth,
  * which is found by the secant rule from the straight rig.
  */
-export function hangInCurrent(
+function hangInCurrent(
   { fly, segments }: HungRig,
   current: Current,
   indicator_mps: number,
@@ -101,10 +101,4 @@ export function mendedDrift(rig: HungRig, current: Current, drive: SurfaceDrive,
 export const heldDrift = (rig: HungRig, current: Current, water: Water): Drift => ({
   point: hangInCurrent(rig, current, 0, water),
   indicator_mps: 0,
-});
-
-/** Drawn: a boat or a belly of line draws the rig through still water. */
-export const drawnDrift = ({ fly, segments }: HungRig, drawn_mps: number, water: Water): Drift => ({
-  point: hang(fly, segments, { speedAt_mps: () => drawn_mps, water }),
-  indicator_mps: drawn_mps,
 });

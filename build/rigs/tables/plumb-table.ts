@@ -44,7 +44,7 @@ const upTo5 = (seconds: number): number => Math.ceil(seconds / ROUND_S - 1e-9) *
  * Half the tight-line wait to all of it, each up to the next 5 s. Against a chain of twelve links a rig held tight is
  * down in 0.85 to 0.98 of the tight-line wait, one whose indicator runs in on slack line in 0.3 to 0.6.
  */
-export const waitRange = (tightWait_s: number, longestWait_s: number): WaitRange => ({
+const waitRange = (tightWait_s: number, longestWait_s: number): WaitRange => ({
   from_s: upTo5(tightWait_s / 2),
   to_s: upTo5(tightWait_s),
   long: upTo5(tightWait_s) > longestWait_s,

@@ -65,7 +65,7 @@ export interface RowRig {
 export const TABLE_INDICATOR_M = 0.01905;
 
 /** Lift of the fly in the current that is expected, and in the doubtful one, m. */
-export interface Lifts {
+interface Lifts {
   readonly expected_m: number;
   readonly doubtful_m: number;
 }
@@ -83,7 +83,7 @@ type Handling = "mended" | "held";
 type Limits = Pick<RigBox, "lift_m" | "mostLift_m" | "longestWait_s">;
 
 /** How high the fly hangs under one step; null where it is beyond a limit. */
-export function liftsWithin(
+function liftsWithin(
   row: RowRig,
   step: WeighedStep,
   foam_mps: number,

@@ -19,7 +19,7 @@ const secondsText = ({ from_s, to_s }: Plumb["columns"][number]): string =>
   to_s === null ? `${rounded(from_s)} s or more` : `${rounded(from_s)} to ${rounded(to_s)} s`;
 
 /** "35 to 70 s", and that it is long where it is. */
-export const waitText = (wait: PlumbRow["wait"]): string =>
+const waitText = (wait: PlumbRow["wait"]): string =>
   wait === null ? "–" : `${rounded(wait.from_s)} to ${rounded(wait.to_s)} s${wait.long ? ", long" : ""}`;
 
 /** Shot for one class of fly: plumbed depth down, what the water looks like across. */
