@@ -1,3 +1,4 @@
+import type { GuideLake } from "../guide/guide-schema.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { Inputs } from "../model/memoize.ts";
 import type { Ruler } from "./layout/column.ts";
@@ -47,16 +48,24 @@ export interface CardLayout extends CardFaces {
   readonly problems: readonly CardProblem[];
 }
 
-/** What cards are placed with, one after another. */
+/** The cards of one lake, placed: its own and, where its shape is known, its map's. */
+export interface LakeLayout {
+  readonly lake: GuideLake;
+  readonly cards: readonly CardLayout[];
+}
+
+/** What cards are placed with. */
 export interface CardTools {
   readonly ruler: Ruler;
-  /** Lakes whose own cards were inked, until the sheets that hold them take them from here. */
-  readonly placedLakes: Map<unknown, readonly CardLayout[]>;
+  /** Lakes of the same batch whose cards are placed already, so that their sheets need not place them again. */
+  readonly lakes: readonly LakeLayout[];
 }
 
 /** Cards placed but not inked yet. */
 export interface PlacedCards {
   readonly problems: readonly CardProblem[];
+  /** Lakes that later files of the batch may take from here. */
+  readonly lakes?: readonly LakeLayout[];
   /** The bytes of each file, in the order of their names. */
   readonly ink: (fonts: Fonts) => Promise<readonly Buffer[]>;
 }

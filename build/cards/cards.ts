@@ -3,15 +3,17 @@ import type { Guide } from "../guide/guide-schema.ts";
 import { sheetVolumes } from "../guide/sheet-volumes.ts";
 import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
 import { runInThreads } from "../incremental/threads.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type Memoize, unmemoized } from "../model/memoize.ts";
 import type { Progress } from "../model/progress.ts";
 import { programModule } from "../program/program-files.ts";
-import type { CardFiles, CardTools } from "./card-kind.ts";
+import type { CardFiles } from "./card-kind.ts";
 import { type CardProblem, overflowProblem } from "./card-kind.ts";
-import { cardAddress, createCardTools, openCardWriter, placeCards } from "./card-writer.ts";
+import { openCardWriter, placeCards } from "./card-writer.ts";
 import { planLabels } from "./labels/labels.ts";
 import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
-import { parseFonts } from "./pdf/document.ts";
+import type { Ruler } from "./layout/column.ts";
+import { createRuler, parseFonts } from "./pdf/document.ts";
 import { planReportSlips } from "./report-slip.ts";
 import { planRigCards } from "./rig/rig-cards.ts";
 import { planTripCards } from "./trip/trip-cards.ts";
@@ -43,7 +45,7 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
   return twice.map((name) => ({
     ...overflowProblem(name, {
       field: "file name",
-      message: `cards/${name}.pdf is made by the program`,
+      message: `${ADDRESS.card(name)} is made by the program`,
       hint: "give the lake’s file another name",
     }),
     code: "card-name-taken",
@@ -56,11 +58,11 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
  */
 export function cardProblems(guide: Guide, memoize: Memoize = unmemoized): CardProblem[] {
   const planned = planCards(guide).flat();
-  let tools: CardTools | undefined;
+  let ruler: Ruler | undefined;
   const found = planned.flatMap((files) =>
     memoize("card problems", files, () => {
-      tools ??= createCardTools(parseFonts());
-      return placeCards(files, tools).problems;
+      ruler ??= createRuler(parseFonts());
+      return placeCards(files, { ruler, lakes: [] }).problems;
     }),
   );
   return [...found, ...duplicateNames(planned)];
@@ -98,7 +100,11 @@ async function makeBatches(
     });
     return problems.flat();
   }
-  return batches.length === 0 ? [] : openCardWriter(outDir)(batches.flat(), made);
+  if (batches.length === 0) return [];
+  const write = openCardWriter(outDir);
+  const problems: CardProblem[] = [];
+  for (const batch of batches) problems.push(...(await write(batch, made)));
+  return problems;
 }
 
 /**
@@ -127,7 +133,7 @@ export async function writeCards(
   const toMake = batches
     .map((batch) =>
       batch.filter(
-        ({ kind, inputs, names }) => taken.length > 0 || !kept.reuse(kind, inputs, names.map(cardAddress)),
+        ({ kind, inputs, names }) => taken.length > 0 || !kept.reuse(kind, inputs, names.map(ADDRESS.card)),
       ),
     )
     .filter((batch) => batch.length > 0);

@@ -37,7 +37,7 @@ export interface MapFrame {
   readonly height: number;
 }
 
-/** Height of a map by its width at the most, where nothing else is said. */
+/** Greatest height of a map as a multiple of its width, by default. */
 export const TALLEST = 1.25;
 
 /** Half a degree about the middle is measured; shorter would lose digits. */

@@ -1,6 +1,7 @@
 import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type CalendarDate, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
@@ -244,7 +245,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     rigTables(box, units),
   );
   const guide: Guide = {
-    $schema: "schema/guide.schema.json",
+    $schema: ADDRESS.schema("guide"),
     program: { name: "lake-season-guide", version: options.version },
     club: clubFacts.of(club),
     season: club.season,

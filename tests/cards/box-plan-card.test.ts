@@ -1,8 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { layoutBoxPlan } from "../../build/cards/trip/box-card.ts";
+import { type Drawing, textNodes } from "../../build/draw/drawing.ts";
 import { boxPlan } from "../../build/flies/box-plan.ts";
 import type { BoxPattern } from "../../build/flies/box-plan-tying.ts";
 import type { GuideTrip } from "../../build/guide/guide-schema.ts";
+import { type LetteringBox, letteringBoxes } from "../draw/lettering-boxes.ts";
 import { lake, pattern, trip } from "../flies/box-plan-fixture.ts";
 import { day } from "../lake-fixture.ts";
 import { ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
@@ -40,30 +42,29 @@ const tripWith = (patterns: readonly BoxPattern[], base: GuideTrip = QUIET): Gui
 const narrow = (patterns: readonly BoxPattern[]): BoxPattern[] =>
   patterns.map((row, i) => ({ ...row, name: `Nymph ${i + 1}`, sizes: [14], colours: ["black"] }));
 
-interface Lettering {
-  readonly text: string;
-  readonly size: number;
-  readonly left: number;
-  readonly right: number;
-  readonly y: number;
-}
+type Side = ReturnType<typeof layoutBoxPlan>[number]["face"];
 
-/** The lettering of a side's drawings where it stands on the card, points. */
-const letteringOf = (face: ReturnType<typeof layoutBoxPlan>[number]["face"]): Lettering[] =>
-  face.parts.flatMap(piecesOf).flatMap((piece) => {
-    if (piece.kind !== "svg") return [];
-    const size = Number(/font-size="([\d.]+)"/.exec(piece.svg)?.[1]);
-    return [...piece.svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)"([^>]*)>([^<]*)<\/text>/g)].map(
-      ([, x, y, attributes = "", text = ""]) => {
-        const width = ruler.width_pt(text, {
-          font: attributes.includes("bold") ? "bold" : "regular",
-          size_pt: size,
-        });
-        const left = piece.x_pt + Number(x) - (attributes.includes('"end"') ? width : 0);
-        return { text, size, left, right: left + width, y: piece.y_pt + Number(y) };
-      },
-    );
-  });
+const drawingsOf = (face: Side) =>
+  face.parts.flatMap(piecesOf).flatMap((piece) => (piece.kind === "drawing" ? [piece] : []));
+
+/** The lettering of a side's drawings where it stands on the card in the card's own type, points. */
+const letteringOf = (face: Side): LetteringBox[] =>
+  drawingsOf(face).flatMap(({ drawing, x_pt, y_pt }) =>
+    letteringBoxes(drawing, (text, size_pt, isBold) =>
+      ruler.width_pt(text, { font: isBold ? "bold" : "regular", size_pt }),
+    ).map(({ text, size, left, right, top, bottom }) => ({
+      text,
+      size,
+      left: x_pt + left,
+      right: x_pt + right,
+      top: y_pt + top,
+      bottom: y_pt + bottom,
+    })),
+  );
+
+/** What is drawn of each row of a box. */
+const rowsIn = (nodes: Drawing["children"]): Drawing["children"][] =>
+  nodes.flatMap((node) => (node.tag === "g" && node.attributes.class === "row" ? [node.children] : []));
 
 const sizes = [1, 4, 9, 20] as const;
 
@@ -79,11 +80,11 @@ describe.each(sizes)("the card of a box with %i patterns", (count) => {
   test("its drawing is legible, and no word stands on another or over the edge", () => {
     for (const { face } of sides) {
       const words = letteringOf(face);
-      for (const { text, size, left, right, y } of words) {
+      for (const { text, size, left, right, bottom } of words) {
         expect(ruler.xHeight_pt({ font: "regular", size_pt: size }) * POINT_MM).toBeGreaterThanOrEqual(
           LEGIBLE.any_mm,
         );
-        expect([text, left * POINT_MM >= 3, right * POINT_MM <= 102, y * POINT_MM <= 145]).toEqual([
+        expect([text, left * POINT_MM >= 3, right * POINT_MM <= 102, bottom * POINT_MM <= 145]).toEqual([
           text,
           true,
           true,
@@ -95,7 +96,9 @@ describe.each(sizes)("the card of a box with %i patterns", (count) => {
           .slice(i + 1)
           .some(
             (b) =>
-              a.left < b.right && b.left < a.right && Math.abs(a.y - b.y) < LEGIBLE.leading * a.size - 0.1,
+              a.left < b.right &&
+              b.left < a.right &&
+              Math.abs(a.bottom - b.bottom) < LEGIBLE.leading * a.size - 0.1,
           ),
       );
       expect(over).toEqual([]);
@@ -103,25 +106,23 @@ describe.each(sizes)("the card of a box with %i patterns", (count) => {
   });
 
   test("it shows each row of the Guide with its number, its flies and their count", () => {
-    const svgs = sides.flatMap(({ face }) =>
-      face.parts.flatMap(piecesOf).flatMap((piece) => (piece.kind === "svg" ? [piece.svg] : [])),
-    );
-    const drawn = svgs.flatMap((svg) =>
-      svg
-        .split('<g class="row"')
-        .slice(1)
-        .map((row) => {
-          const body = row.split("</g>")[0] ?? "";
-          const texts = [...body.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text = ""]) => text);
-          return {
-            row: Number(texts[0]),
-            carry: Number(texts[1]),
-            fly: texts.slice(2).join(" "),
-            tied: body.split('class="tied"').length - 1,
-            toTie: body.split('class="to-tie"').length - 1,
-          };
-        }),
-    );
+    const drawn = sides
+      .flatMap(({ face }) => drawingsOf(face))
+      .flatMap(({ drawing }) => rowsIn(drawing.children))
+      .map((row) => {
+        const [number, carry, ...fly] = textNodes(row).map(({ runs }) =>
+          runs.map(({ text }) => text).join(""),
+        );
+        const flies = (name: string): number =>
+          row.filter((part) => part.tag === "path" && part.attributes.class === name).length;
+        return {
+          row: Number(number),
+          carry: Number(carry),
+          fly: fly.join(" "),
+          tied: flies("tied"),
+          toTie: flies("to-tie"),
+        };
+      });
     expect(drawn).toEqual(
       planned.box.rows.map(({ row, name, size, colour, carry, tie }) => ({
         row,
@@ -176,7 +177,7 @@ describe("sides", () => {
     expect(many.length).toBe(2);
     const [first] = many;
     if (first === undefined) throw new Error("no front");
-    const lowest = Math.max(...letteringOf(first.face).map(({ y }) => y));
+    const lowest = Math.max(...letteringOf(first.face).map(({ bottom }) => bottom));
     // A row more would not fit: less than two lines of the least lettering are left above the margin.
     expect(lowest).toBeGreaterThan((ISO_216_MM.A6[1] - 4) / POINT_MM - 2 * 11);
     expect(many.flatMap(({ face }) => faults(face))).toEqual([]);

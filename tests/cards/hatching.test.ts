@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { drawDecoration } from "../../build/cards/pdf/card-pdf.ts";
 import { makeDocument, parseFonts } from "../../build/cards/pdf/document.ts";
 import { paperInk } from "../../build/draw/ink.ts";
-import { stateSwatch } from "../../build/draw/strip/legend.tsx";
+import { stateSwatch } from "../../build/draw/strip/legend.ts";
 import { DAY_STATES } from "../../build/model/phase.ts";
 import { AS_OF } from "./card-fixture.ts";
 import { blackShare, crop, difference, type Raster, rasterise, thresholded, withPdf } from "./rasterise.ts";
@@ -18,8 +18,8 @@ async function printedSwatches(): Promise<Raster[]> {
     (document) => {
       for (const state of DAY_STATES) {
         document.addPage({ size: [SIDE_PT, SIDE_PT], margin: 0 });
-        const svg = stateSwatch(state, paperInk, SIDE_PT, SIDE_PT);
-        drawDecoration(document, [{ kind: "svg", svg, x_pt: 0, y_pt: 0 }]);
+        const drawing = stateSwatch(state, paperInk, SIDE_PT, SIDE_PT);
+        drawDecoration(document, [{ kind: "drawing", drawing, x_pt: 0, y_pt: 0 }]);
       }
     },
   );

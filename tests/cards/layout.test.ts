@@ -21,8 +21,8 @@ describe.each(FACES)("%s", (_title, face) => {
 
   test("no lettering of the strip is smaller than Degani's least x-height", () => {
     for (const piece of face.parts.flatMap(piecesOf))
-      if (piece.kind === "svg") {
-        const size_pt = Number(/font-size="([\d.]+)"/.exec(piece.svg)?.[1]);
+      if (piece.kind === "drawing") {
+        const size_pt = piece.drawing.textSize ?? Number.NaN;
         expect(ruler.xHeight_pt({ font: "regular", size_pt }) * POINT_MM).toBeGreaterThanOrEqual(
           LEGIBLE.any_mm,
         );

@@ -2,10 +2,11 @@ import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import { layoutMapCard } from "../../build/cards/lake/lake-cards.ts";
 import type { Face, Piece } from "../../build/cards/layout/page.ts";
-import { readDrawing } from "../../build/cards/pdf/svg-drawing.ts";
+import type { Drawing } from "../../build/draw/drawing.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import { type Guide, type GuideLake, guideSchema } from "../../build/guide/guide-schema.ts";
 import { composeWater } from "../../build/water/water.ts";
-import { letteringFaults } from "../draw/lettering-boxes.ts";
+import { lettering, letteringFaults } from "../draw/lettering-boxes.ts";
 import { day, fullLake, guideOf } from "../lake-fixture.ts";
 import { ISO_216_MM, LEGIBLE, POINT_MM } from "../reference/paper.ts";
 import { demoGuide } from "../site/demo-guide.ts";
@@ -23,18 +24,26 @@ const cardOf = (guide: Guide, lake: GuideLake) => {
 };
 const plain = (face: Face): string => written(face).replaceAll("\u00a0", " ");
 
-type Drawing = Extract<Piece, { kind: "svg" }>;
-const drawingsOf = (face: Face): Drawing[] =>
-  face.parts.flatMap(piecesOf).filter((piece): piece is Drawing => piece.kind === "svg");
+type DrawingPiece = Extract<Piece, { kind: "drawing" }>;
+const drawingsOf = (face: Face): DrawingPiece[] =>
+  face.parts.flatMap(piecesOf).filter((piece): piece is DrawingPiece => piece.kind === "drawing");
+
+function firstDrawing(face: Face): Drawing {
+  const [first] = drawingsOf(face);
+  if (first === undefined) throw new Error(`${face.title} has no drawing`);
+  return first.drawing;
+}
 
 /** Drawings too near the edge, in small lettering, over one another or over words. */
 function drawingFaults(face: Face): string[] {
   const [width, height] = ISO_216_MM.A6;
   const drawings = drawingsOf(face);
-  const boxes = drawings.map(({ svg, x_pt, y_pt }) => {
-    const { width, height } = readDrawing(svg);
-    return { left: x_pt, right: x_pt + width, top: y_pt, bottom: y_pt + height };
-  });
+  const boxes = drawings.map(({ drawing, x_pt, y_pt }) => ({
+    left: x_pt,
+    right: x_pt + drawing.width,
+    top: y_pt,
+    bottom: y_pt + drawing.height,
+  }));
   const words = textsOf(face).map(({ text, x_pt, y_pt, style }) => ({
     text,
     left: x_pt,
@@ -44,10 +53,10 @@ function drawingFaults(face: Face): string[] {
   }));
   const meet = (a: (typeof boxes)[number], b: (typeof boxes)[number]): boolean =>
     a.left < b.right - 0.1 && b.left < a.right - 0.1 && a.top < b.bottom - 0.1 && b.top < a.bottom - 0.1;
-  return drawings.flatMap(({ svg }, i) => {
+  return drawings.flatMap(({ drawing }, i) => {
     const box = boxes[i];
     if (box === undefined) return [];
-    const size_pt = Number(/font-size="([\d.]+)"/.exec(svg)?.[1]);
+    const size_pt = drawing.textSize ?? Number.NaN;
     const xHeight_mm = ruler.xHeight_pt({ font: "regular", size_pt }) * POINT_MM;
     const [left, right, top, bottom] = [box.left, box.right, box.top, box.bottom].map((at) => at * POINT_MM);
     return [
@@ -56,7 +65,7 @@ function drawingFaults(face: Face): string[] {
       ...(xHeight_mm >= LEGIBLE.any_mm ? [] : [`lettering of ${xHeight_mm} mm`]),
       ...boxes.slice(i + 1).flatMap((other) => (meet(box, other) ? ["over another drawing"] : [])),
       ...words.filter((word) => meet(box, word)).map(({ text }) => `over “${text}”`),
-      ...letteringFaults(svg),
+      ...letteringFaults(drawing),
     ];
   });
 }
@@ -73,12 +82,9 @@ describe.each(demo.lakes.map((lake) => [lake.name, lake] as const))("%s", (_, la
   });
 
   test("front: every mark in the key, north in words, not for navigation", () => {
-    const svg =
-      drawingsOf(front)[0]
-        ?.svg.replaceAll(/<[^>]*>/g, " ")
-        .replaceAll(/\s+/g, " ") ?? "";
+    const key = lettering(firstDrawing(front)).join(" ");
     for (const { mark, name } of lake.place.map?.marks ?? [])
-      for (const word of (name ?? mark).split(" ")) expect(svg).toContain(word);
+      for (const word of (name ?? mark).split(" ")) expect(key).toContain(word);
     expect(plain(front)).toContain("north is up");
     expect(plain(front)).toContain("Not for navigation.");
   });
@@ -123,9 +129,9 @@ const shapedEmber = (
 
 test("ground of two phases is hatched for both, and the key says so", () => {
   const lake = shapedEmber(circle(300), { contours: [[4, circle(120)]] });
-  const svg = drawingsOf(cardOf(demo, lake).front)[0]?.svg ?? "";
-  expect(svg).toContain("Both ice-off and best weeks");
-  expect(svg.match(/stroke="#ffffff" stroke-width="0.8"/g)?.length).toBe(2);
+  const map = firstDrawing(cardOf(demo, lake).front);
+  expect(lettering(map)).toContain("Both ice-off and best weeks");
+  expect(renderSvg(map).match(/stroke="#ffffff" stroke-width="0.8"/g)?.length).toBe(2);
 });
 
 describe("what does not fit is named", () => {

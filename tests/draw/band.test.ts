@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { type Band, tallestBoxInBand } from "../../build/draw/hatching.tsx";
+import { type Band, tallestBoxInBand } from "../../build/draw/hatching.ts";
 
 describe("room for a word", () => {
   /** A ramp from (0, 50) up to (50, 0), then level to 80, over a floor at 50. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { flyBox, flyBoxTitle, rowsThatFit } from "../../build/draw/fly-box.tsx";
+import { flyBox, rowsThatFit } from "../../build/draw/fly-box.ts";
 import { paperInk } from "../../build/draw/ink.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import type { GuideTrip } from "../../build/guide/guide-schema.ts";
 
 type Row = GuideTrip["box"]["rows"][number];
@@ -38,7 +39,7 @@ describe("a drawn box", () => {
     "the flies of a row of %i stand apart, within the box and within their row",
     (carry) => {
       const rows = [row(1, carry, 0), row(2, Math.ceil(carry / 2), 1)];
-      const svg = flyBox(rows, OPTIONS);
+      const svg = renderSvg(flyBox(rows, OPTIONS));
       const marks = marksOf(svg);
       expect(marks.map((flies) => flies.length)).toEqual(rows.map((one) => one.carry));
       const [left = 0, right = 0] = /M([\d.]+) [\d.]+H([\d.]+)V/.exec(svg)?.slice(1).map(Number) ?? [];
@@ -55,20 +56,19 @@ describe("a drawn box", () => {
   test("as many rows as are said to fit take no more than that height, and one more would", () => {
     const rows = Array.from({ length: 40 }, (_, i) => row(i + 1, 3, 0));
     const fit = rowsThatFit(rows, OPTIONS, 300);
-    const height = (count: number): number =>
-      Number(/height="([\d.]+)"/.exec(flyBox(rows, { ...OPTIONS, part: [0, count] }))?.[1]);
+    const height = (count: number): number => flyBox(rows, { ...OPTIONS, part: [0, count] }).height;
     expect(height(fit)).toBeLessThanOrEqual(300);
     expect(height(fit + 1)).toBeGreaterThan(300);
   });
 
   test("its words give every row", () => {
-    expect(flyBoxTitle([row(1, 3, 0), row(2, 1, 1)])).toBe(
+    expect(flyBox([row(1, 3, 0), row(2, 1, 1)], OPTIONS).title).toBe(
       "The box, row by row from the top: 1, 3 Scud 14 olive; 2, 1 Scud 14 olive.",
     );
   });
 
   test("no colour tells anything: only black and white are used on paper", () => {
-    const svg = flyBox([row(1, 3, 1)], OPTIONS);
+    const svg = renderSvg(flyBox([row(1, 3, 1)], OPTIONS));
     const colours = new Set([...svg.matchAll(/(?:fill|stroke)="([^"]+)"/g)].map(([, colour]) => colour));
     expect([...colours].sort()).toEqual(["#000000", "#ffffff", "none"]);
   });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Band } from "../../build/draw/hatching.tsx";
-import { intersectIntervals, intervalsInBand, intervalsInRings } from "../../build/draw/hatching.tsx";
+import type { Band } from "../../build/draw/hatching.ts";
+import { intersectIntervals, intervalsInBand, intervalsInRings } from "../../build/draw/hatching.ts";
 
 /** A triangle with corners (0, 0), (10, 10) and (10, 0): under the level y = 0, over the line y = x. */
 const TRIANGLE: Band = { xs: [0, 10], upper: [0, 0], lower: [0, 10] };

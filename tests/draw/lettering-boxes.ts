@@ -1,46 +1,55 @@
+import type { Drawing, DrawingNode, Presentation } from "../../build/draw/drawing.ts";
 import { estimateTextWidth } from "../../build/draw/geometry.ts";
 
 /** Where a line of lettering stands in a drawing. */
 export interface LetteringBox {
   readonly text: string;
+  readonly size: number;
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
 }
 
-const numberOf = (attributes: string, name: string): number =>
-  Number(new RegExp(`(?:^|\\s)${name}="([^"]*)"`).exec(attributes)?.[1] ?? Number.NaN);
-
 /** Capitals and descenders of a plain sans, as shares of its size. */
 const [ABOVE, BELOW] = [0.72, 0.22];
 
-/** The box of each line of lettering; the anchor is that of the text or of the group around it. */
-export function letteringBoxes(svg: string): LetteringBox[] {
-  const size = numberOf(/^<svg([^>]*)>/.exec(svg)?.[1] ?? "", "font-size");
-  const boxes: LetteringBox[] = [];
-  const anchors: (string | undefined)[] = [];
-  const tags = /<(g|text|\/g)(\s[^>]*)?>(?:([^<]*(?:<tspan[^>]*>[^<]*<\/tspan>)?)<\/text>)?/g;
-  for (const [, tag, attributes = "", content = ""] of svg.matchAll(tags)) {
-    const own = /text-anchor="(\w+)"/.exec(attributes)?.[1];
-    if (tag === "g") anchors.push(own ?? anchors.at(-1));
-    if (tag === "/g") anchors.pop();
-    if (tag !== "text") continue;
-    const text = content.replace(/<[^>]*>/g, "");
-    const width = estimateTextWidth(text, size);
-    const [x, y] = [numberOf(attributes, "x"), numberOf(attributes, "y")];
-    const anchor = own ?? anchors.at(-1);
-    const left = anchor === "middle" ? x - width / 2 : anchor === "end" ? x - width : x;
-    boxes.push({ text, left, right: left + width, top: y - ABOVE * size, bottom: y + BELOW * size });
+type TextWidth = (text: string, size: number, isBold: boolean) => number;
+
+function boxesIn(node: DrawingNode, inherited: Presentation, textWidth: TextWidth): LetteringBox[] {
+  if (node.tag === "g") {
+    const style = { ...inherited, ...node.attributes };
+    return node.children.flatMap((child) => boxesIn(child, style, textWidth));
   }
-  return boxes;
+  if (node.tag !== "text") return [];
+  const { x, y, ...style } = { ...inherited, ...node.attributes };
+  const size = style["font-size"] ?? Number.NaN;
+  const text = node.runs.map((run) => run.text).join("");
+  const width = node.runs.reduce(
+    (sum, run) => sum + textWidth(run.text, size, run.isBold || style["font-weight"] === "bold"),
+    0,
+  );
+  const anchor = style["text-anchor"];
+  const left = anchor === "middle" ? x - width / 2 : anchor === "end" ? x - width : x;
+  return [{ text, size, left, right: left + width, top: y - ABOVE * size, bottom: y + BELOW * size }];
 }
 
+/** The box of each line of lettering, in the order drawn. */
+export const letteringBoxes = (
+  { children, textSize }: Drawing,
+  textWidth: TextWidth = estimateTextWidth,
+): LetteringBox[] =>
+  children.flatMap((node) =>
+    boxesIn(node, textSize === undefined ? {} : { "font-size": textSize }, textWidth),
+  );
+
+/** Every line of lettering, in the order drawn. */
+export const lettering = (drawing: Drawing): string[] => letteringBoxes(drawing).map(({ text }) => text);
+
 /** Every two lines that run into one another, and every line that leaves the drawing. */
-export function letteringFaults(svg: string): string[] {
-  const boxes = letteringBoxes(svg);
-  const head = /^<svg([^>]*)>/.exec(svg)?.[1] ?? "";
-  const [width, height] = [numberOf(head, "width"), numberOf(head, "height")];
+export function letteringFaults(drawing: Drawing): string[] {
+  const boxes = letteringBoxes(drawing);
+  const { width, height } = drawing;
   return boxes.flatMap((a, i) => [
     ...boxes
       .slice(i + 1)

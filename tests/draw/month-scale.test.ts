@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { monthScale } from "../../build/draw/strip/date-axis.tsx";
+import { monthScale } from "../../build/draw/strip/month-scale.tsx";
 import { day } from "../lake-fixture.ts";
 
 test("each month begins at its share of the window's days, and the last name is left out where it would be cut", () => {

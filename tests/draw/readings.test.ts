@@ -1,10 +1,12 @@
 import { expect, test } from "vitest";
+import type { Drawing } from "../../build/draw/drawing.ts";
 import { paperInk } from "../../build/draw/ink.ts";
-import { readings, readingsTitle } from "../../build/draw/readings.tsx";
+import { readings } from "../../build/draw/readings.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
 import { day } from "../lake-fixture.ts";
 import { unshaped } from "./drawn-lakes.ts";
-import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
+import { lettering, letteringFaults } from "./lettering-boxes.ts";
 
 const OPTIONS = { ink: paperInk, units: "metric", season: 2026, width: 170 } as const;
 
@@ -38,8 +40,14 @@ const WARMING = lakeWith(
   read("2026-05-11", 8, null),
 );
 
+function drawn(lake: GuideLake): Drawing {
+  const drawing = readings(lake, OPTIONS);
+  if (drawing === null) throw new Error("too few readings");
+  return drawing;
+}
+
 test("a reading stands at its day and, the warmer, the higher", () => {
-  const dots = [...(readings(WARMING, OPTIONS) ?? "").matchAll(/cx="([\d.]+)" cy="([\d.]+)"/g)].map((match) =>
+  const dots = [...renderSvg(drawn(WARMING)).matchAll(/cx="([\d.]+)" cy="([\d.]+)"/g)].map((match) =>
     match.slice(1).map(Number),
   );
   const [[x0 = 0, y0 = 0] = [], [x1 = 0, y1 = 0] = [], [x2 = 0, y2 = 0] = []] = dots;
@@ -52,18 +60,16 @@ test("a reading stands at its day and, the warmer, the higher", () => {
 });
 
 test("first and last reading are told in numbers and in words", () => {
-  const texts = letteringBoxes(readings(WARMING, OPTIONS) ?? "").map(({ text }) => text);
+  const texts = lettering(drawn(WARMING));
   expect(texts).toEqual(expect.arrayContaining(["4 °C", "12 °C", "1–21 May"]));
-  expect(readingsTitle(WARMING, "metric", 2026)).toBe(
-    "Readings of 2026. Water 4 °C on 1 May, 12 °C on 21 May.",
-  );
+  expect(drawn(WARMING).title).toBe("Readings of 2026. Water 4 °C on 1 May, 12 °C on 21 May.");
 });
 
 test("many readings leave out numbers rather than set one over another", () => {
   const days = Array.from({ length: 25 }, (_, i) =>
     read(`2026-05-${String(i + 1).padStart(2, "0")}`, 4 + (i % 7) * 1.5, 2 + (i % 3)),
   );
-  const svg = readings(lakeWith(...days, read("2026-05-26", 13.3, 3.3)), OPTIONS) ?? "";
-  expect(letteringFaults(svg)).toEqual([]);
-  expect(letteringBoxes(svg).map(({ text }) => text)).toEqual(expect.arrayContaining(["13.3 °C"]));
+  const many = drawn(lakeWith(...days, read("2026-05-26", 13.3, 3.3)));
+  expect(letteringFaults(many)).toEqual([]);
+  expect(lettering(many)).toEqual(expect.arrayContaining(["13.3 °C"]));
 });

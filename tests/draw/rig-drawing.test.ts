@@ -1,17 +1,16 @@
 import { describe, expect, test } from "vitest";
+import type { Drawing } from "../../build/draw/drawing.ts";
 import { paperInk } from "../../build/draw/ink.ts";
 import { leaderAtDeepest, rigAtDeepEnd } from "../../build/draw/rig/hung-rig.ts";
-import { rigDrawing } from "../../build/draw/rig/rig-drawing.tsx";
+import { rigDrawing } from "../../build/draw/rig/rig-drawing.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import { FT } from "../rigs/box-fixture.ts";
-import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
+import { lettering, letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
 import { hung, LEADERS, MEDIA, USUAL_LONG } from "./rig-fixture.ts";
 
 const PAPER = { ink: paperInk, units: "imperial", width: 170, height: 260 } as const;
 
-const words = (svg: string): string =>
-  letteringBoxes(svg)
-    .map(({ text }) => text)
-    .join(" ");
+const words = (drawing: Drawing): string => lettering(drawing).join(" ");
 
 /** Top and bottom of each section as drawn, by its name. */
 function sectionsIn(svg: string): Map<string, readonly [top: number, bottom: number]> {
@@ -20,8 +19,8 @@ function sectionsIn(svg: string): Map<string, readonly [top: number, bottom: num
 }
 
 describe("a hanging rig is to scale by depth", () => {
-  const svg = rigDrawing(hung(USUAL_LONG, 15), PAPER);
-  const drawn = sectionsIn(svg);
+  const drawing = rigDrawing(hung(USUAL_LONG, 15), PAPER);
+  const drawn = sectionsIn(renderSvg(drawing));
   const surface = drawn.get("taper")?.[0] ?? Number.NaN;
   const fly = drawn.get("tippet")?.[1] ?? Number.NaN;
   // Set 15 ft on 12 + 6 + 3 ft: 3 ft of tippet and 6 ft of middle hang whole, and 6 ft of the taper.
@@ -39,7 +38,7 @@ describe("a hanging rig is to scale by depth", () => {
 
   test("the staff's numbers stand at their depths", () => {
     const perFoot = (fly - surface) / 15;
-    const numbers = letteringBoxes(svg).filter(({ text }) => /^\d+$/.test(text));
+    const numbers = letteringBoxes(drawing).filter(({ text }) => /^\d+$/.test(text));
     expect(numbers.length).toBeGreaterThan(4);
     for (const { text, top, bottom } of numbers)
       expect((top + bottom) / 2 - surface, text).toBeCloseTo(Number(text) * perFoot, -0.5);
@@ -47,7 +46,7 @@ describe("a hanging rig is to scale by depth", () => {
 });
 
 test("sections are as wide beside one another as their lines are thick", () => {
-  const svg = rigDrawing(hung(USUAL_LONG, 15), PAPER);
+  const svg = renderSvg(rigDrawing(hung(USUAL_LONG, 15), PAPER));
   const width = (part: string): number => {
     const [, left, right] = new RegExp(`class="${part}" d="M(\\S+) \\S+?L(\\S+) `).exec(svg) ?? [];
     return Number(right) - Number(left);
@@ -98,7 +97,7 @@ function lengthOf(feet: number, units: "imperial" | "metric"): string {
 }
 
 test("colours come from the ink alone, and there are no ids", () => {
-  const svg = rigDrawing(hung(USUAL_LONG, 15, "imperial", { shot: "BB" }), PAPER);
+  const svg = renderSvg(rigDrawing(hung(USUAL_LONG, 15, "imperial", { shot: "BB" }), PAPER));
   expect(svg).not.toContain(" id=");
   for (const [, colour] of svg.matchAll(/(?:fill|stroke)="([^"]*)"/g))
     expect(colour).toMatch(/^(none|#000000|#ffffff)$/);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { leanDrawing } from "../../build/draw/rig/lean.tsx";
+import { leanDrawing } from "../../build/draw/rig/lean.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import { TABLE_FLY } from "../../build/rigs/fly-classes.ts";
 import { leanExample } from "../../build/rigs/tables/lean-example.ts";
 import { plumbDepth } from "../../build/rigs/tables/plumb-table.ts";
@@ -20,7 +21,7 @@ test("the curve is to one scale down and across, and ends as high as the lift sa
   for (const medium of MEDIA)
     for (const depth_ft of DEPTHS_FT) {
       const lean = example(depth_ft);
-      const svg = leanDrawing(lean, { ...medium, units: "imperial" });
+      const svg = renderSvg(leanDrawing(lean, { ...medium, units: "imperial" }));
       const path = /class="leaning" d="M([^"]*)"/.exec(svg)?.[1] ?? "";
       const places = path.split("L").map((place) => place.split(" ").map(Number));
       const [[flyX = 0, flyY = 0] = [], [indicatorX = 0, indicatorY = 0] = []] = [places[0], places.at(-1)];

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { drawDecoration } from "../../build/cards/pdf/card-pdf.ts";
 import { makeDocument, parseFonts } from "../../build/cards/pdf/document.ts";
 import { paperInk } from "../../build/draw/ink.ts";
-import { retrieveDrawing, retrieveRigOf } from "../../build/draw/rig/retrieve.tsx";
+import { retrieveDrawing, retrieveRigOf } from "../../build/draw/rig/retrieve.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import { LINE_KINDS } from "../../build/model/club.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
 import { usualRigs } from "../../build/rigs/lake-rigs.ts";
@@ -10,7 +11,7 @@ import { rigTables } from "../../build/rigs/tables/rig-tables.ts";
 import { AS_OF } from "../cards/card-fixture.ts";
 import { blackShare, difference, type Raster, rasterise, thresholded, withPdf } from "../cards/rasterise.ts";
 import { box } from "../rigs/box-fixture.ts";
-import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
+import { lettering, letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
 import { MEDIA } from "./rig-fixture.ts";
 
 const retrieves = (units: UnitSystem) =>
@@ -29,19 +30,21 @@ test("no line of lettering runs into another or out of the drawing", () => {
   for (const units of ["imperial", "metric"] as const)
     for (const { ink, width } of MEDIA)
       for (const one of drawn(units)) {
-        const svg = retrieveDrawing(one, { ink, width: width * 1.28, height: 100, units });
-        expect(letteringFaults(svg), one.rig.way).toEqual([]);
+        const drawing = retrieveDrawing(one, { ink, width: width * 1.28, height: 100, units });
+        expect(letteringFaults(drawing), one.rig.way).toEqual([]);
       }
 });
 
 test("the bottom lies at the band's depths, by the staff", () => {
   for (const one of drawn("metric")) {
-    const svg = retrieveDrawing(one, { ink: paperInk, width: 220, height: 150, units: "metric" });
-    const numbers = letteringBoxes(svg).filter(({ text }) => /^[\d.]+$/.test(text));
+    const drawing = retrieveDrawing(one, { ink: paperInk, width: 220, height: 150, units: "metric" });
+    const numbers = letteringBoxes(drawing).filter(({ text }) => /^[\d.]+$/.test(text));
     const [first, last] = [numbers[0], numbers.at(-1)];
     if (first === undefined || last === undefined) throw new Error("a staff has numbers");
     const perMetre = (last.top - first.top) / (Number(last.text) - Number(first.text));
-    const ground = /<path d="M\S+ (\S+?)L\S+ \S+?L\S+ (\S+?)L[^"]*" stroke-width="1.3"/.exec(svg);
+    const ground = /<path d="M\S+ (\S+?)L\S+ \S+?L\S+ (\S+?)L[^"]*" stroke-width="1.3"/.exec(
+      renderSvg(drawing),
+    );
     const [shallow, deep] = [Number(ground?.[1]), Number(ground?.[2])];
     expect(perMetre, one.rig.way).toBeGreaterThan(5);
     expect((deep - shallow) / perMetre, one.rig.way).toBeCloseTo(one.band.to_m - one.band.from_m, 1);
@@ -50,10 +53,8 @@ test("the bottom lies at the band's depths, by the staff", () => {
 
 test("a rig that is counted down says how long and how deep", () => {
   for (const one of drawn("imperial")) {
-    const svg = retrieveDrawing(one, { ink: paperInk, width: 220, height: 100, units: "imperial" });
-    const written = letteringBoxes(svg)
-      .map(({ text }) => text)
-      .join(" ");
+    const drawing = retrieveDrawing(one, { ink: paperInk, width: 220, height: 100, units: "imperial" });
+    const written = lettering(drawing).join(" ");
     if (one.rig.countdown === null) expect(written, one.rig.way).not.toContain("count");
     else if (one.rig.countdown.to_s !== null)
       expect(written, one.rig.way).toContain(`count ${one.rig.countdown.to_s} s`);
@@ -69,11 +70,11 @@ async function printedLines(): Promise<Raster[]> {
   const bytes = await makeDocument({ title: "Lines", author: "", asOf: AS_OF }, parseFonts(), (document) => {
     for (const kind of kinds) {
       document.addPage({ size: [220, 120], margin: 0 });
-      const svg = retrieveDrawing(
+      const drawing = retrieveDrawing(
         { ...trolled, line: { ...line, kind } },
         { ink: paperInk, width: 220, height: 100, units: "imperial" },
       );
-      drawDecoration(document, [{ kind: "svg", svg, x_pt: 0, y_pt: 0 }]);
+      drawDecoration(document, [{ kind: "drawing", drawing, x_pt: 0, y_pt: 0 }]);
     }
   });
   return withPdf(bytes, async (pdf) => {

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { paperInk } from "../../build/draw/ink.ts";
-import { swingDrawing } from "../../build/draw/rig/swing-plan.tsx";
+import { swingDrawing } from "../../build/draw/rig/swing-plan.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
 import { swingTable } from "../../build/rigs/tables/at-anchor.ts";
 import { box } from "../rigs/box-fixture.ts";
-import { letteringBoxes, letteringFaults } from "./lettering-boxes.ts";
+import { lettering, letteringFaults } from "./lettering-boxes.ts";
 import { MEDIA } from "./rig-fixture.ts";
 
 const swing = swingTable(box);
@@ -15,7 +16,7 @@ const points = (svg: string, pattern: RegExp): (readonly [number, number])[] =>
 
 test("lines leave their rods at the holder's angles, as long as they are", () => {
   for (const medium of MEDIA) {
-    const svg = swingDrawing(drawing, { ...medium, units: "imperial" });
+    const svg = renderSvg(swingDrawing(drawing, { ...medium, units: "imperial" }));
     const [holder] = points(
       svg,
       /stroke-width="2.4"><\/path>|d="M(\S+) (\S+?)L[^"]*" stroke="[^"]*" stroke-width="2.4"/g,
@@ -39,8 +40,9 @@ test("lines leave their rods at the holder's angles, as long as they are", () =>
 });
 
 test("each angle has the table's time for that drift", () => {
-  const svg = swingDrawing(drawing, { ink: paperInk, width: 170, height: 100, units: "imperial" });
-  const written = letteringBoxes(svg).map(({ text }) => text);
+  const written = lettering(
+    swingDrawing(drawing, { ink: paperInk, width: 170, height: 100, units: "imperial" }),
+  );
   for (const { holder_deg, cells } of swing.rows)
     expect(written).toContain(`${holder_deg}° ${cells.find(({ rod_s }) => rod_s === 60)?.text}`);
 });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { stackedEdges, withoutStraightPoints } from "../../build/draw/strip/season-strip.tsx";
+import { stackedEdges, withoutStraightPoints } from "../../build/draw/strip/season-strip.ts";
 import { DAY_STATES } from "../../build/model/phase.ts";
 import { day } from "../lake-fixture.ts";
 

@@ -168,7 +168,7 @@ function addFoot(column: Column, guide: GuideFrame, lake: GuideLake, symbol: QrS
 
 interface BackExtent {
   readonly cautions: number;
-  /** The map card says it too. */
+  /** The map card has it too. */
   readonly fetch: boolean;
 }
 

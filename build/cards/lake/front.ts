@@ -1,7 +1,7 @@
 import { paperInk } from "../../draw/ink.ts";
-import { springDays } from "../../draw/strip/date-axis.tsx";
-import { stateSwatch } from "../../draw/strip/legend.tsx";
-import { seasonStrip, stripTitle } from "../../draw/strip/season-strip.tsx";
+import { springDays } from "../../draw/strip/date-axis.ts";
+import { stateSwatch } from "../../draw/strip/legend.ts";
+import { seasonStrip } from "../../draw/strip/season-strip.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { dayMonth } from "../../model/calendar.ts";
@@ -21,6 +21,7 @@ import {
   whenGlance,
 } from "../card-words.ts";
 import {
+  addDrawing,
   addRule,
   addText,
   type Column,
@@ -163,8 +164,8 @@ function addPhaseHeading(column: Column, plan: Plan, lake: GuideLake): void {
   const tag = state === lake.now.state ? "now" : plan.phase === leadingPhase(lake) ? "next" : undefined;
   const top_pt = column.y_pt;
   column.decoration.push({
-    kind: "svg",
-    svg: stateSwatch(state, paperInk, SWATCH_PT.width, SWATCH_PT.height),
+    kind: "drawing",
+    drawing: stateSwatch(state, paperInk, SWATCH_PT.width, SWATCH_PT.height),
     x_pt: LEFT,
     y_pt: top_pt + 1,
   });
@@ -231,37 +232,21 @@ export function layoutFront(guide: GuideFrame, lake: GuideLake, ruler: Ruler): F
   const roomBelow_pt = (head: Column): number => BOTTOM - head.y_pt - GAP_PT - othersHeight_pt;
   const full = setHead(guide, lake, ruler, true);
   const head = roomBelow_pt(full) < STRIP_PT.least ? setHead(guide, lake, ruler, false) : full;
-  const stripTop_pt = head.y_pt;
-  const room_pt = roomBelow_pt(head);
-  const stripHeight_pt = Math.max(STRIP_PT.least, Math.min(STRIP_PT.most, room_pt));
-  const others = setOthers(ruler, stripTop_pt + stripHeight_pt + GAP_PT, guide, lake);
-  const days = springDays(lake, guide);
-  const shown = lake.daily.filter(({ date }) => date >= days.from && date <= days.to);
-  const strip: Part = {
-    role: "Figure",
-    alt: stripTitle(lake, guide.asOf, shown),
-    parts: [],
-    pieces: [
-      {
-        kind: "svg",
-        svg: seasonStrip(lake, guide, {
-          ink: paperInk,
-          width: WIDTH,
-          height: stripHeight_pt,
-          ...days,
-          compact: false,
-        }),
-        x_pt: LEFT,
-        y_pt: stripTop_pt,
-      },
-    ],
-  };
+  const strip = seasonStrip(lake, guide, {
+    ink: paperInk,
+    width: WIDTH,
+    height: Math.max(STRIP_PT.least, Math.min(STRIP_PT.most, roomBelow_pt(head))),
+    ...springDays(lake, guide),
+    compact: false,
+  });
+  addDrawing(head, strip);
+  const others = setOthers(ruler, head.y_pt + GAP_PT, guide, lake);
   for (const [field, height_pt] of head.heights_pt)
     others.heights_pt.set(field, (others.heights_pt.get(field) ?? 0) + height_pt);
   return {
     face: {
       title: `${lake.name}, front`,
-      parts: [...head.parts, strip, ...others.parts],
+      parts: [...head.parts, ...others.parts],
       decoration: [...head.decoration, ...others.decoration],
     },
     misfits: [...head.misfits, ...others.misfits, ...columnOverflow(others, BOTTOM, USUAL_PT)],

@@ -1,16 +1,18 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { type SheetVolume, sheetsName } from "../../guide/sheet-volumes.ts";
+import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import {
   type CardFiles,
   type CardKind,
   type CardLayout,
   type CardTools,
   cardFiles,
+  type LakeLayout,
   overflowProblem,
 } from "../card-kind.ts";
 import type { Ruler } from "../layout/column.ts";
-import { A6, SHEET_NAMES } from "../layout/page.ts";
+import { A6 } from "../layout/page.ts";
 import { layoutMapBack } from "../map/back.ts";
 import { layoutMapFront } from "../map/front.ts";
 import { cardPdf } from "../pdf/card-pdf.ts";
@@ -63,24 +65,27 @@ function layoutSearchCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): Car
 }
 
 /** A lake's own card and, where its shape is known and places are named, those of its map and its search. */
-const layoutLake = (guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout[] =>
-  [
+const layoutLake = (guide: GuideFrame, lake: GuideLake, ruler: Ruler): LakeLayout => ({
+  lake,
+  cards: [
     layoutCard(guide, lake, ruler),
     layoutMapCard(guide, lake, ruler),
     layoutSearchCard(guide, lake, ruler),
-  ].flatMap((card) => card ?? []);
+  ].flatMap((card) => card ?? []),
+});
 
 /** A lake's cards, its map's and its search's behind its own. */
 export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
   kind: "lake cards",
-  place: ({ guide, lake }, { ruler, placedLakes }) => {
-    const own = layoutLake(guide, lake, ruler);
-    const title = `${lake.name}: ${own.length > 1 ? "lake cards" : "lake card"}`;
+  place: ({ guide, lake }, { ruler }) => {
+    const layout = layoutLake(guide, lake, ruler);
+    const { cards } = layout;
+    const title = `${lake.name}: ${cards.length > 1 ? "lake cards" : "lake card"}`;
     return {
-      problems: own.flatMap(({ problems }) => problems),
+      problems: cards.flatMap(({ problems }) => problems),
+      lakes: [layout],
       ink: async (fonts) => {
-        placedLakes.set(lake, own);
-        const faces = own.flatMap(({ front, back }) => [front, back]);
+        const faces = cards.flatMap(({ front, back }) => [front, back]);
         return [await cardPdf(guide, faces, { title, paper: A6 }, fonts)];
       },
     };
@@ -88,20 +93,19 @@ export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
 };
 
 export const planLakeCards = (guide: GuideFrame, lake: GuideLake): CardFiles =>
-  cardFiles(LAKE_CARDS, [lake.slug], { guide, lake });
+  cardFiles(LAKE_CARDS, [CARD.lake(lake.slug)], { guide, lake });
 
+/** The cards of each lake in turn: those placed already, the others placed when their turn comes. */
 function* layoutsOf(
   guide: GuideFrame,
   lakes: readonly GuideLake[],
-  { ruler, placedLakes }: CardTools,
+  { ruler, lakes: placed }: CardTools,
 ): Generator<CardLayout> {
-  for (const lake of lakes) {
-    yield* placedLakes.get(lake) ?? layoutLake(guide, lake, ruler);
-    placedLakes.delete(lake);
-  }
+  for (const lake of lakes)
+    yield* (placed.find((layout) => layout.lake === lake) ?? layoutLake(guide, lake, ruler)).cards;
 }
 
-/** The sheets of a volume of lakes' cards. What does not fit on a card is said of the lake's own file. */
+/** The sheets of a volume of lakes' cards. What does not fit is reported with the lake's own file. */
 export const LAKE_SHEETS: CardKind<{
   guide: GuideFrame;
   number: number | null;
@@ -129,6 +133,6 @@ export const LAKE_SHEETS: CardKind<{
 export const planSheets = (guide: GuideFrame, volume: SheetVolume<GuideLake>): CardFiles =>
   cardFiles(
     LAKE_SHEETS,
-    SHEET_NAMES.map((paper) => `${sheetsName(volume)}-${paper}`),
+    PAPERS.map((paper) => onPaper(sheetsName(volume), paper)),
     { guide, ...volume },
   );

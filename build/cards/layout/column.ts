@@ -1,3 +1,4 @@
+import type { Drawing } from "../../draw/drawing.ts";
 import { ascent_pt, inMm, leading_pt, type Overflow, type Part, type Piece, type TypeStyle } from "./page.ts";
 
 /** Measures text; the fonts behind it are not the layout's business. */
@@ -115,7 +116,7 @@ interface TextOptions {
   readonly field: string;
   /** From the column's left. */
   readonly indent_pt?: number;
-  /** Up to the column's right unless said. */
+  /** By default up to the column's right edge. */
   readonly width_pt?: number;
   readonly maxLines?: number;
   readonly reversed?: boolean;
@@ -216,17 +217,14 @@ export function columnOverflow(
   return [{ field, message: `${Math.ceil(inMm(over_pt))} mm too long`, hint: `Shorten ${field}.` }];
 }
 
-/** The height that a drawing says of itself. */
-const drawnHeight_pt = (svg: string): number => Number(/viewBox="0 0 [\d.]+ ([\d.]+)"/.exec(svg)?.[1]);
-
 /** Places a drawing in its own size, its lettering full size, and moves below it. */
-export function addDrawing(column: Column, svg: string, alt: string, indent_pt = 0): void {
+export function addDrawing(column: Column, drawing: Drawing): void {
   const { left_pt, y_pt } = column;
   column.parts.push({
     role: "Figure",
-    alt,
+    ...(drawing.title === null ? {} : { alt: drawing.title }),
     parts: [],
-    pieces: [{ kind: "svg", svg, x_pt: left_pt + indent_pt, y_pt }],
+    pieces: [{ kind: "drawing", drawing, x_pt: left_pt, y_pt }],
   });
-  column.y_pt += drawnHeight_pt(svg);
+  column.y_pt += drawing.height;
 }

@@ -12,7 +12,7 @@ interface HeadWords {
   readonly field: string;
 }
 
-/** The head of every side of every card: its title, the day it speaks from at the right, and a rule. */
+/** The head of every side of every card: its title, the as-of day at the right, and a rule. */
 export function addCardHead(column: Column, asOf: CalendarDate, { title, side, field }: HeadWords): void {
   const day = noBreak(`as of ${dayMonthYear(asOf)}`);
   const indent_pt = column.width_pt - column.ruler.width_pt(day, STRONG);

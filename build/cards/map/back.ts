@@ -1,6 +1,6 @@
 import { paperInk } from "../../draw/ink.ts";
-import { windRose, windRoseTitle } from "../../draw/map/wind-rose.tsx";
-import { ANCHOR_TITLE, anchorPlan } from "../../draw/rig/anchor-plan.tsx";
+import { windRose } from "../../draw/map/wind-rose.ts";
+import { anchorPlan } from "../../draw/rig/anchor-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
 import {
@@ -29,10 +29,10 @@ import {
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 type Direction = Wind["directions"][number];
 
-/** What is set, from all of it to what must stand. */
+/** How much is set, from the fullest layout down to the least that must be there. */
 interface Extent {
   readonly winds: (direction: Direction, place: number, wind: Wind) => boolean;
-  /** Drifts whose holders are told. */
+  /** How many angles of the rod holder are explained. */
   readonly holders: number;
 }
 const eight: Extent["winds"] = (_, place) => place % 2 === 0;
@@ -72,7 +72,7 @@ function addWinds(
 ): void {
   const rose = windRose(lake, { ink: paperInk, units, width: ROSE_PT, bare: true });
   const left = beside(column, 0, ROSE_PT);
-  if (rose !== null) addDrawing(left, rose, windRoseTitle(lake, wind, units));
+  if (rose !== null) addDrawing(left, rose);
   const right = beside(column, ROSE_PT + BESIDE_PT, column.width_pt - ROSE_PT - BESIDE_PT);
   addText(right, [run("Longest ", STRONG), run(longestFetchText(wind, units), SMALL)], {
     role: "P",
@@ -110,12 +110,12 @@ function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
   column.y_pt += GAP_PT;
 }
 
-/** How the boat lies, drawn, and told beside it. */
+/** How the boat lies: a drawing, with its description beside it. */
 function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: number): void {
   addRule(column, 0.6);
   column.y_pt += 1;
   const left = beside(column, 0, ANCHOR_PT);
-  addDrawing(left, anchorPlan({ ink: paperInk, width: ANCHOR_PT }), ANCHOR_TITLE);
+  addDrawing(left, anchorPlan({ ink: paperInk, width: ANCHOR_PT }));
   const right = beside(column, ANCHOR_PT + BESIDE_PT, column.width_pt - ANCHOR_PT - BESIDE_PT);
   for (const { name, words } of anchor.moorings)
     addText(right, [run(`${name}  `, STRONG), run(words, SMALL)], { role: "P", field: "anchor" });

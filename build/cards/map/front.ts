@@ -1,6 +1,6 @@
 import { paperInk } from "../../draw/ink.ts";
-import { lakeMap } from "../../draw/map/lake-map.tsx";
-import { markText } from "../../draw/map/zones-and-marks.tsx";
+import { lakeMap } from "../../draw/map/lake-map.ts";
+import { markText } from "../../draw/map/zones-and-marks.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { GOOD_STATES, PHASES, stateOfPhase } from "../../model/phase.ts";
@@ -19,10 +19,10 @@ import type { FaceLayout, Overflow } from "../layout/page.ts";
 import { BOTTOM, inMm, LEFT, mm, SMALL, TOP, WIDTH } from "../layout/page.ts";
 import { addLight, mapAccuracyText } from "./words-and-light.ts";
 
-/** A lower map says nothing. */
+/** A lower map would be illegible. */
 const LEAST_PT = mm(25);
 const GAP_PT = 3;
-/** A drawing says its height to a tenth of a point. */
+/** Heights of drawings are rounded to a tenth of a point. */
 const ROUNDING_PT = 0.1;
 /** The phases worth fishing; turnover's water is the one to leave alone. */
 const SHOWN = PHASES.filter((phase) => GOOD_STATES.includes(stateOfPhase(phase)));
@@ -84,7 +84,7 @@ export function layoutMapFront(guide: GuideFrame, lake: GuideLake, map: LakeMap,
   });
   const misfits: Overflow[] = [];
   if (drawn !== null) {
-    addDrawing(column, drawn.svg, drawn.title);
+    addDrawing(column, drawn.drawing);
     column.y_pt += GAP_PT;
     misfits.push(...markOverflows(map, drawn, ruler));
   }

@@ -67,7 +67,7 @@ function lightRows({ place, phases }: GuideLake, asOf: CalendarDate): LightRow[]
   });
 }
 
-/** What must be said beside wind, waves and anchors, whatever state the lake is in. */
+/** Cautions that belong beside wind, waves and anchors in every state of the lake. */
 const CAUTIONS = ["wind", "life-jacket", "cold-shock", "anchor"];
 
 /** The cautions, those that follow one agency together. */

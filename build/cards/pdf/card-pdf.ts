@@ -2,7 +2,7 @@ import type { GuideFrame } from "../../guide/guide-frame.ts";
 import { dayMonthYear } from "../../model/calendar.ts";
 import type { Face, PaperSize, Part, Piece } from "../layout/page.ts";
 import { type Fonts, makeDocument } from "./document.ts";
-import { inkDrawing } from "./svg-drawing.ts";
+import { inkDrawing } from "./ink-drawing.ts";
 
 function drawPiece(document: PDFKit.PDFDocument, piece: Piece): void {
   switch (piece.kind) {
@@ -17,8 +17,8 @@ function drawPiece(document: PDFKit.PDFDocument, piece: Piece): void {
       if (piece.stroke_pt === undefined) document.path(piece.path).fill("black");
       else document.path(piece.path).lineWidth(piece.stroke_pt).stroke("black");
       break;
-    case "svg":
-      inkDrawing(document, piece);
+    case "drawing":
+      inkDrawing(document, piece.drawing, piece.x_pt, piece.y_pt);
       break;
   }
 }

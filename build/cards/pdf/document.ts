@@ -65,14 +65,18 @@ export function registerFonts(document: PDFKit.PDFDocument, fonts: Fonts): void 
 export function createRuler(fonts: Fonts): Ruler {
   const document = new PDFDocument({ autoFirstPage: false, font: "" });
   registerFonts(document, fonts);
-  const measured = new WeakMap<TypeStyle, Map<string, number>>();
+  /** Widths by font and size. */
+  const measured: Readonly<Record<FontName, Map<number, Map<string, number>>>> = {
+    regular: new Map(),
+    bold: new Map(),
+  };
   return {
-    width_pt: (text: string, style: TypeStyle) => {
-      const widths = measured.get(style) ?? new Map<string, number>();
-      measured.set(style, widths);
+    width_pt: (text: string, { font, size_pt }: TypeStyle) => {
+      const widths: Map<string, number> = measured[font].get(size_pt) ?? new Map();
+      measured[font].set(size_pt, widths);
       const known = widths.get(text);
       if (known !== undefined) return known;
-      const width = document.font(style.font).fontSize(style.size_pt).widthOfString(text);
+      const width = document.font(font).fontSize(size_pt).widthOfString(text);
       widths.set(text, width);
       return width;
     },

@@ -1,4 +1,5 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
+import { CARD } from "../../model/addresses.ts";
 import { depthText } from "../../model/units.ts";
 import { agencyText, noBreak } from "../card-words.ts";
 import {
@@ -96,7 +97,7 @@ const NAKED_WORDS =
   "Floating line, long leader, no shot, no indicator, a slow pull every 5 s; depth and count.";
 
 const ON_PLUMB_CARD: RigCardDesign = {
-  slug: "plumb-a6",
+  slug: CARD.plumb,
   name: "Plumb card",
   paper: A6,
   usual_pt: { "shot names": 230 },
@@ -105,7 +106,7 @@ const ON_PLUMB_CARD: RigCardDesign = {
 };
 
 const ON_A6: RigCardDesign = {
-  slug: "rig-a6",
+  slug: CARD.rig,
   name: "Rig card",
   paper: A6,
   usual_pt: { "leader names": 170, "line names": 120, cautions: 22, notice: 22 },
@@ -150,7 +151,7 @@ const ON_A6: RigCardDesign = {
 };
 
 const ON_INDEX_CARD: RigCardDesign = {
-  slug: "rig-5x3",
+  slug: CARD.rigIndexCard,
   name: "Rig card",
   paper: INDEX_CARD,
   usual_pt: { "shot names": 110, "leader names": 85, "line names": 80, cautions: 22 },

@@ -1,21 +1,14 @@
 import { paperInk } from "../../draw/ink.ts";
-import { leaderAtDeepest, rigTitle } from "../../draw/rig/hung-rig.ts";
-import { leanDrawing, leanTitle } from "../../draw/rig/lean.tsx";
-import { rigDrawing } from "../../draw/rig/rig-drawing.tsx";
-import { swingDrawing, swingTitle } from "../../draw/rig/swing-plan.tsx";
+import { leaderAtDeepest } from "../../draw/rig/hung-rig.ts";
+import { leanDrawing } from "../../draw/rig/lean.ts";
+import { rigDrawing } from "../../draw/rig/rig-drawing.ts";
+import { swingDrawing } from "../../draw/rig/swing-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
+import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "../card-kind.ts";
 import { addDrawing, type Column, type Ruler } from "../layout/column.ts";
 import { addCardHead } from "../layout/head-and-table.ts";
-import {
-  A6,
-  CARD_MARGIN_PT,
-  type FaceLayout,
-  frameOf,
-  mm,
-  type PaperSize,
-  SHEET_NAMES,
-} from "../layout/page.ts";
+import { A6, CARD_MARGIN_PT, type FaceLayout, frameOf, mm, type PaperSize } from "../layout/page.ts";
 import { cardPdf } from "../pdf/card-pdf.ts";
 import { sheetsPdfs } from "../pdf/sheets.ts";
 import { addParagraph, layoutRigCard, layoutSide, RIG_CARD_DESIGNS } from "./rig-card.ts";
@@ -38,17 +31,17 @@ function addRig(column: Column, { rigs, club: { units } }: GuideFrame, bottom_pt
     return;
   }
   const options = { ink: paperInk, units, width: column.width_pt, height: bottom_pt - FOOT_PT - column.y_pt };
-  addDrawing(column, rigDrawing(longest, options), rigTitle(longest, units));
+  addDrawing(column, rigDrawing(longest, options));
 }
 
 function addLeanAndSwing(column: Column, { rigs, club: { units } }: GuideFrame): void {
   const { lean } = rigs;
   const options = { ink: paperInk, units, width: BACK_WIDTH_PT };
   if (lean === null) addParagraph(column, "No rig carried holds its fly down in chop.");
-  else addDrawing(column, leanDrawing(lean, { ...options, height: LEAN_PT }), leanTitle(lean, units));
+  else addDrawing(column, leanDrawing(lean, { ...options, height: LEAN_PT }));
   column.y_pt += 6;
   const swing = { swing: rigs.swing, rod_m: rigs.rod_m, rod_s: DRAWN_DRIFT_S };
-  addDrawing(column, swingDrawing(swing, { ...options, height: SWING_PT }), swingTitle(swing, units));
+  addDrawing(column, swingDrawing(swing, { ...options, height: SWING_PT }));
 }
 
 /** The rigs drawn to scale, on a card of their own beside the tables: hanging on the front, leaning and swinging on the back. */
@@ -65,8 +58,6 @@ export function layoutRigDrawings(guide: GuideFrame, ruler: Ruler) {
     }),
   };
 }
-
-const DRAWINGS = "rig-drawings-a6";
 
 /** One card about rigs, and the file it has to itself. */
 interface RigFile {
@@ -87,7 +78,7 @@ export const RIG_CARDS: CardKind<{ guide: GuideFrame }> = {
         paper: design.paper,
         sides: layoutRigCard(guide, design, ruler),
       })),
-      { file: DRAWINGS, name: "Rig drawings", paper: A6, sides: layoutRigDrawings(guide, ruler) },
+      { file: CARD.rigDrawings, name: "Rig drawings", paper: A6, sides: layoutRigDrawings(guide, ruler) },
     ];
     const cards = all
       .filter(({ paper }) => paper === A6)
@@ -111,6 +102,10 @@ export const RIG_CARDS: CardKind<{ guide: GuideFrame }> = {
 export const planRigCards = (guide: GuideFrame): CardFiles =>
   cardFiles(
     RIG_CARDS,
-    [...RIG_CARD_DESIGNS.map(({ slug }) => slug), DRAWINGS, ...SHEET_NAMES.map((sheet) => `rigs-${sheet}`)],
+    [
+      ...RIG_CARD_DESIGNS.map(({ slug }) => slug),
+      CARD.rigDrawings,
+      ...PAPERS.map((paper) => onPaper(CARD.rigs, paper)),
+    ],
     { guide },
   );

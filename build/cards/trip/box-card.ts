@@ -1,4 +1,5 @@
-import { flyBox, flyBoxTitle, rowsThatFit } from "../../draw/fly-box.tsx";
+import { type Drawing, textNodes } from "../../draw/drawing.ts";
+import { flyBox, rowsThatFit } from "../../draw/fly-box.ts";
 import { type Ink, paperInk } from "../../draw/ink.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideTrip } from "../../guide/guide-schema.ts";
@@ -65,10 +66,12 @@ interface BoxOptions {
   readonly width: number;
 }
 
-/** Words of a drawing that run past its right edge, measured in the card's own type. */
-function drawingOverflows(svg: string, { ink, width }: BoxOptions, ruler: Ruler): Overflow[] {
-  return [...svg.matchAll(/<text x="([\d.]+)" y="[\d.]+">([^<]*)<\/text>/g)].flatMap(([, x, text = ""]) => {
-    const over_pt = Number(x) + ruler.width_pt(text, { ...SMALL, size_pt: ink.textSize }) - width;
+/** Names that run past the right edge of the drawing, measured in the card's own type. */
+function drawingOverflows({ children, width }: Drawing, { ink }: BoxOptions, ruler: Ruler): Overflow[] {
+  const lines = textNodes(children).filter(({ attributes }) => attributes["text-anchor"] === undefined);
+  return lines.flatMap(({ attributes: { x }, runs }) => {
+    const text = runs.map((one) => one.text).join("");
+    const over_pt = x + ruler.width_pt(text, { ...SMALL, size_pt: ink.textSize }) - width;
     return over_pt <= 0
       ? []
       : [
@@ -90,7 +93,7 @@ function startBox(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): Column {
   return column;
 }
 
-/** Ink of the largest lettering in which the rows fit on one side or, where none does, as many on each as can be. */
+/** The largest lettering in which all rows fit on one side; if there is none, the smallest in which every name fits. */
 function boxOptions(rows: Box["rows"], room_pt: number, ruler: Ruler): BoxOptions {
   const all = LETTERING_PT.map(
     (textSize): BoxOptions => ({ ink: { ...paperInk, textSize }, width: FRAME.width_pt }),
@@ -162,9 +165,9 @@ function boxSides(guide: GuideFrame, trip: GuideTrip, ruler: Ruler): FaceLayout[
   return Array.from({ length: sides }, (_, side) => {
     const column = startBox(guide, trip, ruler);
     const [from, to] = [side * perSide, Math.min((side + 1) * perSide, rows.length)];
-    const svg = flyBox(rows, { ...options, part: [from, to] });
-    column.misfits.push(...drawingOverflows(svg, options, ruler));
-    addDrawing(column, svg, flyBoxTitle(rows.slice(from, to)));
+    const drawing = flyBox(rows, { ...options, part: [from, to] });
+    column.misfits.push(...drawingOverflows(drawing, options, ruler));
+    addDrawing(column, drawing);
     if (side === sides - 1)
       for (const next of closing) {
         column.y_pt += next.gap_pt;

@@ -1,5 +1,5 @@
 import type { Method } from "../../model/club.ts";
-import { depthY, type SideView } from "./side-view.tsx";
+import { depthY, type SideView } from "./side-view.ts";
 
 export type LinePoint = readonly [x: number, y: number];
 

@@ -1,5 +1,6 @@
-import { shareBar } from "../../../build/draw/charts.tsx";
+import { shareBar } from "../../../build/draw/charts.ts";
 import { screenInk } from "../../../build/draw/ink.ts";
+import { renderSvg } from "../../../build/draw/svg.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { phaseName } from "../../../build/model/phase.ts";
 import { catchRateNumber, catchText, rounded } from "../../../build/model/units.ts";
@@ -55,7 +56,7 @@ function Foods({ diet }: { diet: PhaseDiet }) {
               <td>{`${row.fish} of ${diet.fish}`}</td>
               <td>{percent(row.seen)} %</td>
               <td>
-                <Harmless class="bar" html={shareBar(row, screenInk)} />{" "}
+                <Harmless class="bar" html={renderSvg(shareBar(row, screenInk))} />{" "}
                 {`${percent(row.low)}–${percent(row.high)} %`}
               </td>
               {isWeighed ? (

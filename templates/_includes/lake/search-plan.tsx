@@ -1,7 +1,8 @@
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { phaseName } from "../../../build/model/phase.ts";
 import { depthText, elapsedText, rounded } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { Section } from "../parts.tsx";
 import { phaseToRigFor } from "./glance.tsx";
 

@@ -1,15 +1,17 @@
 import { screenInk } from "../../../build/draw/ink.ts";
-import { springDays } from "../../../build/draw/strip/date-axis.tsx";
-import { seenText } from "../../../build/draw/strip/marks.tsx";
-import { seasonStrip } from "../../../build/draw/strip/season-strip.tsx";
+import { springDays } from "../../../build/draw/strip/date-axis.ts";
+import { seenText } from "../../../build/draw/strip/marks.ts";
+import { seasonStrip } from "../../../build/draw/strip/season-strip.ts";
+import { renderSvg } from "../../../build/draw/svg.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { listReports } from "../../../build/guide/report-seasons.ts";
 import { catchTotalText, observedText } from "../../../build/guide/report-words.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { dayMonth, dayMonthYear, isSaturday, weekdayDayMonth } from "../../../build/model/calendar.ts";
 import { DAY_STATES, phaseName, STATE_WORDS } from "../../../build/model/phase.ts";
 import type { Spread } from "../../../build/model/shared-schemas.ts";
 import { chanceText, type UnitSystem } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { ForecastNote, Harmless, inOneLine, Scroll, Section } from "../parts.tsx";
 
 const SpreadCells = ({ spread: { p10, p50, p90 } }: { spread: Spread }) =>
@@ -99,13 +101,15 @@ export const SpringStrip = ({ lake, sheet }: { lake: GuideLake; sheet: PageConte
   <section class="spring" aria-label="The spring as a drawing">
     <Harmless
       class="strip"
-      html={seasonStrip(lake, sheet.guide, {
-        ink: screenInk,
-        width: 344,
-        height: 210,
-        compact: false,
-        ...springDays(lake, sheet.guide),
-      })}
+      html={renderSvg(
+        seasonStrip(lake, sheet.guide, {
+          ink: screenInk,
+          width: 344,
+          height: 210,
+          compact: false,
+          ...springDays(lake, sheet.guide),
+        }),
+      )}
     />
     <Weekly lake={lake} />
   </section>

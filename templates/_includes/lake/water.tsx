@@ -1,5 +1,5 @@
 import { screenInk } from "../../../build/draw/ink.ts";
-import { readings, readingsTitle } from "../../../build/draw/readings.tsx";
+import { readings } from "../../../build/draw/readings.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { dayMonthYear } from "../../../build/model/calendar.ts";
 import { rounded, temperatureText } from "../../../build/model/units.ts";
@@ -66,8 +66,7 @@ function OxygenTables({ oxygen, sheet }: { oxygen: Oxygen; sheet: PageContext })
 export function WaterSection({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   const { mixing, oxygen, warmWater } = lake.place;
   const { club, season } = sheet.guide;
-  const svg = readings(lake, { ink: screenInk, units: club.units, season, width: WIDTH });
-  const words = readingsTitle(lake, club.units, season);
+  const drawing = readings(lake, { ink: screenInk, units: club.units, season, width: WIDTH });
   return (
     <Section title="Water" id="water">
       {warmWater.latest === null ? null : (
@@ -94,7 +93,7 @@ export function WaterSection({ lake, sheet }: { lake: GuideLake; sheet: PageCont
           </Fact>
         </dl>
       )}
-      {svg === null || words === null ? null : <Drawing svg={svg} words={words} />}
+      {drawing === null ? null : <Drawing drawing={drawing} />}
       {oxygen === null ? null : <OxygenTables oxygen={oxygen} sheet={sheet} />}
     </Section>
   );

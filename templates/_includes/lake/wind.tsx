@@ -1,6 +1,6 @@
 import { screenInk } from "../../../build/draw/ink.ts";
-import { windRose, windRoseTitle } from "../../../build/draw/map/wind-rose.tsx";
-import { ANCHOR_TITLE, anchorPlan } from "../../../build/draw/rig/anchor-plan.tsx";
+import { windRose } from "../../../build/draw/map/wind-rose.ts";
+import { anchorPlan } from "../../../build/draw/rig/anchor-plan.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { distanceText, smallLengthRange } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
@@ -84,8 +84,8 @@ const Forces = ({ wind, sheet }: { wind: Wind; sheet: PageContext }) => (
 export function WindSection({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   const { wind } = lake.place;
   const { units } = sheet.guide.club;
-  const svg = windRose(lake, { ink: screenInk, units, width: ROSE_WIDTH });
-  if (wind === null || svg === null) return null;
+  const rose = windRose(lake, { ink: screenInk, units, width: ROSE_WIDTH });
+  if (wind === null || rose === null) return null;
   return (
     <Section title="Wind" id="wind">
       <Cautions
@@ -93,7 +93,7 @@ export function WindSection({ lake, sheet }: { lake: GuideLake; sheet: PageConte
         sheet={sheet}
       />
       <div class="columns">
-        <Drawing svg={svg} words={windRoseTitle(lake, wind, units)} />
+        <Drawing drawing={rose} />
         <Shores wind={wind} sheet={sheet} />
       </div>
       <Forces wind={wind} sheet={sheet} />
@@ -120,7 +120,7 @@ export function AnchorSection({ lake, sheet }: { lake: GuideLake; sheet: PageCon
         sheet={sheet}
       />
       <div class="columns">
-        <Drawing svg={anchorPlan({ ink: screenInk, width: ANCHOR_WIDTH })} words={ANCHOR_TITLE} />
+        <Drawing drawing={anchorPlan({ ink: screenInk, width: ANCHOR_WIDTH })} />
         <dl>
           {anchor.moorings.map(({ name, words }) => (
             <Fact name={name}>{words}</Fact>

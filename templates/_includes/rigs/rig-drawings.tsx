@@ -4,12 +4,11 @@ import {
   type HungRig,
   leaderAtDeepest,
   rigAtDeepEnd,
-  rigTitle,
 } from "../../../build/draw/rig/hung-rig.ts";
-import { leanDrawing, leanTitle } from "../../../build/draw/rig/lean.tsx";
-import { retrieveDrawing, retrieveRigOf, retrieveTitle } from "../../../build/draw/rig/retrieve.tsx";
-import { rigDrawing } from "../../../build/draw/rig/rig-drawing.tsx";
-import { swingDrawing, swingTitle } from "../../../build/draw/rig/swing-plan.tsx";
+import { leanDrawing } from "../../../build/draw/rig/lean.ts";
+import { retrieveDrawing, retrieveRigOf } from "../../../build/draw/rig/retrieve.ts";
+import { rigDrawing } from "../../../build/draw/rig/rig-drawing.ts";
+import { swingDrawing } from "../../../build/draw/rig/swing-plan.ts";
 import type { Guide } from "../../../build/guide/guide-schema.ts";
 import type { PageContext } from "../page-context.ts";
 import { Drawing } from "../parts.tsx";
@@ -22,7 +21,7 @@ const ACROSS = { ink: screenInk, width: 328, height: 150 } as const;
 
 function Hung({ rig, sheet }: { rig: HungRig; sheet: PageContext }) {
   const { units } = sheet.guide.club;
-  return <Drawing svg={rigDrawing(rig, { ...HUNG, units })} words={rigTitle(rig, units)} />;
+  return <Drawing drawing={rigDrawing(rig, { ...HUNG, units })} />;
 }
 
 /** A leader hung as deep as it serves. */
@@ -41,15 +40,13 @@ export function RigPicture({ rig, band, sheet }: { rig: Rig; band: PhasePlan["ba
     return hung === undefined ? null : <Hung rig={hung} sheet={sheet} />;
   }
   const drawn = retrieveRigOf(rig, band, rigs);
-  return <Drawing svg={retrieveDrawing(drawn, { ...ACROSS, units })} words={retrieveTitle(drawn, units)} />;
+  return <Drawing drawing={retrieveDrawing(drawn, { ...ACROSS, units })} />;
 }
 
 /** How a rig of the plumb table leans in water that slows with depth. */
 export function LeanPicture({ lean, sheet }: { lean: Guide["rigs"]["lean"]; sheet: PageContext }) {
   const { units } = sheet.guide.club;
-  return lean === null ? null : (
-    <Drawing svg={leanDrawing(lean, { ...HUNG, units })} words={leanTitle(lean, units)} />
-  );
+  return lean === null ? null : <Drawing drawing={leanDrawing(lean, { ...HUNG, units })} />;
 }
 
 /** A drift fast enough to swing in and slow enough to fish: the middle one of the table. */
@@ -64,10 +61,5 @@ export function SwingPicture({ sheet }: { sheet: PageContext }) {
   const rod_s = middleDrift_s(rigs.swing);
   if (rod_s === undefined) return null;
   const drawing = { swing: rigs.swing, rod_m: rigs.rod_m, rod_s };
-  return (
-    <Drawing
-      svg={swingDrawing(drawing, { ...ACROSS, units: club.units })}
-      words={swingTitle(drawing, club.units)}
-    />
-  );
+  return <Drawing drawing={swingDrawing(drawing, { ...ACROSS, units: club.units })} />;
 }

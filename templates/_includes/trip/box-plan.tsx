@@ -1,8 +1,10 @@
-import { flyBox } from "../../../build/draw/fly-box.tsx";
+import { flyBox } from "../../../build/draw/fly-box.ts";
 import { screenInk } from "../../../build/draw/ink.ts";
+import { renderSvg } from "../../../build/draw/svg.ts";
 import type { GuideTrip } from "../../../build/guide/guide-schema.ts";
 import { boxSum, dressingText, toTieText, varietyText } from "../../../build/guide/trip-words.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
+import type { PageContext } from "../page-context.ts";
 import { Harmless, Scroll, Section } from "../parts.tsx";
 
 /** A phone's width. */
@@ -104,7 +106,7 @@ export function BoxPlan({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }
       </p>
       <div class="columns">
         <figure>
-          <Harmless class="drawing" html={flyBox(rows, { ink: screenInk, width: WIDTH })} />
+          <Harmless class="drawing" html={renderSvg(flyBox(rows, { ink: screenInk, width: WIDTH }))} />
         </figure>
         <Rows rows={rows} sheet={sheet} />
       </div>

@@ -1,0 +1,69 @@
+import type { GuideLake } from "../build/guide/guide-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
+import { Diet } from "./_includes/lake/diet.tsx";
+import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
+import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
+import { Plan, RigSection } from "./_includes/lake/plan.tsx";
+import { SearchSection } from "./_includes/lake/search-plan.tsx";
+import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
+import { Page } from "./_includes/layout.tsx";
+import type { Rendered } from "./_includes/page-template.ts";
+import { Harmless, Section } from "./_includes/parts.tsx";
+import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
+
+interface Data {
+  readonly lake: GuideLake;
+}
+
+export const data = {
+  pagination: { data: "guide.lakes", size: 1, alias: "lake" },
+  permalink: ({ lake }: Data) => ADDRESS.lake(lake.slug),
+  inputs: ({ lake }: Data) => ({ lake }),
+} as const;
+
+/** Everything about one lake, what is decided on first. */
+export function render({ lake, sheet }: Rendered<typeof data>) {
+  const line = lakeLine(lake, sheet);
+  return (
+    <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)} isLake>
+      <h1>{lake.name}</h1>
+      {line === "" ? null : <p class="small">{line}</p>}
+      {lake.summary === null ? null : <p>{lake.summary}</p>}
+      <div class="top">
+        <Glance lake={lake} sheet={sheet} />
+        <SpringStrip lake={lake} sheet={sheet} />
+      </div>
+      <Dates lake={lake} sheet={sheet} />
+      <Plan lake={lake} sheet={sheet} />
+      <Diet lake={lake} sheet={sheet} />
+      <RigSection lake={lake} sheet={sheet} />
+      <SearchSection lake={lake} sheet={sheet} />
+      <LeaderBoards boards={lake.boards} sheet={sheet} />
+      <Hazards lake={lake} sheet={sheet} />
+      <Rules lake={lake} />
+      <Place lake={lake} sheet={sheet} />
+      <PlaceInBrief lake={lake} sheet={sheet} />
+      <Evidence lake={lake} sheet={sheet} />
+      {lake.notes === null ? null : (
+        <Section title="Notes" id="notes">
+          <Harmless class="prose" html={lake.notes} />
+        </Section>
+      )}
+      <Section title="To take along" id="take">
+        <ul class="plain">
+          <li>
+            <a href={sheet.to(ADDRESS.card(lake.slug))}>
+              {lake.place.map === null && lake.search.length === 0
+                ? "Pocket card to print"
+                : "Pocket cards to print"}
+            </a>{" "}
+            (PDF)
+          </li>
+          <li>
+            <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)
+          </li>
+        </ul>
+      </Section>
+    </Page>
+  );
+}
