@@ -4,7 +4,7 @@ import { reportSeasons } from "../build/guide/report-seasons.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
 import type { Spread } from "../build/model/shared-schemas.ts";
-import { gearTables } from "../build/rigs/gear.ts";
+import { rigTables } from "../build/rigs/tables/rig-tables.ts";
 import type { Daily, RegionForecast } from "../build/season/forecast.ts";
 import { bareLaunch } from "../build/season/launch.ts";
 import { composeWater } from "../build/water/water.ts";
@@ -16,6 +16,9 @@ export function day(text: string): CalendarDate {
   if (date === undefined) throw new Error(`not a day: ${text}`);
   return date;
 }
+
+/** The tables of a box, made once. */
+const TABLES = rigTables(box, "imperial");
 
 const WINDOW = { from: day("2026-03-15"), to: day("2026-07-15") };
 
@@ -63,7 +66,7 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
   };
   return {
     slug,
-    ...lakeFacts.of({ name, position: { lat: 41.312, lon: -106.291 }, hazards: [] }),
+    ...lakeFacts.of({ name, position: { lat: 41.312, lon: -106.291 }, hazards: [], places: [] }),
     turnsOver: true,
     freezes: null,
     fedBy: null,
@@ -100,8 +103,9 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
       bands: [],
       reports: [],
     }).water,
-    boards: { boards: [], count: "", uncovered: [] },
-    shot: { water_C: 5, columns: [], rows: [], example: null, assumes: [], check: "" },
+    boards: { boards: [], uncovered: [] },
+    places: [],
+    search: [],
     plan: [],
     diet: [],
     catches: { season: null, all: null, phases: [] },
@@ -144,9 +148,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: { from_m: 0.45, to_m: 1.65 },
             fly: { from_m: 0.45, to_m: 1.65 },
             leader: "Short board",
-            hold: "fixed",
+            landing: "fixed",
             line: "Floater",
             countdown: null,
+            draw: null,
             check: "Fly rides just over the weed.",
             uncovered: null,
           },
@@ -173,9 +178,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: null,
             fly: { from_m: 0.45, to_m: 2.2 },
             leader: null,
-            hold: null,
+            landing: null,
             line: "Floater",
             countdown: null,
+            draw: null,
             check: "Cloudy water clears at the edges first.",
             uncovered: null,
           },
@@ -202,9 +208,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: { from_m: 2.25, to_m: 5.3 },
             fly: { from_m: 2.25, to_m: 5.3 },
             leader: "Long board",
-            hold: "slip",
+            landing: "slip",
             line: "Floater",
             countdown: null,
+            draw: null,
             check: "Plumb, then come up a hand.",
             uncovered: null,
           },
@@ -213,9 +220,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: null,
             fly: { from_m: 0.45, to_m: 2.2 },
             leader: null,
-            hold: null,
+            landing: null,
             line: "Clear slow",
-            countdown: { from_s: 60, to_s: 145 },
+            countdown: { from_s: 60, to_s: null, long: false },
+            draw: null,
             check: "Weed on the hook now and then.",
             uncovered: null,
           },
@@ -269,12 +277,12 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     when: { occasions: [], pool: null, weeks: [], lakes: [] },
     trips: [],
     rigs: {
+      ...TABLES,
       rod_m: 2.9,
       offBottom: { from_m: 0.15, to_m: 0.2 },
       tippet: [],
       leaders: [],
       lines: [],
-      ...gearTables(box, "imperial"),
     },
     regions: [evenRegion],
     reporting: {

@@ -85,10 +85,15 @@ export function rigNumber(
   if (rig.setDepth !== null)
     return { label: "Set", value: depthRange(rig.setDepth.from_m, rig.setDepth.to_m, units) };
   if (rig.countdown !== null) {
-    const { from_s, to_s } = rig.countdown;
-    return { label: "Count", value: from_s === to_s ? `${from_s} s` : `${from_s}–${to_s} s` };
+    return { label: "Count", value: countText(rig.countdown) };
   }
   return { label: "In", value: depthRange(band.from_m, band.to_m, units) };
+}
+
+/** "16–30 s", "from 16 s". */
+function countText({ from_s, to_s }: NonNullable<Rig["countdown"]>): string {
+  if (to_s === null) return `from ${from_s} s`;
+  return from_s === to_s ? `${from_s} s` : `${from_s}–${to_s} s`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -97,8 +102,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
  * "Indicator still, slip. Leader Long, line Floating." A line that is named for the way is not said twice; what the
  * gear cannot cover is only pointed to.
  */
-export function rigText({ way, leader, hold, line, uncovered }: Rig): string {
-  const how = hold === null ? way : `${way}, ${hold}`;
+export function rigText({ way, leader, landing, line, uncovered }: Rig): string {
+  const how = landing === null ? way : `${way}, ${landing}`;
   const gear = [
     ...(leader === null ? [] : [`leader ${leader}`]),
     ...(line === null || line.toLowerCase() === way ? [] : [`line ${line}`]),

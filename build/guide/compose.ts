@@ -2,15 +2,17 @@ import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
 import { ADDRESS } from "../model/addresses.ts";
-import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
+import { type CalendarDate, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { type Memoize, type MemoizeLast, unmemoized, unmemoizedLast } from "../model/memoize.ts";
 import { phaseName } from "../model/phase.ts";
-import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
-import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
-import { rigsForLake, rigTables } from "../rigs/rigs.ts";
+import { flyClassOf } from "../rigs/fly-classes.ts";
+import { rigDiagnostics } from "../rigs/gear-checks.ts";
+import { rigsForLake } from "../rigs/lake-rigs.ts";
+import { bandsToFish, leaderBoards } from "../rigs/leaders/leader-boards.ts";
+import { rigTables } from "../rigs/tables/rig-tables.ts";
 import { REFUSALS } from "../season/after-ice/freezing.ts";
 import { backtest } from "../season/backtest/backtest.ts";
 import { pastForecasts } from "../season/backtest/past-forecasts.ts";
@@ -33,6 +35,7 @@ import {
 import { fishedBands, riggedLake } from "./lake-inputs.ts";
 import { renderChapter } from "./markdown.ts";
 import { caughtByPattern, lakeSeasons, reportSeasons, unrecordedIceOff } from "./report-seasons.ts";
+import { composeSearch, unfishedPatterns } from "./search.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
 import { composeWhen } from "./when.ts";
@@ -78,18 +81,6 @@ interface Fished {
 /** All of the club that a lake's part of the guide follows from, besides the lake's own. */
 type ClubFacts = Pick<Club, "season" | "asOf" | "units" | "timezone" | "rigs" | "patterns">;
 
-/** A reading says little about the water after this many days of spring. */
-const FRESH_READING_DAYS = 10;
-
-/** The water as lately measured, else as it usually is in the lake's likeliest state, °C. */
-function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: ClubFacts): number {
-  const age = (report: Report): number => daysBetween(report.date, asOf);
-  const measured = reports
-    .filter((report) => report.water_C !== undefined && age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
-    .reduce<Report | undefined>((a, b) => (a === undefined || age(b) < age(a) ? b : a), undefined);
-  return measured?.water_C ?? USUAL_WATER_C[now.state];
-}
-
 /** The days whose light a reader wants: today, and the middle first and last day of each phase to come. */
 const lightDays = ({ phases }: LakeForecast, { asOf }: ClubFacts): CalendarDate[] => [
   ...new Set([asOf, ...phases.flatMap(({ from, to }) => [from.p50, to.p50]).filter((day) => day > asOf)]),
@@ -120,8 +111,8 @@ function composeLake(
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
   const rigs = memoize("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
-  const gear = memoize("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
-    lakeGear(of.lake, of.box, of.water_C, of.units),
+  const boards = memoize("boards of a lake", fishable, (of) =>
+    leaderBoards(bandsToFish(of.lake), of.box, { days: 1, rods: 1 }, of.units),
   );
   const { water: place, problems } = composeWater(lake, lake.shape, {
     units: club.units,
@@ -131,6 +122,7 @@ function composeLake(
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
     memoize,
   });
+  const plan = rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) }));
   const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
     slug: lake.slug,
@@ -144,8 +136,9 @@ function composeLake(
     },
     place,
     launch,
-    ...gear,
-    plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
+    boards,
+    search: composeSearch(lake, plan, club.units),
+    plan,
     diet: composeDiet(lake, fished.evidence),
     catches: lakeCatches(
       fished.reports.filter(({ report }) => report.lake === lake.slug),
@@ -175,6 +168,7 @@ function lakesFor(pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern["
 const composePattern = (pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern => ({
   slug: pattern.slug,
   ...patternFacts.of(pattern),
+  flyClass: flyClassOf(pattern),
   lakes: lakesFor(pattern, lakes),
 });
 
@@ -268,7 +262,7 @@ const bareLakes = (
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
   const { memoize = unmemoized, memoizeLast = unmemoizedLast } = options;
-  const rigProblems = rigDiagnostics(club.rigs);
+  const rigProblems = [...rigDiagnostics(club.rigs), ...unfishedPatterns(club.patterns)];
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club, { memoize, memoizeLast });
   const past =
@@ -283,6 +277,9 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     .map(({ lake }) => lake)
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
+  const rigs = memoize("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) =>
+    rigTables(box, units),
+  );
   const guide: Guide = {
     $schema: ADDRESS.schema("guide"),
     program: { name: "lake-season-guide", version: options.version },
@@ -302,6 +299,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
         forecast,
         lakes: guideLakes,
         box: club.rigs,
+        plumb: rigs.plumb,
         units: club.units,
         patterns: club.patterns,
         timezone: club.timezone,
@@ -310,10 +308,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     ),
     rigs: {
       ...rigFacts.of(club.rigs),
-      ...memoize("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
-        ...rigTables(box, units),
-        ...gearTables(box, units),
-      })),
+      ...rigs,
     },
     regions: [...forecast.regions],
     reporting: forecast.reporting,

@@ -11,7 +11,7 @@ import { chooseFlies, type FlyEvidence, gatherCatches, rankFlies, whyFly } from 
 import { hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Report } from "../model/club.ts";
 import { DAY_STATES, type DayState, PHASES, type Phase, stateOfPhase } from "../model/phase.ts";
-import type { PhaseRigs } from "../rigs/rig-plan.ts";
+import type { PhaseRigs } from "../rigs/rig-schemas.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { pastState } from "../season/past-state.ts";
 import type { FlyChoice, GuideLake } from "./guide-schema.ts";

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { boxPlanSchema, catchRateSchema, lakeCatchesSchema, phaseDietSchema } from "../flies/flies-schema.ts";
-import { FOODS, METHODS } from "../model/choices.ts";
+import { BOAT_KINDS, FOODS, METHODS } from "../model/choices.ts";
 import { clubSchema as clubFile } from "../model/fields/club-fields.ts";
 import { lakeSchema as lakeFile } from "../model/fields/lake-fields.ts";
 import { patternSchema as patternFile } from "../model/fields/pattern-fields.ts";
@@ -9,14 +9,23 @@ import { rigBoxSchema } from "../model/fields/rigs-fields.ts";
 import { tripSchema as tripFile } from "../model/fields/trip-fields.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { chanceSchema, dateSchema } from "../model/shared-schemas.ts";
-import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema, usualRigSchema } from "../rigs/rig-plan.ts";
+import { FLY_CLASSES } from "../rigs/fly-classes.ts";
 import {
   anchorSchema,
+  driftingTableSchema,
   leaderBoardsSchema,
-  shotTableSchema,
-  sinkTableSchema,
+  leaderSchema,
+  leanExampleSchema,
+  lineSchema,
+  nakedTableSchema,
+  phaseRigsSchema,
+  plumbTableSchema,
+  searchPlanSchema,
   swingTableSchema,
-} from "../rigs/rig-tables.ts";
+  tippetForHookSchema,
+  tippetSchema,
+  usualRigSchema,
+} from "../rigs/rig-schemas.ts";
 import {
   backtestRowSchema,
   lakeForecastSchema,
@@ -43,7 +52,6 @@ export const lakeFacts = factsOf(lakeFile, {
 });
 export const patternFacts = factsOf(patternFile, {
   rank: "the order of flies",
-  mass: "not shown",
 });
 export const tripFacts = factsOf(tripFile, {
   lakes: "“days”, “pick” and “gear”",
@@ -69,13 +77,19 @@ export const clubFacts = factsOf(clubFile, {
 export const rigFacts = factsOf(rigBoxSchema, {
   reach: "the longest leader that is fixed",
   margin: "set depths",
-  lift: "“shot”",
-  dryShare: "“shot”",
-  castLimit: "“shot”",
+  lift: "“plumb”",
+  mostLift: "“plumb”",
+  steps: "“plumb”",
+  longestWait: "“plumb”",
+  longestCount: "“lines”",
+  bow: "“plumb”, its ropes",
+  scope: "“plumb”, its ropes",
+  dryShare: "“plumb”",
+  castLimit: "“plumb”",
   leaders: "“leaders”, with what each reaches",
-  lines: "“lines” and “sinking”",
-  shot: "“shot”",
-  indicators: "“shot”",
+  lines: "“lines”, with their counts",
+  shot: "“plumb”",
+  indicators: "“plumb”",
 });
 
 const flyChoiceSchema = z.strictObject({
@@ -108,8 +122,10 @@ const lakeSchema = lakeForecastSchema.extend({
   }),
   place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
-  shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
   launch: launchSchema,
+  search: z
+    .array(searchPlanSchema)
+    .meta({ description: "When to try which place, depth and fly, phase by phase; empty without places." }),
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
   diet: z.array(phaseDietSchema).meta({ description: "Phases in which fish here were sampled." }),
   catches: lakeCatchesSchema,
@@ -158,6 +174,7 @@ export type BareLake = z.infer<typeof bareLakeSchema>;
 const patternSchema = z.strictObject({
   slug: z.string(),
   ...patternFacts.shape,
+  flyClass: z.enum(FLY_CLASSES).meta({ description: "The row of the plumb table it is fished by." }),
   lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), phases: z.array(z.enum(PHASES)) })),
 });
 export type GuidePattern = z.infer<typeof patternSchema>;
@@ -191,6 +208,7 @@ const tripSchema = z.strictObject({
   boats: z.array(
     z.strictObject({
       name: z.string(),
+      kind: z.enum(BOAT_KINDS),
       seats: z.number().int(),
       aboard: z.array(z.string()).meta({ description: "Who sits there; empty when nobody is named." }),
     }),
@@ -286,9 +304,16 @@ export const guideSchema = z.strictObject({
     tippet: z.array(tippetSchema),
     leaders: z.array(leaderSchema),
     lines: z.array(lineSchema),
-    ways: z.array(usualRigSchema).meta({ description: "Every way a pattern may be fished, each once." }),
-    shot: shotTableSchema,
-    sinking: sinkTableSchema,
+    tippetFor: z.array(tippetForHookSchema).meta({ description: "Common practice, no source." }),
+    ways: z
+      .array(usualRigSchema)
+      .meta({ description: "Every method a pattern may be fished with, each once." }),
+    plumb: plumbTableSchema.meta({ description: "What to set and pinch on, by the depth just plumbed." }),
+    drifting: driftingTableSchema.nullable().meta({ description: "Null when no leader takes an indicator." }),
+    lean: leanExampleSchema
+      .nullable()
+      .meta({ description: "Null when no rig carried is held down in chop." }),
+    naked: nakedTableSchema,
     swing: swingTableSchema,
     anchor: anchorSchema,
   }),

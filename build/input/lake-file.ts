@@ -39,6 +39,16 @@ function checkDepths(fields: LakeFields, doc: YamlDocument, problems: Diagnostic
         hint: "“max” is the deepest place, “mean” the depth on average: swap or correct them",
       }),
     );
+  for (const [i, { name, depths }] of (fields.places ?? []).entries())
+    for (const [k, depth] of depths.entries())
+      if (max !== undefined && depth > max)
+        problems.push(
+          errorAt(doc.spot(["places", i, "depths", k]), {
+            code: "place-below-bottom",
+            message: `places: “${name}” is deeper than the lake, depth.max`,
+            hint: "correct the depth, or depth.max",
+          }),
+        );
   for (const [phase, band] of Object.entries(fields.depthBands ?? {})) {
     if (band === undefined) continue;
     const label = `depthBands.${phase}`;

@@ -54,3 +54,10 @@ export type Freezing = (typeof FREEZING)[number];
 
 export const LINE_KINDS = ["floating", "clear intermediate", "sink tip", "sinking"] as const;
 export type LineKind = (typeof LINE_KINDS)[number];
+
+export const BOAT_KINDS = ["pram", "canoe", "motor boat", "float tube", "kick boat", "shore"] as const;
+export type BoatKind = (typeof BOAT_KINDS)[number];
+
+/** The three states of a lake's surface that the plumb table has columns for. */
+export const CONDITIONS = ["calm", "ripple", "chop"] as const;
+export type Condition = (typeof CONDITIONS)[number];

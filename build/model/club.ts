@@ -1,5 +1,5 @@
 import type { CalendarDate } from "./calendar.ts";
-import type { FoundFood } from "./choices.ts";
+import type { Condition, FoundFood } from "./choices.ts";
 import type { Chapter } from "./content.ts";
 import type { SourceSpot } from "./diagnostic.ts";
 import type { clubSchema } from "./fields/club-fields.ts";
@@ -147,8 +147,18 @@ export interface RigStock {
   readonly indicators: readonly IndicatorStock[];
 }
 
+/** Shot pinched on together; no pieces is none. */
+export type ShotStep = readonly { readonly shot: string; readonly count: number }[];
+
 /** What the club owns to build rigs from, complete: what it left out comes from `content/rig-defaults.yaml`. */
-export interface RigBox extends Omit<ClubOf<typeof rigBoxSchema>, keyof RigStock>, RigStock {}
+export interface RigBox
+  extends Omit<ClubOf<typeof rigBoxSchema>, keyof RigStock | "steps" | "scope">,
+    RigStock {
+  /** What is pinched on, lightest first. */
+  readonly steps: readonly ShotStep[];
+  /** Anchor rope over depth and bow together. */
+  readonly scope: Readonly<Record<Condition, number>>;
+}
 
 /** The lakes that come into question for a trip: those it names, in its order, else all. */
 export const lakesOfTrip = <L extends { readonly slug: string }>(

@@ -37,6 +37,7 @@ export function lakeOf(
     name: slug,
     position: { lat: 45, lon: -106 },
     hazards: [],
+    places: [],
     depthBands: {},
     iceOff: Object.entries(iceOff).map(([season, dayOfSeason]) => ({
       season: Number(season),

@@ -5,7 +5,7 @@ import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import type { Outing, When } from "../../build/guide/when-schema.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
-import { gearTables } from "../../build/rigs/gear.ts";
+import { rigTables } from "../../build/rigs/tables/rig-tables.ts";
 import { composeWater } from "../../build/water/water.ts";
 import { bareLake, day, evenRegion, fullLake, guideOf } from "../lake-fixture.ts";
 import { box } from "../rigs/box-fixture.ts";
@@ -151,6 +151,8 @@ const withShape = (lake: GuideLake): GuideLake => ({
 const pattern = (slug: string, name: string, change: Partial<GuidePattern> = {}): GuidePattern => ({
   slug,
   name,
+  mass_g: null,
+  flyClass: "unweighted",
   imitates: "scud",
   sizes: [12, 14],
   colours: ["pale olive", "tan"],
@@ -207,9 +209,9 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
           leader,
           why: "For Ember Lake.",
           needed: 6,
+          how: "6: one on each of 4 rods, and 2 to spare.",
           tie: 6 - leader.tied,
         })),
-        count: "For 4 rods and 4 days.",
         uncovered: ["No leader here serves a set of 1.5 ft."],
       },
       lines: ["Floater", "Clear slow"],
@@ -276,6 +278,7 @@ const WHEN: When = {
 };
 
 const RIGS: Guide["rigs"] = {
+  ...rigTables(box, "imperial"),
   rod_m: 3.05,
   offBottom: { from_m: 0.15, to_m: 0.2 },
   tippet: [
@@ -314,15 +317,20 @@ const RIGS: Guide["rigs"] = {
     },
   ],
   lines: [
-    { name: "Floater", kind: "floating", sinkRate_mps: null, countdown: [] },
+    { name: "Floater", kind: "floating", sinkRate_mps: null, tip_m: null, counts: [] },
     {
       name: "Clear slow",
       kind: "clear intermediate",
       sinkRate_mps: 0.0381,
-      countdown: [1, 2, 3, 4].map((depth_m) => ({ depth_m, seconds: Math.round(depth_m / 0.0381) })),
+      tip_m: null,
+      counts: [1, 2, 3].map((depth_m) => ({
+        depth_m,
+        seconds: Math.round(depth_m / 0.0381),
+        long: depth_m > 2,
+        hold_mps: null,
+      })),
     },
   ],
-  ...gearTables(box, "imperial"),
 };
 
 const SCORED = [

@@ -173,6 +173,30 @@ export const lakeSchema = z
       })
       .optional()
       .meta({ description: "Local rules as read on a day." }),
+    places: field(
+      z
+        .array(
+          z.strictObject({
+            name: text("What the club calls the place."),
+            at: text("How to find it.").optional(),
+            depths: field(
+              z
+                .array(depth("Depth plumbed there."))
+                .min(1)
+                .max(6)
+                .meta({
+                  description: "Plumbed depths there, the likeliest first.",
+                  examples: [["14 ft", "10 ft"]],
+                }),
+              { as: "depths_m" },
+            ),
+          }),
+        )
+        .max(6)
+        .optional()
+        .meta({ description: "Places worth trying; with them the guide plans the search." }),
+      { absent: [], explained: "Named by the club; empty means no search plan." },
+    ),
     depthBands: field(
       z
         .strictObject({
