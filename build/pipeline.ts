@@ -13,7 +13,7 @@ import { loadContent } from "./input/load-content.ts";
 import type { Diagnostic } from "./model/diagnostic.ts";
 import type { Progress } from "./model/progress.ts";
 import { publish } from "./publish/publish.ts";
-import { writeOfflineListAndSitemap } from "./site/reachable-files.ts";
+import { writeOfflineListAndSitemap } from "./site/offline-and-sitemap.ts";
 import { writeSite } from "./site/site.ts";
 
 export interface GuideResult {
@@ -104,13 +104,21 @@ async function buildGuide(
   const outDir = path.resolve(request.outDir);
   const published = await publish(outDir, request.only !== undefined, async (staging) => {
     const kept = request.only === undefined ? openOutputs(outDir, staging, cache) : undefined;
-    await writeSite(guide, staging, { only: request.only, kept, progress });
+    const schemas = inputSchemas();
+    const site = await writeSite(guide, staging, {
+      clubDir: path.resolve(request.dataDir),
+      only: request.only,
+      kept,
+      schemas: ["guide", ...Object.keys(schemas)],
+      progress,
+    });
+    unfit.push(...site.problems);
     progress("data", 0, 0);
-    await writeData(guide, inputSchemas(), staging);
+    await writeData(guide, schemas, staging);
     unfit.push(...(await writeCards(guide, staging, { only: request.only, kept, progress })));
     if (unfit.length > 0) return false;
     progress("publish", 0, 0);
-    if (request.preview !== true) await writeOfflineListAndSitemap(guide, staging);
+    if (request.preview !== true) await writeOfflineListAndSitemap(guide, site.outputs, staging);
     const { club, asOf, lakes } = guide;
     if (kept !== undefined)
       keepGuide(kept.keep(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });

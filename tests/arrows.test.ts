@@ -19,7 +19,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   site: ["program", "incremental", "templates", "draw", "feeds", "guide", "model"],
   cards: ["program", "incremental", "draw", "guide", "model"],
   feeds: ["guide", "model"],
-  publish: [],
+  publish: ["model"],
 };
 
 /** Rooms that only compute: no files, no clock, no page or card library. */

@@ -1,5 +1,5 @@
 import { arrangeBoard } from "../build/guide/board.ts";
-import { type Guide, type GuideLake, guideSchema } from "../build/guide/guide-schema.ts";
+import { type Guide, type GuideLake, guideSchema, lakeFacts } from "../build/guide/guide-schema.ts";
 import { reportSeasons } from "../build/guide/report-seasons.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
@@ -62,19 +62,7 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
   };
   return {
     slug,
-    name,
-    position: { lat: 41.312, lon: -106.291 },
-    elevation_m: null,
-    region: null,
-    area_ha: null,
-    maxDepth_m: null,
-    meanDepth_m: null,
-    water: null,
-    summary: null,
-    access: null,
-    hazards: [],
-    rules: null,
-    notes: null,
+    ...lakeFacts.of({ name, position: { lat: 41.312, lon: -106.291 }, hazards: [] }),
     turnsOver: true,
     iceOff: { ...spreadAbout(middle, 0), status: "forecast", openByNow: 1 - today.iced },
     phases: [

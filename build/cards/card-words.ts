@@ -1,4 +1,5 @@
 import type { Caution, Guide, GuideLake } from "../guide/guide-schema.ts";
+import { ADDRESS, folderOf } from "../model/addresses.ts";
 import { type CalendarDate, clockText, dayMonth, dayRange } from "../model/calendar.ts";
 import { GOOD_STATES, phaseName, STATE_WORDS, stateOfPhase } from "../model/phase.ts";
 import type { Spread } from "../model/shared-schemas.ts";
@@ -197,5 +198,5 @@ export const agencyText = (agency: string): string => noBreak(`(${agency})`);
 export function qrTarget({ baseUrl }: Pick<Guide, "baseUrl">, { slug, position }: GuideLake) {
   return baseUrl === null
     ? { uri: `geo:${position.lat},${position.lon}`, label: "This lake on a map" }
-    : { uri: new URL(`lakes/${slug}/`, baseUrl).href, label: "This lake's page" };
+    : { uri: new URL(folderOf(ADDRESS.lake(slug)), baseUrl).href, label: "This lake's page" };
 }

@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { ADDRESS } from "../model/addresses.ts";
 import type { CardFiles, CardKind, CardProblem, CardTools, LakeLayout, PlacedCards } from "./card-kind.ts";
 import { LABELS } from "./labels/labels.ts";
 import { LAKE_CARDS, LAKE_SHEETS } from "./lake/lake-cards.ts";
@@ -20,7 +21,7 @@ const KINDS: readonly CardKind<never>[] = [
 /** An error that says which card it is about. */
 function ofCard(name: string | undefined, error: unknown): Error {
   const said = error instanceof Error ? error.message : String(error);
-  return new Error(`cards/${name}.pdf cannot be made: ${said}`, { cause: error });
+  return new Error(`${ADDRESS.card(name ?? "")} cannot be made: ${said}`, { cause: error });
 }
 
 /** Places files of cards of any kind. @throws naming the card that cannot be made, also when they are inked */
@@ -44,9 +45,6 @@ export function placeCards({ kind, names, inputs }: CardFiles, tools: CardTools)
   }
 }
 
-/** Where a file of cards goes inside the guide. */
-export const cardAddress = (name: string): string => `cards/${name}.pdf`;
-
 /** Makes files of cards that belong together. */
 type CardWriter = (
   batch: readonly CardFiles[],
@@ -61,7 +59,7 @@ export function openCardWriter(outDir: string): CardWriter {
   const fonts = parseFonts();
   const ruler = createRuler(fonts);
   return async (batch, made) => {
-    await mkdir(path.join(outDir, "cards"), { recursive: true });
+    await mkdir(path.dirname(path.join(outDir, ADDRESS.card(""))), { recursive: true });
     const problems: CardProblem[] = [];
     const lakes: LakeLayout[] = [];
     for (const files of batch) {
@@ -71,7 +69,7 @@ export function openCardWriter(outDir: string): CardWriter {
       if (problems.length === 0) {
         const inked = await placed.ink(fonts);
         for (const [i, name] of files.names.entries())
-          await writeFile(path.join(outDir, cardAddress(name)), inked[i] ?? "");
+          await writeFile(path.join(outDir, ADDRESS.card(name)), inked[i] ?? "");
       }
       made(files.names.length);
     }

@@ -3,12 +3,13 @@ import type { Guide } from "../guide/guide-schema.ts";
 import { sheetVolumes } from "../guide/sheet-volumes.ts";
 import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
 import { runInThreads } from "../incremental/threads.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type Memoize, unmemoized } from "../model/memoize.ts";
 import type { Progress } from "../model/progress.ts";
 import { programModule } from "../program/program-files.ts";
 import type { CardFiles } from "./card-kind.ts";
 import { type CardProblem, overflowProblem } from "./card-kind.ts";
-import { cardAddress, openCardWriter, placeCards } from "./card-writer.ts";
+import { openCardWriter, placeCards } from "./card-writer.ts";
 import { planLabels } from "./labels/labels.ts";
 import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
 import type { Ruler } from "./layout/column.ts";
@@ -44,7 +45,7 @@ function duplicateNames(planned: readonly CardFiles[]): CardProblem[] {
   return twice.map((name) => ({
     ...overflowProblem(name, {
       field: "file name",
-      message: `cards/${name}.pdf is made by the program`,
+      message: `${ADDRESS.card(name)} is made by the program`,
       hint: "give the lake’s file another name",
     }),
     code: "card-name-taken",
@@ -132,7 +133,7 @@ export async function writeCards(
   const toMake = batches
     .map((batch) =>
       batch.filter(
-        ({ kind, inputs, names }) => taken.length > 0 || !kept.reuse(kind, inputs, names.map(cardAddress)),
+        ({ kind, inputs, names }) => taken.length > 0 || !kept.reuse(kind, inputs, names.map(ADDRESS.card)),
       ),
     )
     .filter((batch) => batch.length > 0);

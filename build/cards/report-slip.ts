@@ -1,4 +1,5 @@
 import type { GuideFrame } from "../guide/guide-frame.ts";
+import { CARD, onPaper, PAPERS } from "../model/addresses.ts";
 import { FOODS, ICE_STATES, METHODS } from "../model/club.ts";
 import { PHASES } from "../model/phase.ts";
 import { depthUnit, type UnitSystem } from "../model/units.ts";
@@ -12,7 +13,6 @@ import {
   frameOf,
   leading_pt,
   mm,
-  SHEET_NAMES,
   SMALL,
   STRONG,
 } from "./layout/page.ts";
@@ -220,8 +220,6 @@ export function layoutReportSlip(guide: GuideFrame, ruler: Ruler): { front: Face
   };
 }
 
-const ALONE = "report-slip-a6";
-
 /** The report slip alone, and a sheet full of them. */
 export const REPORT_SLIPS: CardKind<{ guide: GuideFrame }> = {
   kind: "report slips",
@@ -230,7 +228,7 @@ export const REPORT_SLIPS: CardKind<{ guide: GuideFrame }> = {
     const slip = { name: "report slip", front: front.face, back: back.face };
     const cards = Array.from({ length: CARDS_PER_SHEET }, () => slip);
     return {
-      problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(ALONE, misfit)),
+      problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(CARD.reportSlip, misfit)),
       ink: async (fonts) => [
         await cardPdf(guide, [slip.front, slip.back], { title: "Report slip, A6,", paper: A6 }, fonts),
         ...(await sheetsPdfs(guide, { what: "Report slips", cards, count: cards.length }, fonts)),
@@ -240,4 +238,6 @@ export const REPORT_SLIPS: CardKind<{ guide: GuideFrame }> = {
 };
 
 export const planReportSlips = (guide: GuideFrame): CardFiles =>
-  cardFiles(REPORT_SLIPS, [ALONE, ...SHEET_NAMES.map((sheet) => `report-slips-${sheet}`)], { guide });
+  cardFiles(REPORT_SLIPS, [CARD.reportSlip, ...PAPERS.map((paper) => onPaper(CARD.reportSlips, paper))], {
+    guide,
+  });

@@ -21,7 +21,7 @@ async function printResult(
 ): Promise<Exit> {
   if (zipFile !== undefined)
     try {
-      await (await import("../site/reachable-files.ts")).zipGuide({ asOf }, outDir, zipFile);
+      await (await import("../site/zip.ts")).zipGuide({ asOf }, outDir, zipFile);
     } catch (error) {
       effects.warn(`cannot write ${zipFile}: ${error instanceof Error ? error.message : error}`);
       return EXIT.cannotWrite;

@@ -196,7 +196,8 @@ export async function previewCommand(request: GuideRequest, effects: Effects): P
   const cache = inMemory(openCache(request.cache));
   const first = await guideCommand(request, effects, undefined, cache);
   if (first !== EXIT.done) return first;
-  const { liveFiles } = await import("../site/text-files.ts");
+  const { openLiveFiles } = await import("../site/live-files.ts");
+  const liveFiles = await openLiveFiles(request.dataDir);
   let textAt: (address: string) => string | undefined = () => undefined;
   const answer = ({ url }: { readonly url: URL }): Answer | undefined => {
     const address = addressOf(url);

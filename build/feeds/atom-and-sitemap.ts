@@ -1,8 +1,10 @@
 import { createHash } from "node:crypto";
+import path from "node:path";
 import { create } from "xmlbuilder2";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type ListedReport, listReports } from "../guide/report-seasons.ts";
 import { reportSentences } from "../guide/report-words.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type CalendarDate, dayMonthYear } from "../model/calendar.ts";
 
 /** Four bits of version 5 and two of variant lie over the digest. */
@@ -33,7 +35,7 @@ const NAMES = "5fd02789-999b-4538-b6f1-d7d580e92918";
 /** A reader asks for what is new; the rest stands on the pages. */
 const MOST_ENTRIES = 100;
 
-const FOLDER = "reports/";
+const FOLDER = path.posix.dirname(ADDRESS.reportsFeed);
 
 /** Reports name a day and no hour. */
 const instant = (date: CalendarDate): string => `${date}T00:00:00Z`;
@@ -47,10 +49,9 @@ const idOf = ({ club }: Guide, name: string): string => `urn:uuid:${uuidV5(NAMES
 /**
  * Where a file of the guide is. Without the guide's address relative to the feed itself, which RFC 4287 allows: it resolves
  * against the address the feed came from.
- * @param file relative to the folder of the feed
  */
-const hrefOf = ({ baseUrl }: Guide, file: string): string =>
-  baseUrl === null ? file : new URL(`${FOLDER}${file}`, baseUrl).href;
+const hrefOf = ({ baseUrl }: Guide, address: string): string =>
+  baseUrl === null ? path.posix.relative(FOLDER, address) : new URL(address, baseUrl).href;
 
 const titleOf = ({ lake, report }: ListedReport): string => `${lake.name}, ${dayMonthYear(report.date)}`;
 
@@ -72,11 +73,11 @@ export function reportsFeed(guide: Guide): string | undefined {
   feed.ele("updated").txt(instant(newest.report.date));
   feed.ele("author").ele("name").txt(guide.club.name);
   feed.ele("generator", { version: guide.program.version }).txt(guide.program.name);
-  feed.ele("link", { rel: "self", type: "application/atom+xml", href: hrefOf(guide, "feed.xml") });
-  feed.ele("link", { rel: "alternate", type: "text/html", href: hrefOf(guide, "index.html") });
+  feed.ele("link", { rel: "self", type: "application/atom+xml", href: hrefOf(guide, ADDRESS.reportsFeed) });
+  feed.ele("link", { rel: "alternate", type: "text/html", href: hrefOf(guide, ADDRESS.reports) });
   for (const one of reports) {
     const entry = feed.ele("entry");
-    const href = hrefOf(guide, `${one.season}/index.html#${one.id}`);
+    const href = `${hrefOf(guide, ADDRESS.reportSeason(one.season))}#${one.id}`;
     entry.ele("id").txt(idOf(guide, one.id));
     entry.ele("title").txt(titleOf(one));
     entry.ele("updated").txt(instant(one.report.date));

@@ -1,16 +1,15 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { z } from "zod";
+import { listedTrips } from "../guide/guide-contents.ts";
 import { type Guide, guideSchema } from "../guide/guide-schema.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { reportsFeed } from "./atom-and-sitemap.ts";
 import { mapGeojson, marksGpx } from "./geojson-gpx.ts";
 import { seasonCalendar, tripCalendar } from "./icalendar.ts";
 
 /** An unlisted trip has its own page, card and calendar and stands nowhere else: whoever was not given its address must not find it here. */
-const listedOnly = (guide: Guide): Guide => ({
-  ...guide,
-  trips: guide.trips.filter(({ unlisted }) => !unlisted),
-});
+const listedOnly = (guide: Guide): Guide => ({ ...guide, trips: listedTrips(guide) });
 
 /** The JSON of an object in pieces, a piece for each item of its lists: the lakes of a large club are tens of megabytes. */
 function* jsonPieces(object: object): Generator<string> {
@@ -41,30 +40,22 @@ export async function writeData(
   outDir: string,
 ): Promise<void> {
   const schemas = { guide: z.toJSONSchema(guideSchema), ...inputSchemas };
-  await mkdir(path.join(outDir, "schema"), { recursive: true });
+  const write = async (address: string, text: string | Iterable<string>): Promise<void> => {
+    const file = path.join(outDir, address);
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(file, text);
+  };
   for (const [kind, schema] of Object.entries(schemas))
-    await writeFile(
-      path.join(outDir, "schema", `${kind}.schema.json`),
-      `${JSON.stringify(schema, null, 2)}\n`,
-    );
-  await writeFile(path.join(outDir, "guide.json"), jsonPieces(listedOnly(guide)));
-  for (const trip of guide.trips) {
-    const folder = path.join(outDir, "trips", trip.slug);
-    await mkdir(folder, { recursive: true });
-    await writeFile(path.join(folder, "trip.ics"), tripCalendar(guide, trip));
-  }
+    await write(ADDRESS.schema(kind), `${JSON.stringify(schema, null, 2)}\n`);
+  await write(ADDRESS.data, jsonPieces(listedOnly(guide)));
+  for (const trip of guide.trips) await write(ADDRESS.tripCalendar(trip.slug), tripCalendar(guide, trip));
   const feed = reportsFeed(guide);
-  if (feed !== undefined) {
-    await mkdir(path.join(outDir, "reports"), { recursive: true });
-    await writeFile(path.join(outDir, "reports", "feed.xml"), feed);
-  }
+  if (feed !== undefined) await write(ADDRESS.reportsFeed, feed);
   for (const lake of guide.lakes) {
-    const folder = path.join(outDir, "lakes", lake.slug);
-    await mkdir(folder, { recursive: true });
-    await writeFile(path.join(folder, "season.ics"), seasonCalendar(guide, lake));
+    await write(ADDRESS.calendar(lake.slug), seasonCalendar(guide, lake));
     const { map } = lake.place;
     if (map === null) continue;
-    await writeFile(path.join(folder, "map.geojson"), mapGeojson(guide, lake, map));
-    await writeFile(path.join(folder, "marks.gpx"), marksGpx(guide, lake));
+    await write(ADDRESS.map(lake.slug), mapGeojson(guide, lake, map));
+    await write(ADDRESS.marks(lake.slug), marksGpx(guide, lake));
   }
 }

@@ -1,6 +1,7 @@
 import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
@@ -247,7 +248,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
   const guide: Guide = {
-    $schema: "schema/guide.schema.json",
+    $schema: ADDRESS.schema("guide"),
     program: { name: "lake-season-guide", version: options.version },
     club: clubFacts.of(club),
     season: club.season,

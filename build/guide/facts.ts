@@ -103,7 +103,7 @@ const factRecord = (schema: z.ZodObject, not: object, record: object): object =>
 /** The facts of one kind of club file: every key but those named, each with its reason. */
 export const factsOf = <S extends z.ZodObject, const Not extends NotFacts<S>>(
   schema: S,
-  not: Not,
+  not: Not & Readonly<Record<Exclude<keyof Not, keyof S["shape"]>, never>>,
 ): Facts<S, Not> =>
   ({
     shape: factShape(schema, not),

@@ -1,3 +1,5 @@
+import { CARD } from "../model/addresses.ts";
+
 /**
  * Lakes on the sheets of one file. With their maps, forty lakes are eighty cards: forty sheets of waterproof paper, about
  * what is printed in one go; most clubs' lakes all stand in one file. An edit of a lake inks again no more than these.
@@ -29,5 +31,4 @@ export function sheetVolumes<Lake extends { readonly slug: string }>(
 }
 
 /** "sheets", or "sheets-2" for the second volume: a file's name under cards/ before its paper, as in "sheets-2-a4". */
-export const sheetsName = ({ number }: Pick<SheetVolume<unknown>, "number">): string =>
-  number === null ? "sheets" : `sheets-${number}`;
+export const sheetsName = ({ number }: Pick<SheetVolume<unknown>, "number">): string => CARD.lakes(number);

@@ -15,6 +15,8 @@ const FOLDERS = {
 type FolderName = keyof typeof FOLDERS;
 const FOLDER_NAMES = Object.keys(FOLDERS) as FolderName[];
 const TOP_FILES = ["club.yaml", "rigs.yaml"];
+/** Belong to the site and are not read here. */
+const SITE_FOLDERS = ["static", "templates"];
 
 /** A file of the club folder, read. */
 export interface ClubFile {
@@ -115,7 +117,7 @@ export async function readClubFiles(
   if (!(folder instanceof Folder)) return { problems: [errorAt(startOf("."), folder)] };
   const top = await folder.list(".");
   for (const name of top) {
-    if ([...TOP_FILES, ...FOLDER_NAMES].includes(name)) continue;
+    if ([...TOP_FILES, ...FOLDER_NAMES, ...SITE_FOLDERS].includes(name)) continue;
     const meant = didYouMean(name, [...TOP_FILES, ...FOLDER_NAMES]);
     folder.warn(name, {
       code: "unknown-file",

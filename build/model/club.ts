@@ -126,7 +126,7 @@ export type LeaderStock = ClubOf<typeof leaderRow> & Placed;
 export type LineStock = ClubOf<typeof lineRow> & Placed;
 /** Of a material known by its density. */
 export type ShotStock = Omit<ClubOf<typeof shotRow>, "material"> & Placed & { readonly density_kgm3: number };
-export type IndicatorStock = ClubOf<typeof indicatorRow> & Placed;
+type IndicatorStock = ClubOf<typeof indicatorRow> & Placed;
 
 /** The lists of a rig box; none is empty. */
 export interface RigStock {

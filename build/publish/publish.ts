@@ -2,6 +2,7 @@ import { spawnSync } from "node:child_process";
 import { existsSync, renameSync, statSync } from "node:fs";
 import { cp, lstat, mkdir, open, readdir, readFile, realpath, rename, rm } from "node:fs/promises";
 import path from "node:path";
+import { ADDRESS } from "../model/addresses.ts";
 import { OutputHeld, type OutputLock, takeLock } from "./output-lock.ts";
 
 /** More at once is no faster: the disk writes them together. */
@@ -74,7 +75,7 @@ const LOCK_TIMEOUT_MS = 15_000;
 /** True for a folder that an earlier run of this program published. */
 async function isEarlierGuide(dir: string): Promise<boolean> {
   try {
-    const head = (await readFile(path.join(dir, "guide.json"), "utf8")).slice(0, 200);
+    const head = (await readFile(path.join(dir, ADDRESS.data), "utf8")).slice(0, 200);
     return head.includes('"name":"lake-season-guide"');
   } catch {
     return false;

@@ -2,7 +2,6 @@ import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
 import { initWasm, Resvg } from "@resvg/resvg-wasm";
-import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import {
   boardOpenGraphImage,
   boardPictureLakes,
@@ -12,6 +11,7 @@ import { renderSvg } from "../draw/svg.ts";
 import { guideFrame } from "../guide/guide-frame.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import type { LastOutputs } from "../incremental/outputs.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import type { Inputs } from "../model/memoize.ts";
 
 const { resolve } = createRequire(import.meta.url);
@@ -44,14 +44,14 @@ async function png(svg: string): Promise<Uint8Array> {
 
 interface Picture {
   readonly page: string;
-  readonly needs: Inputs;
+  readonly inputs: Inputs;
   readonly svg: () => string;
 }
 
-const picture = <Own extends Inputs>(page: string, needs: Own, svg: (needs: Own) => string): Picture => ({
+const picture = <Own extends Inputs>(page: string, inputs: Own, svg: (inputs: Own) => string): Picture => ({
   page,
-  needs,
-  svg: () => svg(needs),
+  inputs,
+  svg: () => svg(inputs),
 });
 
 function picturesOf(guide: Guide, only: string | undefined): Picture[] {
@@ -59,19 +59,19 @@ function picturesOf(guide: Guide, only: string | undefined): Picture[] {
   const lakes = guide.lakes
     .filter(({ slug }) => only === undefined || slug === only)
     .map((lake) =>
-      picture(ADDRESS.lake(lake.slug), { lake, guide: frame }, (needs) =>
-        renderSvg(lakeOpenGraphImage(needs.lake, needs.guide)),
+      picture(ADDRESS.lake(lake.slug), { lake, guide: frame }, (inputs) =>
+        renderSvg(lakeOpenGraphImage(inputs.lake, inputs.guide)),
       ),
     );
   if (only !== undefined) return lakes;
-  const first = picture(ADDRESS.board, { lakes: boardPictureLakes(guide), guide: frame }, (needs) =>
-    renderSvg(boardOpenGraphImage(needs.lakes, needs.guide)),
+  const first = picture(ADDRESS.board, { lakes: boardPictureLakes(guide), guide: frame }, (inputs) =>
+    renderSvg(boardOpenGraphImage(inputs.lakes, inputs.guide)),
   );
   return [...lakes, first];
 }
 
 /**
- * Writes the pictures that other programs show beside a link: PNG, for they do not show SVG. A link needs a full
+ * Writes the pictures that other programs show beside a link: PNG, for they do not show SVG. A link inputs a full
  * address, so a guide without one gets none.
  * @param only a lake's slug: its picture alone
  * @param kept pictures that need not be drawn again
@@ -83,9 +83,9 @@ export async function writeOpenGraphImages(
   { only, kept }: { readonly only: string | undefined; readonly kept: LastOutputs },
 ): Promise<void> {
   if (guide.baseUrl === null) return;
-  for (const { page, needs, svg } of picturesOf(guide, only)) {
+  for (const { page, inputs, svg } of picturesOf(guide, only)) {
     const address = ADDRESS.linkPicture(page);
-    if (kept.reuse("link picture", needs, [address])) continue;
+    if (kept.reuse("link picture", inputs, [address])) continue;
     const file = path.join(outDir, address);
     await mkdir(path.dirname(file), { recursive: true });
     await writeFile(file, await png(svg()));

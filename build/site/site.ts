@@ -1,107 +1,36 @@
-import { copyFile, mkdir, readFile, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import path from "node:path";
-import { ADDRESS } from "../../templates/_includes/page-context.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
 import type { Progress } from "../model/progress.ts";
-import { programFile, templatesFolder } from "../program/program-files.ts";
+import { copyAssets, copyStatic, writeLoaded } from "./assets.ts";
+import {
+  clubPartials,
+  partialProblem,
+  readClubTemplates,
+  replacementOf,
+  type WrittenSite,
+  writeClubTemplates,
+} from "./club-templates.ts";
+import eleventyConfiguration from "./eleventy.config.ts";
 import { writeOpenGraphImages } from "./open-graph-images.ts";
-import { type SitePage, sitePages } from "./pages.tsx";
-import { dataFiles, pageText } from "./text-files.ts";
-
-const TEMPLATES = templatesFolder();
-const fontPackage = (file: string): string =>
-  createRequire(import.meta.url).resolve(`@fontsource/atkinson-hyperlegible-next/${file}`);
-const fontFile = (weight: number): string =>
-  fontPackage(`files/atkinson-hyperlegible-next-latin-${weight}-normal.woff2`);
-
-/** Files that are the same for every guide, from where they lie to where they go: what pages load, and the licences. */
-const ASSETS: Readonly<Record<string, string>> = {
-  [path.join(TEMPLATES, "assets/icon.svg")]: ADDRESS.icon,
-  [path.join(TEMPLATES, "assets/glare.js")]: ADDRESS.glare,
-  [path.join(TEMPLATES, "assets/ticks.js")]: ADDRESS.ticks,
-  [path.join(TEMPLATES, "assets/today.js")]: ADDRESS.today,
-  [path.join(TEMPLATES, "assets/share.js")]: ADDRESS.share,
-  [path.join(TEMPLATES, "assets/offline.js")]: ADDRESS.offline,
-  [path.join(TEMPLATES, "assets/offline-worker.js")]: ADDRESS.offlineWorker,
-  [path.join(TEMPLATES, "assets/search.js")]: ADDRESS.searchScript,
-  [fontFile(400)]: ADDRESS.textFont,
-  [fontFile(700)]: ADDRESS.boldFont,
-  [fontPackage("LICENSE")]: ADDRESS.fontLicence,
-  [programFile("content/notices.txt")]: ADDRESS.notices,
-};
-
-/** Styles as readers load them: without what is written for those who change them, an eighth fewer bytes on the way. */
-const styles = async (file: string): Promise<string> =>
-  (await readFile(path.join(TEMPLATES, file), "utf8"))
-    .replace(/\/\*[\s\S]*?\*\//g, "")
-    .replace(/\s+/g, " ")
-    .replace(/([{};,:]) /g, "$1")
-    .replace(/ ([{}])/g, "$1")
-    .trim();
-
-/** Eleventy takes paths from where the program was started. */
-const fromHere = (file: string): string => path.relative(process.cwd(), file);
-
-/** Not by Eleventy: of its own copying, a second failure (a full disk) is caught by nobody and ends the program. */
-async function copyAssets(outDir: string): Promise<void> {
-  for (const [file, address] of Object.entries(ASSETS)) {
-    const target = path.join(outDir, address);
-    await mkdir(path.dirname(target), { recursive: true });
-    await copyFile(file, target);
-  }
-}
+import { guideOutputs } from "./outputs.ts";
+import { loadTemplates, sitePages, TEMPLATES } from "./pages.ts";
+import { runEleventy } from "./run-eleventy.ts";
 
 /** Eleventy holds what it has written until it is done; a large club's pages would fill the memory. */
 const PAGES_AT_ONCE = 250;
 
-/** Eleventy is loaded only when there is something to draw. */
-async function draw(pages: readonly SitePage[], outDir: string, drawn: () => void): Promise<void> {
-  const { default: Eleventy } = await import("@11ty/eleventy");
-  const eleventy = new Eleventy(fromHere(TEMPLATES), fromHere(outDir), {
-    configPath: false,
-    quietMode: true,
-    config: (config) => {
-      config.setTemplateFormats(["11ty.js"]);
-      config.setDataFileSuffixes([]);
-      for (const page of pages)
-        config.addTemplate(`${page.address}.11ty.js`, {
-          data: () => ({ permalink: page.address }),
-          render: () => {
-            const text = pageText(page);
-            drawn();
-            return text;
-          },
-        });
-    },
-  });
-  eleventy.disableLogger();
-  await eleventy.write();
-}
-
-/** Writes what the pages of a whole guide load. */
-async function writeLoaded(guide: Guide, outDir: string): Promise<void> {
-  const files = [
-    ...dataFiles(guide),
-    { address: ADDRESS.styles, text: await styles("assets/site.css") },
-    { address: ADDRESS.searchStyles, text: await styles("assets/search.css") },
-  ];
-  for (const { address, text } of files) {
-    const file = path.join(outDir, address);
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(file, text);
-  }
-}
-
-/** How a part of the guide is written. */
+/** How the guide's site is written. */
 interface SiteOptions {
+  /** The club's folder, whose `static` and `templates` belong to the site. */
+  readonly clubDir?: string | undefined;
   /** A lake's slug: its page alone. */
   readonly only?: string | undefined;
   /** Pages and pictures that need not be drawn again. */
   readonly kept?: LastOutputs | undefined;
+  /** Kinds of the JSON Schemas that are published beside the site. */
+  readonly schemas?: readonly string[];
   /** Told of every page. */
-  readonly progress?: Progress;
+  readonly progress?: Progress | undefined;
 }
 
 /**
@@ -112,20 +41,42 @@ interface SiteOptions {
 export async function writeSite(
   guide: Guide,
   outDir: string,
-  { only, kept = noOutputs, progress }: SiteOptions = {},
-): Promise<void> {
-  const pages = sitePages(guide, only);
+  { clubDir, only, kept = noOutputs, schemas = [], progress }: SiteOptions = {},
+): Promise<WrittenSite> {
+  const club = clubDir === undefined ? undefined : await readClubTemplates(clubDir);
+  const partials = club === undefined ? [] : clubPartials(club);
+  const templates = await loadTemplates();
+  const own = new Map(
+    [...templates].filter(([name]) => club === undefined || replacementOf(club, name) === undefined),
+  );
+  const pages = sitePages(own, guide, only);
+  const outputs = guideOutputs(guide, only === undefined ? pages : sitePages(own, guide), schemas);
   progress?.("pages", 0, pages.length);
   await copyAssets(outDir);
   if (only === undefined) await writeLoaded(guide, outDir);
-  const toDraw = pages.filter(({ address, needs }) => !kept.reuse("page", needs, [address]));
+  const ownParts = club !== undefined && partials.length > 0 ? { clubTemplates: club.sources } : {};
+  const toDraw = pages.filter(
+    ({ address, inputs }) => !kept.reuse("page", { ...inputs, ...ownParts }, [address]),
+  );
   let done = pages.length - toDraw.length;
   progress?.("pages", done, pages.length);
   const drawn = (): void => {
     done += 1;
     progress?.("pages", done, pages.length);
   };
-  for (let i = 0; i < toDraw.length; i += PAGES_AT_ONCE)
-    await draw(toDraw.slice(i, i + PAGES_AT_ONCE), outDir, drawn);
+  try {
+    for (let i = 0; i < toDraw.length; i += PAGES_AT_ONCE) {
+      const batch = new Map(toDraw.slice(i, i + PAGES_AT_ONCE).map((page) => [page.address, page] as const));
+      const configuration = eleventyConfiguration({ guide, templates, pages: batch, partials, drawn });
+      await runEleventy(TEMPLATES, outDir, configuration);
+    }
+  } catch (error) {
+    const problem = partialProblem(error);
+    if (problem === undefined) throw error;
+    return { outputs, problems: [problem] };
+  }
   await writeOpenGraphImages(guide, outDir, { only, kept });
+  const copied = clubDir === undefined ? [] : await copyStatic(clubDir, outDir);
+  const added = await writeClubTemplates(club, guide, outDir, outputs);
+  return { outputs: [...outputs, ...copied, ...added.outputs], problems: added.problems };
 }

@@ -1,16 +1,11 @@
-import { renderToString } from "preact-render-to-string";
-import { ADDRESS } from "../../templates/_includes/page-context.ts";
+import { boardsAheadWords } from "../../templates/_includes/board-titles.ts";
 import { cautionsFor } from "../../templates/_includes/parts.tsx";
 import { searchEntries } from "../../templates/_includes/search-entries.ts";
-import { boardsAheadWords } from "../../templates/board.tsx";
 import { daysAhead, stateText } from "../guide/board.ts";
 import type { Guide } from "../guide/guide-schema.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { weekdayDayMonth } from "../model/calendar.ts";
 import { DAY_STATES, STATE_WORDS } from "../model/phase.ts";
-import { type SitePage, sitePages } from "./pages.tsx";
-
-/** A page as it is written. */
-export const pageText = ({ draw }: SitePage): string => `<!DOCTYPE html>\n${renderToString(draw())}\n`;
 
 /** A file that is neither a page nor the same for every club. */
 interface DataFile {
@@ -51,20 +46,3 @@ export const dataFiles = (guide: Guide): DataFile[] => [
   { address: ADDRESS.searchEntries, text: constant("searchEntries", searchEntries(guide)) },
   { address: ADDRESS.manifest, text: `${JSON.stringify(manifest(guide))}\n` },
 ];
-
-/**
- * The pages of a guide and what its own pages load, each drawn when it is asked for: to look at before anything is written.
- * @returns what gives the text of a file by its address inside the guide, such as "lakes/ember/index.html"; undefined for
- * what is no page, and for what is the same for every guide
- */
-export function liveFiles(guide: Guide): (address: string) => string | undefined {
-  let pages: ReadonlyMap<string, SitePage> | undefined;
-  let data: ReadonlyMap<string, string> | undefined;
-  return (address) => {
-    pages ??= new Map(sitePages(guide).map((page) => [page.address, page]));
-    const page = pages.get(address);
-    if (page !== undefined) return pageText(page);
-    data ??= new Map(dataFiles(guide).map((file) => [file.address, file.text]));
-    return data.get(address);
-  };
-}

@@ -1,7 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { OPEN_GRAPH_IMAGE } from "../../build/draw/strip/open-graph-image.ts";
+import { hasRigs } from "../../build/guide/guide-contents.ts";
+import { ADDRESS } from "../../build/model/addresses.ts";
 import { dayMonthYear, weekdayDayMonthYear } from "../../build/model/calendar.ts";
-import { ADDRESS, hasRigs, type PageContext, type PageGuide } from "./page-context.ts";
+import type { PageContext, PageGuide } from "./page-context.ts";
+import { Harmless } from "./parts.tsx";
 
 interface Place {
   readonly name: string;
@@ -173,6 +176,20 @@ function Head({
   );
 }
 
+/** A part that a club may write anew, as `templates/_includes/NAME.njk` in its folder. */
+function Partial({
+  name,
+  sheet,
+  children,
+}: {
+  name: string;
+  sheet: PageContext;
+  children: ComponentChildren;
+}) {
+  const own = sheet.partials?.[name];
+  return own === undefined ? children : <Harmless class={name} html={own} />;
+}
+
 /** Every page: what it belongs to and as of when, the way around, the page itself, and where it comes from. */
 export function Page({ children, ...head }: PageProps) {
   const { sheet } = head;
@@ -186,9 +203,11 @@ export function Page({ children, ...head }: PageProps) {
         </a>
         <header>
           <div class="masthead">
-            <p class="club">
-              <a href={to(ADDRESS.board)}>{guide.club.name}</a>
-            </p>
+            <Partial name="masthead" sheet={sheet}>
+              <p class="club">
+                <a href={to(ADDRESS.board)}>{guide.club.name}</a>
+              </p>
+            </Partial>
             <p class="as-of" data-as-of={guide.asOf}>
               As of <strong>{weekdayDayMonthYear(guide.asOf)}</strong>
             </p>
@@ -201,7 +220,9 @@ export function Page({ children, ...head }: PageProps) {
         </header>
         <main id="main">{children}</main>
         <footer>
-          <FurtherNavigation sheet={sheet} />
+          <Partial name="footer" sheet={sheet}>
+            <FurtherNavigation sheet={sheet} />
+          </Partial>
           <p>
             Worked out as of {dayMonthYear(guide.asOf)} by {guide.program.name} {guide.program.version}. A
             forecast is a chance, not a promise, and says nothing about safe ice.{" "}

@@ -1,12 +1,14 @@
 import type { ComponentChildren } from "preact";
 import type { Drawing as DrawingTree } from "../../build/draw/drawing.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
+import { hasChapter } from "../../build/guide/guide-contents.ts";
 import type { GuideFrame } from "../../build/guide/guide-frame.ts";
 import type { Caution } from "../../build/guide/guide-schema.ts";
+import { type PrintFile, SHEETS } from "../../build/guide/print-files.ts";
+import { ADDRESS } from "../../build/model/addresses.ts";
 import { dayMonthYear } from "../../build/model/calendar.ts";
 import type { DayState } from "../../build/model/phase.ts";
-import { ADDRESS, hasChapter, type PageContext } from "./page-context.ts";
-import { type PrintFile, SHEETS } from "./print-files.ts";
+import type { PageContext } from "./page-context.ts";
 
 /** A heading in the margin and what belongs to it. */
 export const Section = ({

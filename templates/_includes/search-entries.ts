@@ -1,9 +1,10 @@
+import { listedTrips } from "../../build/guide/guide-contents.ts";
 import type { Guide, GuideLake, GuidePage, GuidePattern, GuideTrip } from "../../build/guide/guide-schema.ts";
 import type { ReportSeason } from "../../build/guide/report-seasons-schema.ts";
 import { reportsText } from "../../build/guide/report-words.ts";
+import { ADDRESS } from "../../build/model/addresses.ts";
 import { dayRange } from "../../build/model/calendar.ts";
 import { phaseName } from "../../build/model/phase.ts";
-import { ADDRESS, listedTrips } from "./page-context.ts";
 
 /** One page that search can find. */
 export interface SearchEntry {

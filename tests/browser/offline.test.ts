@@ -3,7 +3,7 @@ import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { writeOfflineListAndSitemap } from "../../build/site/reachable-files.ts";
+import { writeOfflineListAndSitemap } from "../../build/site/offline-and-sitemap.ts";
 import { browserAtHand } from "./browser.ts";
 import { openedWith } from "./opened.ts";
 import { publishDemo } from "./published-guide.ts";
@@ -104,7 +104,7 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
     const before = await readFile(changed, "utf8");
     try {
       await writeFile(changed, before.replace("</h1>", ", renewed</h1>"));
-      await writeOfflineListAndSitemap(on.made.guide, on.made.dir);
+      await writeOfflineListAndSitemap(on.made.guide, on.made.outputs, on.made.dir);
       server.asked.length = 0;
       await page.reload();
       const about = `fetch(${JSON.stringify(`${server.url}about/index.html`)}).then((r) => r.text())`;
@@ -117,7 +117,7 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
       expect(await page.locator("h1").textContent()).toContain("renewed");
     } finally {
       await writeFile(changed, before);
-      await writeOfflineListAndSitemap(on.made.guide, on.made.dir);
+      await writeOfflineListAndSitemap(on.made.guide, on.made.outputs, on.made.dir);
     }
     await context.close();
   });

@@ -3,11 +3,14 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { makeGuide } from "../../build/pipeline.ts";
+import { guideOutputs, type Output } from "../../build/site/outputs.ts";
+import { loadTemplates, sitePages } from "../../build/site/pages.ts";
 
 /** The demonstration club's guide, published whole: pages, cards and all. */
 export interface PublishedGuide {
   readonly dir: string;
   readonly guide: Guide;
+  readonly outputs: readonly Output[];
   /** Every file's address, in order. */
   readonly addresses: readonly string[];
   read(address: string): Promise<Buffer>;
@@ -28,6 +31,7 @@ export async function publishDemo(): Promise<PublishedGuide> {
   return {
     dir,
     guide,
+    outputs: guideOutputs(guide, sitePages(await loadTemplates(), guide)),
     addresses,
     read: (address) => readFile(path.join(dir, address)),
     remove: () => rm(work, { recursive: true, force: true }),

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, describe, expect, test } from "vitest";
-import { writeOfflineListAndSitemap } from "../../build/site/reachable-files.ts";
+import { writeOfflineListAndSitemap } from "../../build/site/offline-and-sitemap.ts";
 import { buildSite } from "../site/built-site.ts";
 import { siteGuide } from "../site/site-fixture.ts";
 import { browserAtHand } from "./browser.ts";
@@ -16,7 +16,7 @@ describe.skipIf(!browserAtHand())("search, sharing and the content policy", () =
       lakes: plain.lakes.map((lake) => (lake.slug === "larch" ? { ...lake, name: "Étang Ýmir" } : lake)),
     };
     const site = await buildSite(guide);
-    await writeOfflineListAndSitemap(guide, site.dir);
+    await writeOfflineListAndSitemap(guide, site.outputs, site.dir);
     server = await serve(site.dir);
     return site;
   });

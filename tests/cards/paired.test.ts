@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { Face } from "../../build/cards/layout/page.ts";
 import { pairSides } from "../../build/cards/trip/sides.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { allFiles, printedOf, SHEETS } from "../../templates/_includes/print-files.ts";
+import { allFiles, printedOf, SHEETS } from "../../build/guide/print-files.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { cardsOf, need } from "./card-fixture.ts";
 import { withPdf } from "./rasterise.ts";

@@ -5,10 +5,10 @@ import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { writeCards } from "../../build/cards/cards.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { lakeSheets } from "../../build/guide/print-files.ts";
 import { LAKES_PER_VOLUME, sheetVolumes } from "../../build/guide/sheet-volumes.ts";
 import { openInputHash } from "../../build/incremental/input-hash.ts";
 import type { Progress } from "../../build/model/progress.ts";
-import { lakeSheets } from "../../templates/_includes/print-files.ts";
 import { guideOf } from "../lake-fixture.ts";
 import { AS_OF, cardsOf, ember, need } from "./card-fixture.ts";
 

@@ -1,6 +1,6 @@
 import { spawn, spawnSync } from "node:child_process";
 import { once } from "node:events";
-import { appendFile, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { appendFile, mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
@@ -141,10 +141,12 @@ describe("the manual, each page in a new club", () => {
         }
       } else if (language === "text") expect(last).toContain(shown);
       else {
-        expect(["yaml", "csv"]).toContain(language);
+        expect(["yaml", "csv", "njk"]).toContain(language);
         expect(file, "a block names its file").toBeDefined();
         const folder = how === "beside" ? "." : "my-club";
-        await (how === "add-to" ? appendFile : writeFile)(path.join(folder, file ?? ""), shown);
+        const target = path.join(folder, file ?? "");
+        await mkdir(path.dirname(target), { recursive: true });
+        await (how === "add-to" ? appendFile : writeFile)(target, shown);
       }
     }
     const outsideBlocks = text.replace(/^```[\s\S]*?^```$/gm, "");

@@ -9,7 +9,6 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { renderToString } from "preact-render-to-string";
 import { cardProblems } from "../../build/cards/cards.ts";
 import { composeGuide } from "../../build/guide/compose.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
@@ -17,7 +16,7 @@ import { loadClub } from "../../build/input/load-club.ts";
 import { loadContent } from "../../build/input/load-content.ts";
 import type { Diagnostic } from "../../build/model/diagnostic.ts";
 import { makeGuide } from "../../build/pipeline.ts";
-import { sitePages } from "../../build/site/pages.tsx";
+import { loadTemplates, sitePages } from "../../build/site/pages.ts";
 import { activeParts, HARMLESS } from "./active-parts.ts";
 import { baseClub, withShapeFiles } from "./base-club.ts";
 import type { Case } from "./cases.ts";
@@ -41,8 +40,8 @@ const SAFE_NAME = /^[a-z0-9]+([.-][a-z0-9]+)*$/;
 const base = baseClub();
 const content = await loadContent();
 const VERSION = { version: "0.0.0" };
-const pagesOf = (guide: Guide): string[] =>
-  sitePages(guide).map(({ draw }) => `<!DOCTYPE html>\n${renderToString(draw())}\n`);
+const templates = await loadTemplates();
+const pagesOf = (guide: Guide): string[] => sitePages(templates, guide).map(({ text }) => text());
 
 /** Writes a club into a folder of its own beside a file that is none of its business. */
 export function writeClub({ files, links }: HostileClub, ground: string): string {

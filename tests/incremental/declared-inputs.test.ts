@@ -10,7 +10,6 @@ import { openInputHash } from "../../build/incremental/input-hash.ts";
 import { OUTPUTS, type Outputs } from "../../build/incremental/outputs.ts";
 import type { GuideRequest } from "../../build/incremental/up-to-date.ts";
 import { inputSchemas } from "../../build/input/json-schemas.ts";
-import { loadClub } from "../../build/input/load-club.ts";
 import { unmemoizedLast } from "../../build/model/memoize.ts";
 import { makeGuide, readGuide } from "../../build/pipeline.ts";
 import { writeEveryKey } from "./every-key-club.ts";
@@ -65,7 +64,9 @@ function otherValues(value: unknown, slugs: readonly string[]): unknown[] {
   const [, number, unit] = /^([\d.]+)( \S+|X)$/.exec(text) ?? [];
   if (number !== undefined)
     return [Number(number) + 1, Number(number) * 0.9].map((other) => `${Number(other.toFixed(3))}${unit}`);
-  return [`${text} altered`, "America/Boise", ...WORDS, ...slugs].filter((other) => other !== text);
+  return [`${text.trimEnd().slice(0, -1)}q`, "America/Boise", ...WORDS, ...slugs].filter(
+    (other) => other !== text,
+  );
 }
 
 /** Holds what is made to what was made before under the same inputs. */
@@ -123,19 +124,6 @@ const TEXT_CHANGES: readonly (readonly [file: string, from: RegExp, to: string])
   ["lakes/peatkettle.csv", /^(-?[\d.]+,-?[\d.]+,)[\d.]+/m, "$12.2"],
 ];
 
-/** Writes the file with another value at one place; false when the program rejects every other value. */
-async function changeValue(file: string, text: string, place: Place): Promise<boolean> {
-  const data = load(text);
-  const parent = parentOf(data, place);
-  const at = place.at(-1) ?? "";
-  for (const other of otherValues(parent[at], ["peatkettle", "booby"])) {
-    parent[at] = other;
-    await writeFile(file, dump(data));
-    if ((await loadClub(dataDir)).club !== undefined) return true;
-  }
-  return false;
-}
-
 /** `npm test` changes some of the values; EVERY_VALUE=1 all of them, which takes minutes. */
 const { EVERY_VALUE } = process.env;
 const STEP = EVERY_VALUE === undefined ? 4 : 1;
@@ -148,40 +136,51 @@ test("the same inputs, the same result, whichever value of the club is another",
     version: "1",
     baseUrl: "https://club.example/",
   };
-  const build = async (changed: string, as = request): Promise<void> => {
+  /** @returns false when there is no such guide: the club was refused, or something does not fit on a card */
+  const build = async (changed: string, as = request): Promise<boolean> => {
     await rm(request.outDir, { recursive: true, force: true });
     const anew = await readGuide(as, clean, () => {});
+    if (anew.guide === undefined) return false;
     const { guide } = await makeGuide(as, () => {}, kept);
-    expect(guide, changed).toBeDefined();
+    if (guide === undefined) return false;
     expect(guide, changed).toStrictEqual(anew.guide);
     expect(
       stale.map((key) => key.slice(0, 100)),
       changed,
     ).toEqual([]);
+    return true;
   };
-  await build("nothing");
-  await build("version", { ...request, version: "2" });
-  await build("address", { ...request, baseUrl: "https://other.example/" });
+  const buildChanged = async (file: string, key: string, place: Place, text: string): Promise<boolean> => {
+    const data = load(text);
+    const parent = parentOf(data, place);
+    const at = place.at(-1) ?? "";
+    for (const other of otherValues(parent[at], ["peatkettle", "booby"])) {
+      parent[at] = other;
+      await writeFile(path.join(dataDir, file), dump(data));
+      if (await build(`${file} ${key}`)) return true;
+    }
+    return false;
+  };
+  expect(await build("nothing")).toBe(true);
+  expect(await build("version", { ...request, version: "2" })).toBe(true);
+  expect(await build("address", { ...request, baseUrl: "https://other.example/" })).toBe(true);
   const rejected: string[] = [];
   let count = 0;
-  for (const name of YAML_FILES) {
-    const file = path.join(dataDir, name);
-    const text = await readFile(file, "utf8");
+  for (const file of YAML_FILES) {
+    const text = await readFile(path.join(dataDir, file), "utf8");
     for (const [key, place] of firstPlaces(load(text))) {
       count += 1;
-      if (count % STEP !== 0) continue;
-      if (await changeValue(file, text, place)) await build(`${name} ${key}`);
-      else rejected.push(`${name} ${key}`);
+      if (count % STEP === 0 && !(await buildChanged(file, key, place, text)))
+        rejected.push(`${file} ${key}`);
     }
-    await writeFile(file, text);
+    await writeFile(path.join(dataDir, file), text);
   }
   expect(rejected).toEqual([]);
-  for (const [name, from, to] of TEXT_CHANGES) {
-    const file = path.join(dataDir, name);
-    const text = await readFile(file, "utf8");
+  for (const [file, from, to] of TEXT_CHANGES) {
+    const text = await readFile(path.join(dataDir, file), "utf8");
     expect(text).toMatch(from);
-    await writeFile(file, text.replace(from, to));
-    await build(name);
-    await writeFile(file, text);
+    await writeFile(path.join(dataDir, file), text.replace(from, to));
+    expect(await build(file)).toBe(true);
+    await writeFile(path.join(dataDir, file), text);
   }
 }, 1_800_000);

@@ -13,7 +13,7 @@ import { loadClub } from "../../build/input/load-club.ts";
 import { loadContent } from "../../build/input/load-content.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { makeGuide } from "../../build/pipeline.ts";
-import { liveFiles } from "../../build/site/text-files.ts";
+import { openLiveFiles } from "../../build/site/live-files.ts";
 import { edits, makeEdit, writeSmallClub } from "./edited-club.ts";
 
 function never(): never {
@@ -148,7 +148,7 @@ describe("with results of earlier builds and without, the same", () => {
         expect(shown).toStrictEqual(clean.guide);
         expect(told).toEqual(clean.problems.map(formatDiagnostic));
         const bytes = await bytesIn(inWork("clean"));
-        const textAt = liveFiles(clean.guide ?? never());
+        const textAt = (await openLiveFiles(inWork("club")))(clean.guide ?? never());
         for (const [address, text] of Object.entries(bytes)) {
           const live = textAt(address);
           if (address.endsWith(".html")) expect(live).toBeDefined();

@@ -2,6 +2,7 @@ import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import type { Output } from "../../build/site/outputs.ts";
 import { writeSite } from "../../build/site/site.ts";
 
 /** A site in a folder of its own. */
@@ -11,13 +12,15 @@ export interface BuiltSite {
   readonly files: ReadonlyMap<string, Buffer>;
   /** Every page by its address, as text. */
   readonly pages: ReadonlyMap<string, string>;
+  /** Every file of the whole guide, also those that are written elsewhere. */
+  readonly outputs: readonly Output[];
   remove(): Promise<void>;
 }
 
 /** Writes a guide's site into a new folder under the system's own for such things. */
 export async function buildSite(guide: Guide, only?: string): Promise<BuiltSite> {
   const dir = await mkdtemp(path.join(tmpdir(), "lake-season-site-"));
-  await writeSite(guide, dir, { only });
+  const { outputs } = await writeSite(guide, dir, { only });
   const names = (await readdir(dir, { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile())
     .map((entry) => path.relative(dir, path.join(entry.parentPath, entry.name)).replaceAll(path.sep, "/"))
@@ -29,7 +32,7 @@ export async function buildSite(guide: Guide, only?: string): Promise<BuiltSite>
       .filter(([name]) => name.endsWith(".html"))
       .map(([name, bytes]) => [name, bytes.toString("utf8")]),
   );
-  return { dir, files, pages, remove: () => rm(dir, { recursive: true, force: true }) };
+  return { dir, files, pages, outputs, remove: () => rm(dir, { recursive: true, force: true }) };
 }
 
 /** The page at an address. @throws when there is none */

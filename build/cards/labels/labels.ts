@@ -1,5 +1,6 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideTrip } from "../../guide/guide-schema.ts";
+import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import { depthRange, depthText } from "../../model/units.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "../card-kind.ts";
 import { noBreak } from "../card-words.ts";
@@ -12,17 +13,7 @@ import {
   type Ruler,
   run,
 } from "../layout/column.ts";
-import {
-  ascent_pt,
-  type FaceLayout,
-  frameOf,
-  GLANCE,
-  LABEL,
-  mm,
-  SHEET_NAMES,
-  SMALL,
-  STRONG,
-} from "../layout/page.ts";
+import { ascent_pt, type FaceLayout, frameOf, GLANCE, LABEL, mm, SMALL, STRONG } from "../layout/page.ts";
 import { headingOverflows, labelsPdf } from "./label-sheet.ts";
 
 type Leader = Guide["rigs"]["leaders"][number];
@@ -143,8 +134,7 @@ export const LABELS: CardKind<LabelNeeds> = {
     ];
     return {
       problems: misfits.map((misfit) => overflowProblem(name, misfit)),
-      ink: (fonts) =>
-        Promise.all(SHEET_NAMES.map((sheet) => labelsPdf(guide, { title, faces, sheet }, fonts))),
+      ink: (fonts) => Promise.all(PAPERS.map((sheet) => labelsPdf(guide, { title, faces, sheet }, fonts))),
     };
   },
 };
@@ -152,14 +142,14 @@ export const LABELS: CardKind<LabelNeeds> = {
 /** None of a set that is empty. */
 function labelFiles(guide: GuideFrame, name: string, title: string, labels: readonly Label[]): CardFiles[] {
   if (labels.length === 0) return [];
-  const names = SHEET_NAMES.map((sheet) => `${name}-${sheet}`);
+  const names = PAPERS.map((paper) => onPaper(name, paper));
   return [cardFiles(LABELS, names, { guide, name, title, labels })];
 }
 
 /** The club's labels on one set of sheets; each trip's on its own, so that an unlisted trip is not given away. */
 export const planLabels = (frame: GuideFrame, guide: Guide): CardFiles[] => [
-  ...labelFiles(frame, "labels", "Leader labels", sharedLabels(guide)),
+  ...labelFiles(frame, CARD.labels, "Leader labels", sharedLabels(guide)),
   ...guide.trips.flatMap((trip) =>
-    labelFiles(frame, `labels-${trip.slug}`, `Leader labels for ${trip.name}`, tripLabels(trip)),
+    labelFiles(frame, CARD.tripLabels(trip.slug), `Leader labels for ${trip.name}`, tripLabels(trip)),
   ),
 ];

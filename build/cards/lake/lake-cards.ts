@@ -1,6 +1,7 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { type SheetVolume, sheetsName } from "../../guide/sheet-volumes.ts";
+import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import {
   type CardFiles,
   type CardKind,
@@ -11,7 +12,7 @@ import {
   overflowProblem,
 } from "../card-kind.ts";
 import type { Ruler } from "../layout/column.ts";
-import { A6, SHEET_NAMES } from "../layout/page.ts";
+import { A6 } from "../layout/page.ts";
 import { layoutMapBack } from "../map/back.ts";
 import { layoutMapFront } from "../map/front.ts";
 import { cardPdf } from "../pdf/card-pdf.ts";
@@ -73,7 +74,7 @@ export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
 };
 
 export const planLakeCards = (guide: GuideFrame, lake: GuideLake): CardFiles =>
-  cardFiles(LAKE_CARDS, [lake.slug], { guide, lake });
+  cardFiles(LAKE_CARDS, [CARD.lake(lake.slug)], { guide, lake });
 
 /** The cards of each lake in turn: those placed already, the others placed when their turn comes. */
 function* layoutsOf(
@@ -110,6 +111,6 @@ export const LAKE_SHEETS: CardKind<{
 export const planSheets = (guide: GuideFrame, volume: SheetVolume<GuideLake>): CardFiles =>
   cardFiles(
     LAKE_SHEETS,
-    SHEET_NAMES.map((paper) => `${sheetsName(volume)}-${paper}`),
+    PAPERS.map((paper) => onPaper(sheetsName(volume), paper)),
     { guide, ...volume },
   );

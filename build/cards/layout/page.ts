@@ -1,4 +1,5 @@
 import type { Drawing } from "../../draw/drawing.ts";
+import { PAPERS, type Paper } from "../../model/addresses.ts";
 
 /** A point is 1/72 inch, an inch 25.4 mm, both by definition. */
 const PT_PER_MM = 72 / 25.4;
@@ -25,9 +26,9 @@ export const LABEL: PaperSize = { name: "Label", width_pt: mm(90), height_pt: mm
 export const SHEET_SIZES = {
   a4: { name: "A4", width_pt: mm(210), height_pt: mm(297) },
   letter: { name: "US letter", width_pt: 612, height_pt: 792 },
-} as const satisfies Record<string, PaperSize>;
-export type SheetName = keyof typeof SHEET_SIZES;
-export const SHEET_NAMES = Object.keys(SHEET_SIZES) as SheetName[];
+} as const satisfies Record<Paper, PaperSize>;
+export type SheetName = Paper;
+export const SHEET_NAMES = PAPERS;
 
 /** Nothing stands nearer to a card's edge: the safe margin of 3 mm, and a millimetre for a crooked cut. */
 export const CARD_MARGIN_PT = mm(4);

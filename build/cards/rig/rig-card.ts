@@ -1,5 +1,6 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide } from "../../guide/guide-schema.ts";
+import { CARD } from "../../model/addresses.ts";
 import { agencyText } from "../card-words.ts";
 import {
   addRule,
@@ -110,7 +111,7 @@ function addSwings(column: Column, guide: GuideFrame, bottom_pt: number): void {
 }
 
 const ON_A6: RigCardDesign = {
-  slug: "rig-a6",
+  slug: CARD.rig,
   paper: A6,
   usual_pt: { "shot names": 150, "leader names": 120, "line names": 120, cautions: 22, notice: 22 },
   front(column, guide, bottom_pt) {
@@ -144,7 +145,7 @@ const ON_A6: RigCardDesign = {
 };
 
 const ON_INDEX_CARD: RigCardDesign = {
-  slug: "rig-5x3",
+  slug: CARD.rigIndexCard,
   paper: INDEX_CARD,
   usual_pt: { "shot names": 90, "leader names": 85, "line names": 80, cautions: 22 },
   front(column, guide, bottom_pt) {

@@ -4,18 +4,11 @@ import { leanDrawing } from "../../draw/rig/lean.ts";
 import { rigDrawing } from "../../draw/rig/rig-drawing.ts";
 import { swingDrawing } from "../../draw/rig/swing-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
+import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "../card-kind.ts";
 import { addDrawing, type Column, type Ruler } from "../layout/column.ts";
 import { addCardHead } from "../layout/head-and-table.ts";
-import {
-  A6,
-  CARD_MARGIN_PT,
-  type FaceLayout,
-  frameOf,
-  mm,
-  type PaperSize,
-  SHEET_NAMES,
-} from "../layout/page.ts";
+import { A6, CARD_MARGIN_PT, type FaceLayout, frameOf, mm, type PaperSize } from "../layout/page.ts";
 import { cardPdf } from "../pdf/card-pdf.ts";
 import { sheetsPdfs } from "../pdf/sheets.ts";
 import { addParagraph, layoutRigCard, layoutSide, RIG_CARD_DESIGNS } from "./rig-card.ts";
@@ -66,8 +59,6 @@ export function layoutRigDrawings(guide: GuideFrame, ruler: Ruler) {
   };
 }
 
-const DRAWINGS = "rig-drawings-a6";
-
 /** One card about rigs, and the file it has to itself. */
 interface RigFile {
   readonly file: string;
@@ -87,7 +78,7 @@ export const RIG_CARDS: CardKind<{ guide: GuideFrame }> = {
         paper: design.paper,
         sides: layoutRigCard(guide, design, ruler),
       })),
-      { file: DRAWINGS, name: "Rig drawings", paper: A6, sides: layoutRigDrawings(guide, ruler) },
+      { file: CARD.rigDrawings, name: "Rig drawings", paper: A6, sides: layoutRigDrawings(guide, ruler) },
     ];
     const cards = all
       .filter(({ paper }) => paper === A6)
@@ -111,6 +102,10 @@ export const RIG_CARDS: CardKind<{ guide: GuideFrame }> = {
 export const planRigCards = (guide: GuideFrame): CardFiles =>
   cardFiles(
     RIG_CARDS,
-    [...RIG_CARD_DESIGNS.map(({ slug }) => slug), DRAWINGS, ...SHEET_NAMES.map((sheet) => `rigs-${sheet}`)],
+    [
+      ...RIG_CARD_DESIGNS.map(({ slug }) => slug),
+      CARD.rigDrawings,
+      ...PAPERS.map((paper) => onPaper(CARD.rigs, paper)),
+    ],
     { guide },
   );

@@ -1,8 +1,9 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideLake, GuideTrip } from "../../guide/guide-schema.ts";
+import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import { type CardFiles, type CardKind, type CardProblem, cardFiles, overflowProblem } from "../card-kind.ts";
 import type { Face, Overflow } from "../layout/page.ts";
-import { A6, SHEET_NAMES } from "../layout/page.ts";
+import { A6 } from "../layout/page.ts";
 import { cardPdf } from "../pdf/card-pdf.ts";
 import { sheetsPdfs } from "../pdf/sheets.ts";
 import { layoutBoxPlan } from "./box-card.ts";
@@ -19,8 +20,8 @@ interface TripCard {
 }
 
 const hasBox = ({ box }: GuideTrip): boolean => box.rows.length > 0;
-const tripFile = ({ slug }: GuideTrip): string => `trip-${slug}`;
-const boxFile = ({ slug }: GuideTrip): string => `box-${slug}`;
+const tripFile = ({ slug }: GuideTrip): string => CARD.trip(slug);
+const boxFile = ({ slug }: GuideTrip): string => CARD.box(slug);
 
 const problemsOf = ({ file, misfits }: TripCard): CardProblem[] =>
   misfits.map((misfit) => overflowProblem(file, misfit));
@@ -72,7 +73,7 @@ function planTrip(frame: GuideFrame, one: GuideTrip, lakes: Guide["lakes"]): Car
   const names = [
     tripFile(one),
     ...(hasBox(one) ? [boxFile(one)] : []),
-    ...SHEET_NAMES.map((sheet) => `${tripFile(one)}-${sheet}`),
+    ...PAPERS.map((paper) => onPaper(tripFile(one), paper)),
   ];
   return cardFiles(TRIP_CARDS, names, { guide: frame, trip: one, lakes: roads });
 }

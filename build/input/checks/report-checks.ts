@@ -2,7 +2,8 @@ import { type CalendarDate, type Hemisphere, seasonOf } from "../../model/calend
 import type { Catch, Report } from "../../model/club.ts";
 import type { Diagnostic, SourceSpot } from "../../model/diagnostic.ts";
 import { type Fault, quoted } from "../../model/fault.ts";
-import type { ReportRow } from "../../model/fields/report-fields.ts";
+import { clubRecord } from "../../model/fields/field.ts";
+import { caughtRow, type ReportRow } from "../../model/fields/report-fields.ts";
 import { rounded } from "../../model/units.ts";
 import { unknownLake, unknownPattern } from "../names.ts";
 import { errorAt, warningAt } from "../problem.ts";
@@ -69,12 +70,7 @@ function byPattern(caught: readonly Caught[]): Caught[] {
 
 /** The catches of a row that passed {@link rowProblems}. */
 export const catchesOf = ({ caught }: ReportRow): Catch[] =>
-  byPattern(caught ?? []).map(({ pattern, way, fish, hours }) => ({
-    pattern,
-    ...(way === undefined ? {} : { way }),
-    fish,
-    ...(hours === undefined ? {} : { rodHours: hours }),
-  }));
+  byPattern(caught ?? []).map((row) => clubRecord(caughtRow, row));
 
 function catchErrors(row: ReportRow, { patterns }: ReportContext, at: SpotIn): Diagnostic[] {
   const fished = rodHoursOf(row);
@@ -96,7 +92,7 @@ function catchErrors(row: ReportRow, { patterns }: ReportContext, at: SpotIn): D
   });
 }
 
-/** Rows whose effort nobody can reckon: shown, but no part of a catch rate. */
+/** Rows without known rod-hours: shown, but in no catch rate. */
 function withoutHours(row: ReportRow): Fault | undefined {
   const open = byPattern(row.caught ?? []).filter(({ hours }) => hours === undefined);
   const [first] = open;

@@ -53,7 +53,7 @@ export type FlatPart<Records> = Intersection<Records[keyof Records]>;
 export type Flattened<T> = { [K in keyof T]: T[K] };
 
 /** A value as the Club holds it. */
-export type ClubValue<S> =
+type ClubValue<S> =
   S extends z.ZodOptional<infer Inner>
     ? ClubValue<Inner>
     : S extends z.ZodArray<infer Element>

@@ -2,6 +2,7 @@ import { screenInk } from "../../../build/draw/ink.ts";
 import { lakeMap } from "../../../build/draw/map/lake-map.ts";
 import { markText } from "../../../build/draw/map/zones-and-marks.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { phaseName } from "../../../build/model/phase.ts";
 import {
   areaText,
@@ -11,7 +12,7 @@ import {
   distanceText,
   volumeText,
 } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { capital, Drawing, Fact, Section } from "../parts.tsx";
 import { phaseToRigFor } from "./glance.tsx";
 import { geoUri, positionText } from "./place.tsx";

@@ -1,4 +1,5 @@
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { clockText, dayMonthYear, weekdayDayMonth } from "../../../build/model/calendar.ts";
 import {
   areaText,
@@ -8,7 +9,7 @@ import {
   elevationText,
   rounded,
 } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { Cautions, capital, cautionsFor, Fact, inOneLine, Scroll, Section } from "../parts.tsx";
 
 /** Degrees to about ten metres. */

@@ -1,6 +1,7 @@
 import type { FlyChoice, GuideLake } from "../../../build/guide/guide-schema.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { phaseName, stateOfPhase } from "../../../build/model/phase.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { capital, inOneLine, Section, sizesText } from "../parts.tsx";
 import { LeanPicture, RigPicture } from "../rigs/rig-drawings.tsx";
 import { bandText, type PhasePlan, type Rig, RigFacts } from "../rigs/rig-facts.tsx";

@@ -6,11 +6,12 @@ import { renderSvg } from "../../../build/draw/svg.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { listReports } from "../../../build/guide/report-seasons.ts";
 import { catchTotalText, observedText } from "../../../build/guide/report-words.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { dayMonth, dayMonthYear, isSaturday, weekdayDayMonth } from "../../../build/model/calendar.ts";
 import { DAY_STATES, phaseName, STATE_WORDS } from "../../../build/model/phase.ts";
 import type { Spread } from "../../../build/model/shared-schemas.ts";
 import { chanceText, type UnitSystem } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { ForecastNote, Harmless, inOneLine, Scroll, Section } from "../parts.tsx";
 
 const SpreadCells = ({ spread: { p10, p50, p90 } }: { spread: Spread }) =>

@@ -2,9 +2,10 @@ import type { ComponentChildren } from "preact";
 import type { ListedReport } from "../../../build/guide/report-seasons.ts";
 import type { LakeReports } from "../../../build/guide/report-seasons-schema.ts";
 import { reportSentences } from "../../../build/guide/report-words.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { weekdayDayMonth } from "../../../build/model/calendar.ts";
 import { catchRateNumber, rounded } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { Scroll } from "../parts.tsx";
 
 type Rate = LakeReports["caught"][number]["rate"];

@@ -1,7 +1,8 @@
 import type { Guide, GuideLake } from "../../../build/guide/guide-schema.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import type { Method } from "../../../build/model/club.ts";
 import { depthRange, depthText, rounded } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { Fact } from "../parts.tsx";
 
 /** What to fish in one phase of one lake. */

@@ -3,7 +3,8 @@ import { screenInk } from "../../../build/draw/ink.ts";
 import { renderSvg } from "../../../build/draw/svg.ts";
 import type { GuideTrip } from "../../../build/guide/guide-schema.ts";
 import { boxSum, dressingText, toTieText, varietyText } from "../../../build/guide/trip-words.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
+import type { PageContext } from "../page-context.ts";
 import { Harmless, Scroll, Section } from "../parts.tsx";
 
 /** A phone's width. */

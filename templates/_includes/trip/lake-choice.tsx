@@ -1,9 +1,10 @@
 import type { GuideLake, GuideTrip } from "../../../build/guide/guide-schema.ts";
 import { outingText, partyText, timeText } from "../../../build/guide/trip-words.ts";
 import type { LeftOut, Outing } from "../../../build/guide/when-schema.ts";
+import { ADDRESS } from "../../../build/model/addresses.ts";
 import { dayRange, weekdayDayMonth } from "../../../build/model/calendar.ts";
 import { chanceText, hoursText } from "../../../build/model/units.ts";
-import { ADDRESS, type PageContext } from "../page-context.ts";
+import type { PageContext } from "../page-context.ts";
 import { Fact, ForecastNote, inOneLine, Scroll, Section } from "../parts.tsx";
 
 /** How far a lake is and since when its road is open, where that is known. */

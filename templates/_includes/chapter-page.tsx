@@ -1,13 +1,14 @@
-import { calibrationPlot, MOMENT_WORDS } from "../build/draw/charts.ts";
-import { screenInk } from "../build/draw/ink.ts";
-import { renderSvg } from "../build/draw/svg.ts";
-import type { Caution, Guide, GuidePage } from "../build/guide/guide-schema.ts";
-import { STATE_WORDS } from "../build/model/phase.ts";
-import { chanceText, rounded } from "../build/model/units.ts";
-import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
-import { Harmless, Scroll, Section } from "./_includes/parts.tsx";
-import { allFiles, type Printed, type PrintFile, SHEETS } from "./_includes/print-files.ts";
+import { calibrationPlot, MOMENT_WORDS } from "../../build/draw/charts.ts";
+import { screenInk } from "../../build/draw/ink.ts";
+import { renderSvg } from "../../build/draw/svg.ts";
+import type { Caution, Guide, GuidePage } from "../../build/guide/guide-schema.ts";
+import { allFiles, type Printed, type PrintFile, SHEETS } from "../../build/guide/print-files.ts";
+import { ADDRESS } from "../../build/model/addresses.ts";
+import { STATE_WORDS } from "../../build/model/phase.ts";
+import { chanceText, rounded } from "../../build/model/units.ts";
+import { Page } from "./layout.tsx";
+import type { PageContext } from "./page-context.ts";
+import { Harmless, Scroll, Section } from "./parts.tsx";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
@@ -205,16 +206,5 @@ export const ChapterPage = ({
     {sheet.address === ADDRESS.chapter("about") ? <Licences sheet={sheet} /> : null}
     <Backtest rows={backtest} />
     {printed === null ? null : <PrintTable printed={printed} sheet={sheet} />}
-  </Page>
-);
-
-/** For an address that is not there. */
-export const NotFoundPage = ({ sheet }: { sheet: PageContext }) => (
-  <Page sheet={sheet} title="Not here" description="There is no such page in this guide.">
-    <h1>Not here</h1>
-    <p class="lead">
-      There is no such page in this guide. All lakes are on the{" "}
-      <a href={sheet.to(ADDRESS.board)}>season board</a>.
-    </p>
   </Page>
 );

@@ -1,19 +1,23 @@
 import { expect, test } from "vitest";
 import type { Guide, GuideLake } from "../../build/guide/guide-schema.ts";
 import { openInputHash } from "../../build/incremental/input-hash.ts";
-import { sitePages } from "../../build/site/pages.tsx";
+import { loadTemplates, sitePages } from "../../build/site/pages.ts";
 import { day, fullLake, guideOf } from "../lake-fixture.ts";
 
 const AS_OF = day("2026-05-16");
 const ember = fullLake("ember", "Ember Lake", day("2026-05-12"), AS_OF);
 const high = fullLake("high", "High Lake", day("2026-06-01"), AS_OF);
 
+const templates = await loadTemplates();
+
 /** The pages that are made of something else than before. */
 function redrawn(before: Guide, after: Guide): string[] {
   const digest = openInputHash();
-  const made = new Map(sitePages(before).map(({ address, needs }) => [address, digest("page", needs)]));
-  return sitePages(after)
-    .filter(({ address, needs }) => made.get(address) !== digest("page", needs))
+  const made = new Map(
+    sitePages(templates, before).map(({ address, inputs }) => [address, digest("page", inputs)]),
+  );
+  return sitePages(templates, after)
+    .filter(({ address, inputs }) => made.get(address) !== digest("page", inputs))
     .map(({ address }) => address);
 }
 
@@ -41,6 +45,6 @@ test("a lake's name is on the board and in search as well", () => {
 });
 
 test("the as-of date is on every page", () => {
-  const all = sitePages(before).map(({ address }) => address);
+  const all = sitePages(templates, before).map(({ address }) => address);
   expect(redrawn(before, { ...before, asOf: day("2026-05-17") })).toEqual(all);
 });

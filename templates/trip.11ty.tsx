@@ -1,40 +1,18 @@
-import type { GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
-import { outingText, partyText } from "../build/guide/trip-words.ts";
+import type { Guide, GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
+import { printedTrip, tripFiles } from "../build/guide/print-files.ts";
+import { outingText } from "../build/guide/trip-words.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { phaseName } from "../build/model/phase.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
-import { Cautions, Fact, ForecastNote, Harmless, inOneLine, PrintList, Section } from "./_includes/parts.tsx";
-import { printedTrip, tripFiles } from "./_includes/print-files.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
+import { Cautions, Fact, Harmless, inOneLine, PrintList, Section } from "./_includes/parts.tsx";
 import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
 import { countdownText, holdText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
 import { BoxPlan } from "./_includes/trip/box-plan.tsx";
 import { type Road, TripDays, TripLight, TripPick } from "./_includes/trip/lake-choice.tsx";
 import { TripFloatPlan, TripPacking, TripPeople } from "./_includes/trip/people-packing.tsx";
-
-const TripRow = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
-  <li>
-    <h2>
-      <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>
-    </h2>
-    <p>
-      {inOneLine([dayRange(trip.from, trip.to), partyText(trip)])}. {outingText(trip.pick)}.
-    </p>
-  </li>
-);
-
-/** The trips everybody may see. */
-export const TripsPage = ({ trips, sheet }: { trips: readonly GuideTrip[]; sheet: PageContext }) => (
-  <Page sheet={sheet} title="Trips" description="The club’s trips: days, lakes and their chances.">
-    <h1>Trips</h1>
-    <ul class="patterns">
-      {trips.map((trip) => (
-        <TripRow trip={trip} sheet={sheet} />
-      ))}
-    </ul>
-    <ForecastNote sheet={sheet} />
-  </Page>
-);
 
 const rigLine = (rig: Rig, sheet: PageContext): string => {
   const depth = setDepthText(rig, sheet.guide.club.units);
@@ -88,16 +66,26 @@ function Gear({ gear, sheet }: { gear: TripGear; sheet: PageContext }) {
   );
 }
 
+interface Data {
+  readonly guide: Guide;
+  readonly trip: GuideTrip;
+}
+
+/** The ways to the lakes that a trip may go to. */
+const roadsOf = ({ pick }: GuideTrip, { lakes }: Guide): Road[] =>
+  lakes
+    .filter(({ slug }) => [pick?.slug, pick?.fallback?.slug].includes(slug))
+    .map(({ slug, access }) => ({ slug, access }));
+
+export const data = {
+  pagination: { data: "guide.trips", size: 1, alias: "trip" },
+  permalink: ({ trip }: Data) => ADDRESS.trip(trip.slug),
+  listed: ({ trip }: Data) => !trip.unlisted,
+  inputs: ({ guide, trip }: Data) => ({ trip, roads: roadsOf(trip, guide) }),
+} as const;
+
 /** One trip, whole: where to go, the chances day by day, what to tie and pack, and whom to tell. */
-export function TripPage({
-  trip,
-  roads,
-  sheet,
-}: {
-  trip: GuideTrip;
-  roads: readonly Road[];
-  sheet: PageContext;
-}) {
+export function render({ trip, roads, sheet }: Rendered<typeof data>) {
   const cautions = sheet.guide.cautions.filter(({ id }) => trip.cautions.includes(id));
   return (
     <Page

@@ -1,4 +1,7 @@
+import { hasRigs } from "../build/guide/guide-contents.ts";
 import type { Guide } from "../build/guide/guide-schema.ts";
+import { REPORT_SLIP, rigFiles } from "../build/guide/print-files.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { phaseName } from "../build/model/phase.ts";
 import {
   depthRange,
@@ -10,8 +13,8 @@ import {
 } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
 import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { capital, Fact, PrintList, Scroll, Section } from "./_includes/parts.tsx";
-import { REPORT_SLIP, rigFiles } from "./_includes/print-files.ts";
 import { Shot, Sinking, Swing } from "./_includes/rigs/gear-tables.tsx";
 import { LeaderDrawing, LeanPicture, RigPicture, SwingPicture } from "./_includes/rigs/rig-drawings.tsx";
 import { leaderId, methodId, RigFacts } from "./_includes/rigs/rig-facts.tsx";
@@ -141,8 +144,17 @@ const Tippet = ({ sheet }: { sheet: PageContext }) => (
   </dl>
 );
 
+interface Data {
+  readonly guide: Guide;
+}
+
+export const data = {
+  permalink: ({ guide }: Data) => hasRigs(guide) && ADDRESS.rigs,
+  inputs: () => ({}),
+} as const;
+
 /** Leaders, lines and tippet, as the club owns them. */
-export function RigsPage({ sheet }: { sheet: PageContext }) {
+export function render({ sheet }: Rendered<typeof data>) {
   const { rigs, club } = sheet.guide;
   const { offBottom } = rigs;
   return (

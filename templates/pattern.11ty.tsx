@@ -1,44 +1,10 @@
 import type { GuidePattern } from "../build/guide/guide-schema.ts";
-import { phaseName } from "../build/model/phase.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { capital, Fact, Harmless, inOneLine, Section, sizesText } from "./_includes/parts.tsx";
-
-const inBox = ({ stock }: GuidePattern): number => stock.reduce((sum, { count }) => sum + count, 0);
-const boxText = (pattern: GuidePattern): string => (inBox(pattern) === 0 ? "none" : String(inBox(pattern)));
-const phasesText = (phases: GuidePattern["phases"]): string => phases.map(phaseName).join(", ");
-
-const PatternRow = ({ pattern, sheet }: { pattern: GuidePattern; sheet: PageContext }) => (
-  <li>
-    <h2>
-      <a href={sheet.to(ADDRESS.pattern(pattern.slug))}>{pattern.name}</a>
-    </h2>
-    <p>{inOneLine([capital(pattern.imitates), sizesText(pattern.sizes), pattern.colours.join(", ")])}</p>
-    <p class="small">{inOneLine([phasesText(pattern.phases), `${boxText(pattern)} in the box`])}</p>
-  </li>
-);
-
-/** All patterns of the club. */
-export const PatternsPage = ({
-  patterns,
-  sheet,
-}: {
-  patterns: readonly GuidePattern[];
-  sheet: PageContext;
-}) => (
-  <Page
-    sheet={sheet}
-    title="Patterns"
-    description="The club’s flies: what each imitates, when it is fished, and how many are in the box."
-  >
-    <h1>Patterns</h1>
-    <ul class="patterns">
-      {patterns.map((pattern) => (
-        <PatternRow pattern={pattern} sheet={sheet} />
-      ))}
-    </ul>
-  </Page>
-);
+import { phasesText } from "./_includes/pattern-words.ts";
 
 const Dressing = ({ pattern }: { pattern: GuidePattern }) => (
   <Section title="Dressing" id="dressing">
@@ -90,7 +56,17 @@ const Where = ({ pattern, sheet }: { pattern: GuidePattern; sheet: PageContext }
 );
 
 /** One pattern: what it is for, how it is tied, and where it is fished. */
-export const PatternPage = ({ pattern, sheet }: { pattern: GuidePattern; sheet: PageContext }) => (
+interface Data {
+  readonly pattern: GuidePattern;
+}
+
+export const data = {
+  pagination: { data: "guide.patterns", size: 1, alias: "pattern" },
+  permalink: ({ pattern }: Data) => ADDRESS.pattern(pattern.slug),
+  inputs: ({ pattern }: Data) => ({ pattern }),
+} as const;
+
+export const render = ({ pattern, sheet }: Rendered<typeof data>) => (
   <Page
     sheet={sheet}
     title={pattern.name}

@@ -1,16 +1,27 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { Harmless, Section } from "./_includes/parts.tsx";
 import { LeaderBoards, Shot } from "./_includes/rigs/gear-tables.tsx";
 
+interface Data {
+  readonly lake: GuideLake;
+}
+
+export const data = {
+  pagination: { data: "guide.lakes", size: 1, alias: "lake" },
+  permalink: ({ lake }: Data) => ADDRESS.lake(lake.slug),
+  inputs: ({ lake }: Data) => ({ lake }),
+} as const;
+
 /** Everything about one lake, what is decided on first. */
-export function LakePage({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+export function render({ lake, sheet }: Rendered<typeof data>) {
   const line = lakeLine(lake, sheet);
   return (
     <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)} isLake>

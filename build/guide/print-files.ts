@@ -1,6 +1,7 @@
-import type { Guide, GuideLake, GuideTrip } from "../../build/guide/guide-schema.ts";
-import { type SheetVolume, sheetsName, sheetVolumes } from "../../build/guide/sheet-volumes.ts";
-import { listedTrips } from "./page-context.ts";
+import { ADDRESS, CARD, onPaper, PAPERS, type Paper } from "../model/addresses.ts";
+import { listedTrips } from "./guide-contents.ts";
+import type { Guide, GuideLake, GuideTrip } from "./guide-schema.ts";
+import { type SheetVolume, sheetsName, sheetVolumes } from "./sheet-volumes.ts";
 
 /** One card: what it is, and its files under cards/, their endings left out. */
 export interface PrintFile {
@@ -14,11 +15,9 @@ export interface PrintFile {
   readonly sheets: string | null;
 }
 
+const PAPER_NAMES: Readonly<Record<Paper, string>> = { a4: "A4", letter: "letter" };
 /** Kinds of sheets: the name's ending and what the paper is called. */
-export const SHEETS = [
-  ["a4", "A4"],
-  ["letter", "letter"],
-] as const;
+export const SHEETS = PAPERS.map((paper) => [paper, PAPER_NAMES[paper]] as const);
 
 const BOTH = "2";
 const label = (what: string, sheets: string): PrintFile => ({
@@ -33,16 +32,16 @@ export const REPORT_SLIP: PrintFile = {
   what: "Report slip to fill in by pencil",
   size: "A6",
   sides: BOTH,
-  alone: "report-slip-a6",
-  sheets: "report-slips",
+  alone: CARD.reportSlip,
+  sheets: CARD.reportSlips,
 };
 
 /** The cards about rigs, and the club's labels where it has leaders to put them on. */
 export const rigFiles = ({ rigs }: { readonly rigs: Pick<Guide["rigs"], "leaders"> }): PrintFile[] => [
-  { what: "Rig card", size: "A6", sides: BOTH, alone: "rig-a6", sheets: "rigs" },
-  { what: "Rig drawings to scale", size: "A6", sides: BOTH, alone: "rig-drawings-a6", sheets: "rigs" },
-  { what: "Rig card", size: "5 × 3 in", sides: BOTH, alone: "rig-5x3", sheets: null },
-  ...(rigs.leaders.length === 0 ? [] : [label("Labels for the leader boards", "labels")]),
+  { what: "Rig card", size: "A6", sides: BOTH, alone: CARD.rig, sheets: CARD.rigs },
+  { what: "Rig drawings to scale", size: "A6", sides: BOTH, alone: CARD.rigDrawings, sheets: CARD.rigs },
+  { what: "Rig card", size: "5 × 3 in", sides: BOTH, alone: CARD.rigIndexCard, sheets: null },
+  ...(rigs.leaders.length === 0 ? [] : [label("Labels for the leader boards", CARD.labels)]),
 ];
 
 /** What decides which cards a trip has. */
@@ -62,13 +61,13 @@ export const printedTrip = ({ slug, name, box, gear }: GuideTrip): PrintedTrip =
 
 /** A trip's cards. */
 export const tripFiles = ({ slug, name, hasBox, hasBoards }: PrintedTrip): PrintFile[] => {
-  const sheets = `trip-${slug}`;
+  const sheets = CARD.trip(slug);
   return [
     { what: `${name}: trip card`, size: "A6", sides: "2 or more", alone: sheets, sheets },
     ...(hasBox
-      ? [{ what: `${name}: box card`, size: "A6", sides: "1 or more", alone: `box-${slug}`, sheets }]
+      ? [{ what: `${name}: box card`, size: "A6", sides: "1 or more", alone: CARD.box(slug), sheets }]
       : []),
-    ...(hasBoards ? [label(`${name}: labels for the leader boards`, `labels-${slug}`)] : []),
+    ...(hasBoards ? [label(`${name}: labels for the leader boards`, CARD.tripLabels(slug))] : []),
   ];
 };
 
@@ -82,7 +81,7 @@ const lakeFile = ({ slug, name, hasMap }: PrintedLake, sheets: string): PrintFil
   what: hasMap ? `${name}: card and map card` : `${name}: card`,
   size: "A6",
   sides: hasMap ? "4" : BOTH,
-  alone: slug,
+  alone: CARD.lake(slug),
   sheets,
 });
 
@@ -131,3 +130,15 @@ export const lakeSheets = (lakes: readonly NamedLake[]): PrintFile[] =>
     alone: null,
     sheets: sheetsName(volume),
   }));
+
+/** The addresses of such files, each once. */
+export const printAddresses = (files: readonly PrintFile[]): string[] => [
+  ...new Set(
+    files
+      .flatMap(({ alone, sheets }) => [
+        ...(alone === null ? [] : [alone]),
+        ...(sheets === null ? [] : PAPERS.map((paper) => onPaper(sheets, paper))),
+      ])
+      .map(ADDRESS.card),
+  ),
+];

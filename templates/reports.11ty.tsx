@@ -1,17 +1,17 @@
-import type { Guide } from "../build/guide/guide-schema.ts";
+import { hasReports } from "../build/guide/guide-contents.ts";
+import type { Guide, GuideLake } from "../build/guide/guide-schema.ts";
+import { REPORT_SLIP } from "../build/guide/print-files.ts";
 import { reportsText } from "../build/guide/report-words.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { PrintList, Section } from "./_includes/parts.tsx";
-import { REPORT_SLIP } from "./_includes/print-files.ts";
 import { CatchNote, SeasonsTable } from "./_includes/reports/report-tables.tsx";
 
 /** A lake, and how many reports it has. */
-export interface ReportedLake {
-  readonly slug: string;
-  readonly name: string;
-  readonly reports: number;
-}
+const reportedLake = ({ slug, name, reports }: GuideLake) => ({ slug, name, reports: reports.length });
+type ReportedLake = ReturnType<typeof reportedLake>;
 
 /** The lakes with reports, each with a link to all of them. */
 function Lakes({ all, sheet }: { all: readonly ReportedLake[]; sheet: PageContext }) {
@@ -32,16 +32,17 @@ function Lakes({ all, sheet }: { all: readonly ReportedLake[]; sheet: PageContex
   );
 }
 
+interface Data {
+  readonly guide: Guide;
+}
+
+export const data = {
+  permalink: ({ guide }: Data) => hasReports(guide) && ADDRESS.reports,
+  inputs: ({ guide }: Data) => ({ seasons: guide.reportSeasons, lakes: guide.lakes.map(reportedLake) }),
+} as const;
+
 /** What members reported, season by season and lake by lake. */
-export const ReportsPage = ({
-  seasons,
-  lakes,
-  sheet,
-}: {
-  seasons: Guide["reportSeasons"];
-  lakes: readonly ReportedLake[];
-  sheet: PageContext;
-}) => (
+export const render = ({ seasons, lakes, sheet }: Rendered<typeof data>) => (
   <Page
     sheet={sheet}
     title="Reports"

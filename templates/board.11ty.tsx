@@ -3,45 +3,37 @@ import { stripLegend } from "../build/draw/strip/legend.ts";
 import { monthScale } from "../build/draw/strip/month-scale.tsx";
 import { seasonStrip } from "../build/draw/strip/season-strip.ts";
 import { renderSvg } from "../build/draw/svg.ts";
-import { boardsAhead, daysAheadText } from "../build/guide/board.ts";
+import { daysAheadText } from "../build/guide/board.ts";
+import { listedTrips } from "../build/guide/guide-contents.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
+import { lakeSheets } from "../build/guide/print-files.ts";
 import { outingText } from "../build/guide/trip-words.ts";
 import type { Occasion, Outing } from "../build/guide/when-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
 import { STATE_WORDS } from "../build/model/phase.ts";
 import { chanceText } from "../build/model/units.ts";
+import { groupTitle, weekendText } from "./_includes/board-titles.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { ForecastNote, Harmless, PrintList, Section } from "./_includes/parts.tsx";
-import { lakeSheets } from "./_includes/print-files.ts";
 
 type BoardGroup = Board["groups"][number];
 type BoardRow = BoardGroup["lakes"][number];
 /** What the board shows of a lake. */
-export type BoardLake = Pick<
-  GuideLake,
-  "slug" | "name" | "now" | "bestDays" | "status" | "daily" | "marks" | "access"
->;
+const boardLake = ({ slug, name, now, bestDays, status, daily, marks, access }: GuideLake) => ({
+  slug,
+  name,
+  now,
+  bestDays,
+  status,
+  daily,
+  marks,
+  access,
+});
+type BoardLake = ReturnType<typeof boardLake>;
 type LakesBySlug = ReadonlyMap<string, BoardLake>;
-
-const weekendText = (days: readonly CalendarDate[]): string => {
-  const [first, last] = [days[0], days.at(-1)];
-  if (first === undefined || last === undefined) return "";
-  return first === last ? weekdayDayMonth(first) : dayRange(first, last);
-};
-
-function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[]): string {
-  switch (id) {
-    case "weekend":
-      return `Good this weekend, ${weekendText(weekend)}`;
-    case "soon":
-      return "Good within two weeks";
-    case "later":
-      return "Later";
-    case "past":
-      return "Spring weeks over";
-  }
-}
 
 /** What the heading says once its days are over; the page's script sets it. */
 const laterTitle = (id: BoardGroup["id"], weekend: Board["weekend"]) =>
@@ -128,17 +120,6 @@ function Group({
   );
 }
 
-/** The boards of the weeks to come in words, for the page's script. */
-export const boardsAheadWords = (guide: Guide) =>
-  boardsAhead(guide).map(({ from, board }) => ({
-    from,
-    groups: board.groups.map(({ id, lakes }) => ({
-      id,
-      title: groupTitle(id, board.weekend),
-      lakes: lakes.map(({ slug, weekend }) => [slug, weekend === null ? "" : chanceText(weekend)]),
-    })),
-  }));
-
 const LakeLink = ({
   slug,
   name,
@@ -200,21 +181,22 @@ const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
   </li>
 );
 
+interface Data {
+  readonly guide: Guide;
+}
+
+export const data = {
+  permalink: () => ADDRESS.board,
+  inputs: ({ guide }: Data) => ({
+    board: guide.board,
+    lakes: guide.lakes.map(boardLake),
+    occasions: guide.when.occasions,
+    trips: listedTrips(guide),
+  }),
+} as const;
+
 /** All lakes of the season, those to go to first. */
-export function BoardPage({
-  board,
-  lakes: all,
-  occasions,
-  trips,
-  sheet,
-}: {
-  board: Board;
-  lakes: readonly BoardLake[];
-  occasions: readonly Occasion[];
-  /** Those that everybody may see. */
-  trips: readonly GuideTrip[];
-  sheet: PageContext;
-}) {
+export function render({ board, lakes: all, occasions, trips, sheet }: Rendered<typeof data>) {
   const { guide } = sheet;
   const lakes = new Map(all.map((lake) => [lake.slug, lake]));
   const first = lakes.get(board.groups[0]?.lakes[0]?.slug ?? "");

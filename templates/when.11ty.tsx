@@ -1,8 +1,11 @@
+import type { Guide } from "../build/guide/guide-schema.ts";
 import type { Occasion, Outing, When } from "../build/guide/when-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { dayMonth, dayRange } from "../build/model/calendar.ts";
 import { chanceNumber, chanceText } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { ForecastNote, Scroll, Section } from "./_includes/parts.tsx";
 
 const LakeChance = ({
@@ -142,8 +145,17 @@ const Weeks = ({ when: { weeks, lakes }, sheet }: { when: When; sheet: PageConte
   </Section>
 );
 
+interface Data {
+  readonly guide: Guide;
+}
+
+export const data = {
+  permalink: () => ADDRESS.when,
+  inputs: ({ guide }: Data) => ({ when: guide.when }),
+} as const;
+
 /** Where to go on every weekend and holiday to come, and every lake's chances week by week. */
-export function WhenPage({ when, sheet }: { when: When; sheet: PageContext }) {
+export function render({ when, sheet }: Rendered<typeof data>) {
   const { asOf, window, season } = sheet.guide;
   return (
     <Page

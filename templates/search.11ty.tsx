@@ -1,10 +1,13 @@
+import type { Guide } from "../build/guide/guide-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { inOneLine } from "./_includes/parts.tsx";
-import type { SearchEntry } from "./_includes/search-entries.ts";
+import { type SearchEntry, searchEntries } from "./_includes/search-entries.ts";
 
 /** What the page itself shows of what search finds. */
-export type ListedEntry = Omit<SearchEntry, "text">;
+type ListedEntry = Omit<SearchEntry, "text">;
 
 const Entry = ({ entry, sheet }: { entry: ListedEntry; sheet: PageContext }) => (
   <li>
@@ -13,8 +16,20 @@ const Entry = ({ entry, sheet }: { entry: ListedEntry; sheet: PageContext }) => 
   </li>
 );
 
+interface Data {
+  readonly guide: Guide;
+}
+
+const listedEntries = (guide: Guide): ListedEntry[] =>
+  searchEntries(guide).map(({ name, kind, about, address }) => ({ name, kind, about, address }));
+
+export const data = {
+  permalink: () => ADDRESS.search,
+  inputs: ({ guide }: Data) => ({ entries: listedEntries(guide) }),
+} as const;
+
 /** Search, which needs its script; and everything from A to Z, which needs none. */
-export const SearchPage = ({ entries, sheet }: { entries: readonly ListedEntry[]; sheet: PageContext }) => (
+export const render = ({ entries, sheet }: Rendered<typeof data>) => (
   <Page
     sheet={sheet}
     title="Search"

@@ -3,9 +3,11 @@ import { readings } from "../build/draw/readings.ts";
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { listReports } from "../build/guide/report-seasons.ts";
 import { reportsText } from "../build/guide/report-words.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { Drawing, Section } from "./_includes/parts.tsx";
 import {
   CatchCells,
@@ -89,8 +91,18 @@ function ToRecord({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   );
 }
 
+interface Data {
+  readonly lake: GuideLake;
+}
+
+export const data = {
+  pagination: { data: "guide.lakes", size: 1, alias: "lake" },
+  permalink: ({ lake }: Data) => lake.reports.length > 0 && ADDRESS.lakeReports(lake.slug),
+  inputs: ({ lake }: Data) => ({ lake }),
+} as const;
+
 /** All that was ever reported of one lake. */
-export function LakeReportsPage({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+export function render({ lake, sheet }: Rendered<typeof data>) {
   const listed = listReports([lake]);
   return (
     <Page

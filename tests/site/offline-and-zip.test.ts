@@ -5,8 +5,10 @@ import path from "node:path";
 import { unzipSync } from "fflate";
 import { SaxesParser } from "saxes";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
+import { writeData } from "../../build/feeds/write-data.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
-import { writeOfflineListAndSitemap, zipGuide } from "../../build/site/reachable-files.ts";
+import { writeOfflineListAndSitemap } from "../../build/site/offline-and-sitemap.ts";
+import { zipGuide } from "../../build/site/zip.ts";
 import { type BuiltSite, buildSite } from "./built-site.ts";
 import { siteGuide } from "./site-fixture.ts";
 
@@ -28,9 +30,8 @@ describe("a guide that has been written", () => {
     work = await mkdtemp(path.join(tmpdir(), "lake-season-finish-"));
     guide = siteGuide({ baseUrl: BASE });
     site = await buildSite(guide);
-    await writeFile(path.join(site.dir, "guide.json"), "{}");
-    await writeFile(path.join(site.dir, "reports/feed.xml"), "<feed/>");
-    await writeOfflineListAndSitemap(guide, site.dir);
+    await writeData(guide, {}, site.dir);
+    await writeOfflineListAndSitemap(guide, site.outputs, site.dir);
   });
   afterAll(async () => {
     await site.remove();
@@ -56,7 +57,7 @@ describe("a guide that has been written", () => {
     const about = path.join(site.dir, "about/index.html");
     const text = await readFile(about, "utf8");
     await writeFile(about, `${text}<!-- -->`);
-    await writeOfflineListAndSitemap(guide, site.dir);
+    await writeOfflineListAndSitemap(guide, site.outputs, site.dir);
     const after = await listOf(site.dir);
     await writeFile(about, text);
     const changed = Object.keys(after.files).filter((name) => after.files[name] !== before.files[name]);
@@ -84,7 +85,7 @@ describe("a guide that has been written", () => {
   test("without an address of its own it has no site map and no link pictures", async () => {
     const plain = await buildSite(siteGuide());
     try {
-      await writeOfflineListAndSitemap(siteGuide(), plain.dir);
+      await writeOfflineListAndSitemap(siteGuide(), plain.outputs, plain.dir);
       await expect(readFile(path.join(plain.dir, "sitemap.xml"))).rejects.toThrow("ENOENT");
       expect([...plain.files.keys()].filter((name) => name.endsWith(".png"))).toEqual([]);
     } finally {

@@ -1,7 +1,10 @@
+import type { Guide, GuideLake } from "../build/guide/guide-schema.ts";
 import { type ListedLake, listReports } from "../build/guide/report-seasons.ts";
 import type { ReportSeason } from "../build/guide/report-seasons-schema.ts";
+import { ADDRESS } from "../build/model/addresses.ts";
 import { Page } from "./_includes/layout.tsx";
-import { ADDRESS, type PageContext } from "./_includes/page-context.ts";
+import type { PageContext } from "./_includes/page-context.ts";
+import type { Rendered } from "./_includes/page-template.ts";
 import { capital, Fact, Section } from "./_includes/parts.tsx";
 import { CatchNote, CatchTable, ReportList, TotalCells } from "./_includes/reports/report-tables.tsx";
 
@@ -59,16 +62,30 @@ const Eaten = ({ season: { lakes } }: { season: ReportSeason }) =>
     </Section>
   );
 
+interface Data {
+  readonly guide: Guide;
+  readonly season: ReportSeason;
+}
+
+/** What the page shows of a lake. */
+const listedLake = ({ slug, name, position, reports }: GuideLake): ListedLake => ({
+  slug,
+  name,
+  position,
+  reports,
+});
+
+export const data = {
+  pagination: { data: "guide.reportSeasons", size: 1, alias: "season" },
+  permalink: ({ season }: Data) => ADDRESS.reportSeason(season.season),
+  inputs: ({ guide, season }: Data) => ({
+    season,
+    lakes: guide.lakes.filter(({ reports }) => reports.length > 0).map(listedLake),
+  }),
+} as const;
+
 /** All reports of one season. */
-export const ReportSeasonPage = ({
-  season,
-  lakes,
-  sheet,
-}: {
-  season: ReportSeason;
-  lakes: readonly ListedLake[];
-  sheet: PageContext;
-}) => (
+export const render = ({ season, lakes, sheet }: Rendered<typeof data>) => (
   <Page
     sheet={sheet}
     title={`Reports of ${season.season}`}
