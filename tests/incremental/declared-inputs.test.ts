@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import { dump, load } from "js-yaml";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type Cache, openMemoizeLast } from "../../build/incremental/cache.ts";
 import { fileHash } from "../../build/incremental/file-hash.ts";
 import { openInputHash } from "../../build/incremental/input-hash.ts";
@@ -124,63 +124,79 @@ const TEXT_CHANGES: readonly (readonly [file: string, from: RegExp, to: string])
   ["lakes/peatkettle.csv", /^(-?[\d.]+,-?[\d.]+,)[\d.]+/m, "$12.2"],
 ];
 
-/** `npm test` changes some of the values; EVERY_VALUE=1 all of them, which takes minutes. */
+/** `npm test` changes one value in eight; EVERY_VALUE=1 all of them, which takes minutes. */
 const { EVERY_VALUE } = process.env;
-const STEP = EVERY_VALUE === undefined ? 4 : 1;
+const STEP = EVERY_VALUE === undefined ? 8 : 1;
 
-test("the same inputs, the same result, whichever value of the club is another", async () => {
-  const { kept, clean, stale } = recorder();
-  const request: GuideRequest = {
-    dataDir,
-    outDir: path.join(work, "site"),
-    version: "1",
-    baseUrl: "https://club.example/",
-  };
-  /** @returns false when there is no such guide: the club was refused, or something does not fit on a card */
-  const build = async (changed: string, as = request): Promise<boolean> => {
-    await rm(request.outDir, { recursive: true, force: true });
-    const anew = await readGuide(as, clean, () => {});
-    if (anew.guide === undefined) return false;
-    const { guide } = await makeGuide(as, () => {}, kept);
-    if (guide === undefined) return false;
-    expect(guide, changed).toStrictEqual(anew.guide);
-    expect(
-      stale.map((key) => key.slice(0, 100)),
-      changed,
-    ).toEqual([]);
-    return true;
-  };
-  const buildChanged = async (file: string, key: string, place: Place, text: string): Promise<boolean> => {
-    const data = load(text);
-    const parent = parentOf(data, place);
-    const at = place.at(-1) ?? "";
-    for (const other of otherValues(parent[at], ["peatkettle", "booby"])) {
-      parent[at] = other;
-      await writeFile(path.join(dataDir, file), dump(data));
-      if (await build(`${file} ${key}`)) return true;
-    }
-    return false;
-  };
-  expect(await build("nothing")).toBe(true);
-  expect(await build("version", { ...request, version: "2" })).toBe(true);
-  expect(await build("address", { ...request, baseUrl: "https://other.example/" })).toBe(true);
-  const rejected: string[] = [];
-  let count = 0;
-  for (const file of YAML_FILES) {
-    const text = await readFile(path.join(dataDir, file), "utf8");
-    for (const [key, place] of firstPlaces(load(text))) {
-      count += 1;
-      if (count % STEP === 0 && !(await buildChanged(file, key, place, text)))
-        rejected.push(`${file} ${key}`);
-    }
-    await writeFile(path.join(dataDir, file), text);
+const { kept, clean, stale } = recorder();
+const requestOf = (): GuideRequest => ({
+  dataDir,
+  outDir: path.join(work, "site"),
+  version: "1",
+  baseUrl: "https://club.example/",
+});
+
+/** @returns false when there is no such guide: the club was refused, or something does not fit on a card */
+async function build(request = requestOf()): Promise<boolean> {
+  await rm(request.outDir, { recursive: true, force: true });
+  const anew = await readGuide(request, clean, () => {});
+  if (anew.guide === undefined) return false;
+  const { guide } = await makeGuide(request, () => {}, kept);
+  if (guide === undefined) return false;
+  expect(guide).toStrictEqual(anew.guide);
+  expect(stale.map((key) => key.slice(0, 100))).toEqual([]);
+  return true;
+}
+
+async function buildWithOther(file: string, text: string, place: Place): Promise<boolean> {
+  const data = load(text);
+  const parent = parentOf(data, place);
+  const at = place.at(-1) ?? "";
+  for (const other of otherValues(parent[at], ["peatkettle", "booby"])) {
+    parent[at] = other;
+    await writeFile(path.join(dataDir, file), dump(data));
+    if (await build()) return true;
   }
-  expect(rejected).toEqual([]);
-  for (const [file, from, to] of TEXT_CHANGES) {
-    const text = await readFile(path.join(dataDir, file), "utf8");
-    expect(text).toMatch(from);
-    await writeFile(path.join(dataDir, file), text.replace(from, to));
-    expect(await build(file)).toBe(true);
-    await writeFile(path.join(dataDir, file), text);
-  }
-}, 1_800_000);
+  return false;
+}
+
+/** Long: each change makes a whole guide. */
+const LIMIT_MS = 1_200_000;
+
+describe("the same inputs, the same result", () => {
+  test(
+    "whoever makes it, and wherever it is published",
+    async () => {
+      expect(await build()).toBe(true);
+      expect(await build({ ...requestOf(), version: "2" })).toBe(true);
+      expect(await build({ ...requestOf(), baseUrl: "https://other.example/" })).toBe(true);
+    },
+    LIMIT_MS,
+  );
+
+  test.each(YAML_FILES)(
+    "whichever value of %s is another",
+    async (file) => {
+      const text = await readFile(path.join(dataDir, file), "utf8");
+      const places = [...firstPlaces(load(text))].filter((_, i) => i % STEP === STEP - 1);
+      expect(places).not.toEqual([]);
+      const rejected: string[] = [];
+      for (const [key, place] of places) if (!(await buildWithOther(file, text, place))) rejected.push(key);
+      await writeFile(path.join(dataDir, file), text);
+      expect(rejected).toEqual([]);
+    },
+    LIMIT_MS,
+  );
+
+  test.each(TEXT_CHANGES)(
+    "another %s",
+    async (file, from, to) => {
+      const text = await readFile(path.join(dataDir, file), "utf8");
+      expect(text).toMatch(from);
+      await writeFile(path.join(dataDir, file), text.replace(from, to));
+      expect(await build()).toBe(true);
+      await writeFile(path.join(dataDir, file), text);
+    },
+    LIMIT_MS,
+  );
+});
