@@ -100,11 +100,7 @@ async function makeBatches(
     });
     return problems.flat();
   }
-  if (batches.length === 0) return [];
-  const write = openCardWriter(outDir);
-  const problems: CardProblem[] = [];
-  for (const batch of batches) problems.push(...(await write(batch, made)));
-  return problems;
+  return batches.length === 0 ? [] : openCardWriter(outDir)(batches.flat(), made);
 }
 
 /**

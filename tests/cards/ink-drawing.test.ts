@@ -19,16 +19,17 @@ import {
 import { paperInk } from "../../build/draw/ink.ts";
 import { stripLegend } from "../../build/draw/strip/legend.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
+import type { Guide } from "../../build/guide/guide-schema.ts";
 import { demoGuide } from "../site/demo-guide.ts";
 import { AS_OF } from "./card-fixture.ts";
 import { piecesOf } from "./legibility.ts";
 import { blackShare, difference, type Raster, rasterise, withPdf } from "./rasterise.ts";
 
 const fonts = parseFonts();
+const demo = await demoGuide();
 
-/** Every drawing on the cards of the demonstration lakes, rigs and trips. */
-async function cardDrawings(): Promise<Drawing[]> {
-  const guide = await demoGuide();
+/** Every distinct drawing on the cards of the demonstration lakes, rigs and trips. */
+function cardDrawings(guide: Guide): Drawing[] {
   const ruler = createRuler(fonts);
   const rigs = layoutRigDrawings(guide, ruler);
   const sides = [
@@ -41,19 +42,23 @@ async function cardDrawings(): Promise<Drawing[]> {
     rigs.back.face,
     ...guide.trips.flatMap((trip) => layoutBoxPlan(guide, trip, ruler).map(({ face }) => face)),
   ];
-  return sides
+  const drawings = sides
     .flatMap(({ parts, decoration }) => [...parts.flatMap(piecesOf), ...decoration])
     .flatMap((piece) => (piece.kind === "drawing" ? [piece.drawing] : []));
+  return [...new Map(drawings.map((drawing) => [renderSvg(drawing), drawing])).values()];
 }
 
 type Inking = (document: PDFKit.PDFDocument, drawing: Drawing, x_pt: number, y_pt: number) => void;
 
-/** Each drawing on a page of its own. */
+const MARGIN_PT = 10;
+
+/** Each drawing on a page of its own, little larger than it. */
 async function rastersOf(drawings: readonly Drawing[], ink: Inking): Promise<Raster[]> {
   const bytes = await makeDocument({ title: "Drawings", author: "", asOf: AS_OF }, fonts, (document) => {
     for (const drawing of drawings) {
-      document.addPage({ size: [350, 460], margin: 0 });
-      ink(document, drawing, 10, 10);
+      const size: [number, number] = [drawing.width + 2 * MARGIN_PT, drawing.height + 2 * MARGIN_PT];
+      document.addPage({ size, margin: 0 });
+      ink(document, drawing, MARGIN_PT, MARGIN_PT);
     }
   });
   return withPdf(bytes, async (pdf) => {
@@ -71,6 +76,9 @@ const inkBySvgToPdfkit: Inking = (document, drawing, x_pt, y_pt) =>
     fontCallback: (_family, bold) => (bold ? "bold" : "regular"),
   });
 
+/** Mean difference that arcs approximated otherwise make along their edges, with room; a line left out makes more. */
+const ARC_DIFFERENCE = 0.001;
+
 /** Inks drawings by both back ends: here, and as the markup that pages show inked by a library of its own. */
 async function expectSameInk(drawings: readonly Drawing[]): Promise<void> {
   const own = await rastersOf(drawings, inkDrawing);
@@ -79,13 +87,13 @@ async function expectSameInk(drawings: readonly Drawing[]): Promise<void> {
     const [a, b] = [own[i], theirs[i]];
     if (a === undefined || b === undefined) throw new Error("every drawing has its page");
     expect(blackShare(a)).toBeGreaterThan(0);
-    expect(difference(a, b), renderSvg(drawing)).toBeLessThan(0.0005);
+    expect(difference(a, b), renderSvg(drawing)).toBeLessThan(ARC_DIFFERENCE);
   }
 }
 
 test("every drawing on the demo's cards is inked as svg-to-pdfkit inks its markup", async () => {
-  const drawings = await cardDrawings();
-  expect(drawings.length).toBeGreaterThan(50);
+  const drawings = cardDrawings(demo);
+  expect(drawings.length).toBeGreaterThan(30);
   await expectSameInk(drawings);
 });
 
@@ -133,7 +141,7 @@ test.each<[string, DrawingContent]>([
   ["holes by the even-odd rule", path({ d: `${SQUARE}M20 20H50V50H20Z`, "fill-rule": "evenodd" })],
   [
     "mitred corners end where SVG 1.1 cuts them",
-    path({ d: "M20 70L25 20L30 70", fill: "none", stroke: "#000000", "stroke-width": 6 }),
+    path({ d: "M20 70L30 20L40 70", fill: "none", stroke: "#000000", "stroke-width": 6 }),
   ],
   [
     "round dots of a dashed line",
