@@ -55,10 +55,12 @@ function RoadOpens({ lake: { access }, asOf }: { lake: BoardLake; asOf: Calendar
 function Row({
   lake,
   weekend,
+  fishable,
   sheet,
 }: {
   lake: BoardLake;
   weekend: BoardRow["weekend"];
+  fishable: BoardRow["fishable"];
   sheet: PageContext;
 }) {
   const { guide, to } = sheet;
@@ -71,6 +73,7 @@ function Row({
       {weekend === null ? null : (
         <p class="odds">
           <strong>{chanceText(weekend)}</strong> <span class="small">good</span>
+          {fishable === null ? null : <span class="small under">{chanceText(fishable)} fishable</span>}
         </p>
       )}
       <p class="state" data-days={daysAheadText(lake, guide)}>
@@ -111,9 +114,11 @@ function Group({
       </h2>
       <Harmless class="month-scale" html={monthScale(sheet.guide.window)} />
       <ul class="board">
-        {group.lakes.map(({ slug, weekend }) => {
+        {group.lakes.map(({ slug, weekend, fishable }) => {
           const lake = lakes.get(slug);
-          return lake === undefined ? null : <Row lake={lake} weekend={weekend} sheet={sheet} />;
+          return lake === undefined ? null : (
+            <Row lake={lake} weekend={weekend} fishable={fishable} sheet={sheet} />
+          );
         })}
       </ul>
     </section>
@@ -190,13 +195,21 @@ export const data = {
   inputs: ({ guide }: Data) => ({
     board: guide.board,
     lakes: guide.lakes.map(boardLake),
+    withoutForecast: guide.lakesWithoutForecast.map(({ slug, why }) => ({ slug, why })),
     occasions: guide.when.occasions,
     trips: listedTrips(guide),
   }),
 } as const;
 
 /** All lakes of the season, those to go to first. */
-export function render({ board, lakes: all, occasions, trips, sheet }: Rendered<typeof data>) {
+export function render({
+  board,
+  lakes: all,
+  withoutForecast,
+  occasions,
+  trips,
+  sheet,
+}: Rendered<typeof data>) {
   const { guide } = sheet;
   const lakes = new Map(all.map((lake) => [lake.slug, lake]));
   const first = lakes.get(board.groups[0]?.lakes[0]?.slug ?? "");
@@ -212,12 +225,23 @@ export function render({ board, lakes: all, occasions, trips, sheet }: Rendered<
       {board.groups.map((group) => (
         <Group group={group} weekend={board.weekend} lakes={lakes} sheet={sheet} />
       ))}
+      {withoutForecast.length === 0 ? null : (
+        <Section title="Without a forecast" id="no-forecast">
+          <ul class="plain">
+            {withoutForecast.map(({ slug, why }) => (
+              <li>
+                <a href={sheet.to(ADDRESS.lake(slug))}>{why}</a>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
       <Section title="Reading the strips" id="key">
         <Harmless class="key" html={renderSvg(stripLegend({ ink: screenInk, width: 320, marks: false }))} />
         <p class="small">
           Each strip runs from {dayRange(guide.window.from, guide.window.to)}; the height of a state is its
-          chance on that day, the line is the as-of day. “Good” is ice-off or best weeks. Dates in brackets
-          hold with eight chances in ten.
+          chance on that day, the line is the as-of day. “Good” is ice-off or best weeks, “fishable” these and
+          the later weeks. Dates in brackets hold with eight chances in ten.
         </p>
         <ForecastNote sheet={sheet} />
       </Section>

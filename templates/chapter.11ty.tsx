@@ -14,7 +14,7 @@ export const data = {
   permalink: ({ chapter }: Data) => ADDRESS.chapter(chapter.slug),
   inputs: ({ guide, chapter }: Data) => ({
     chapter,
-    backtest: chapter.slug === "methods" ? guide.backtest : null,
+    scored: chapter.slug === "methods" ? { backtest: guide.backtest, reporting: guide.reporting } : null,
     printed: chapter.slug === "printing" ? printedOf(guide) : null,
   }),
 } as const;

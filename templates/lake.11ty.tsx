@@ -2,13 +2,16 @@ import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
+import { Launch } from "./_includes/lake/launch.tsx";
+import { PastForecasts } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
+import { SearchSection } from "./_includes/lake/search-plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
 import { Harmless, Section } from "./_includes/parts.tsx";
-import { LeaderBoards, Shot } from "./_includes/rigs/gear-tables.tsx";
+import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
 
 interface Data {
   readonly lake: GuideLake;
@@ -33,20 +36,18 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
         <SpringStrip lake={lake} sheet={sheet} />
       </div>
       <Dates lake={lake} sheet={sheet} />
+      <Launch lake={lake} sheet={sheet} />
       <Plan lake={lake} sheet={sheet} />
       <Diet lake={lake} sheet={sheet} />
       <RigSection lake={lake} sheet={sheet} />
-      {lake.shot.rows.length === 0 ? null : (
-        <Section title="Shot" id="shot">
-          <Shot shot={lake.shot} sheet={sheet} />
-        </Section>
-      )}
+      <SearchSection lake={lake} sheet={sheet} />
       <LeaderBoards boards={lake.boards} sheet={sheet} />
       <Hazards lake={lake} sheet={sheet} />
       <Rules lake={lake} />
       <Place lake={lake} sheet={sheet} />
       <PlaceInBrief lake={lake} sheet={sheet} />
       <Evidence lake={lake} sheet={sheet} />
+      <PastForecasts past={lake.pastForecasts} />
       {lake.notes === null ? null : (
         <Section title="Notes" id="notes">
           <Harmless class="prose" html={lake.notes} />
@@ -56,7 +57,9 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
         <ul class="plain">
           <li>
             <a href={sheet.to(ADDRESS.card(lake.slug))}>
-              {lake.place.map === null ? "Pocket card to print" : "Pocket card and map card to print"}
+              {lake.place.map === null && lake.search.length === 0
+                ? "Pocket card to print"
+                : "Pocket cards to print"}
             </a>{" "}
             (PDF)
           </li>

@@ -1,5 +1,6 @@
 import type { GuidePattern } from "../build/guide/guide-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
+import { rounded } from "../build/model/units.ts";
 import { Page } from "./_includes/layout.tsx";
 import type { PageContext } from "./_includes/page-context.ts";
 import type { Rendered } from "./_includes/page-template.ts";
@@ -84,6 +85,11 @@ export const render = ({ pattern, sheet }: Rendered<typeof data>) => (
         <Fact name="Colours">{pattern.colours.join(", ")}</Fact>
         <Fact name="When">{phasesText(pattern.phases)}</Fact>
         <Fact name="How">{pattern.ways.map(capital).join(", ")}</Fact>
+        <Fact name="Counts as">
+          {pattern.flyClass},{" "}
+          {pattern.mass_g === null ? "no mass written" : `${rounded(pattern.mass_g, 2)} g`}:{" "}
+          <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>its row of the plumb table</a>
+        </Fact>
         <Fact name="Water">{pattern.waters.length === 0 ? "any" : pattern.waters.join(", ")}</Fact>
       </dl>
     </section>

@@ -57,6 +57,12 @@ export const render = ({ seasons, lakes, sheet }: Rendered<typeof data>) => (
       />
       <CatchNote />
     </Section>
+    <Section title="What helps the forecast most" id="still-iced">
+      <p>
+        Report lakes that are still iced, too. One look at a lake, still iced or not, helps more than another
+        opening; a report from the road will do. Stay off the ice.
+      </p>
+    </Section>
     <Lakes all={lakes} sheet={sheet} />
     <PrintList files={[REPORT_SLIP]} sheet={sheet} />
     <Section title="To follow" id="take">

@@ -4,6 +4,7 @@ import { REPORT_SLIP, rigFiles } from "../build/guide/print-files.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { phaseName } from "../build/model/phase.ts";
 import {
+  cutLengthText,
   depthRange,
   depthText,
   diameterText,
@@ -15,7 +16,7 @@ import { Page } from "./_includes/layout.tsx";
 import type { PageContext } from "./_includes/page-context.ts";
 import type { Rendered } from "./_includes/page-template.ts";
 import { capital, Fact, PrintList, Scroll, Section } from "./_includes/parts.tsx";
-import { Shot, Sinking, Swing } from "./_includes/rigs/gear-tables.tsx";
+import { Drifting, Naked, PlumbTables, Swing, TippetForHook } from "./_includes/rigs/gear-tables.tsx";
 import { LeaderDrawing, LeanPicture, RigPicture, SwingPicture } from "./_includes/rigs/rig-drawings.tsx";
 import { leaderId, methodId, RigFacts } from "./_includes/rigs/rig-facts.tsx";
 
@@ -43,10 +44,10 @@ function FishingMethod({ way, sheet }: { way: Methods[number]; sheet: PageContex
   );
 }
 
-/** Every way a pattern may be fished, its rig drawn and how to know that it is right. */
+/** Every method a pattern may be fished with, its rig drawn and how to know that it is right. */
 const FishingMethods = ({ sheet }: { sheet: PageContext }) =>
   sheet.guide.rigs.ways.length === 0 ? null : (
-    <Section title="Ways of fishing" id="ways">
+    <Section title="Methods" id="ways">
       <div class="columns">
         {sheet.guide.rigs.ways.map((way) => (
           <FishingMethod way={way} sheet={sheet} />
@@ -76,7 +77,7 @@ function LeaderBoard({ leader, sheet }: { leader: Leader; sheet: PageContext }) 
       <dl>
         {leader.sections.map(({ part, length_m, size, diameter_mm }) => (
           <Fact name={capital(part)}>
-            {depthText(length_m, units)} of <strong>{size}</strong>, {diameterText(diameter_mm, units)}
+            {cutLengthText(length_m, units)} of <strong>{size}</strong>, {diameterText(diameter_mm, units)}
           </Fact>
         ))}
         <Fact name="Whole">
@@ -93,25 +94,29 @@ function LeaderBoard({ leader, sheet }: { leader: Leader; sheet: PageContext }) 
 }
 
 /** "Clear intermediate, sinks 1.5 in/s"; the kind only where the name does not say it. */
-const lineText = ({ name, kind, sinkRate_mps }: Line, { guide }: PageContext): string =>
+const lineText = ({ name, kind, sinkRate_mps, tip_m }: Line, { guide }: PageContext): string =>
   [
     name,
     ...(name.toLowerCase().includes(kind) ? [] : [kind]),
     ...(sinkRate_mps === null ? [] : [`sinks ${sinkRateText(sinkRate_mps, guide.club.units)}`]),
+    ...(tip_m === null ? [] : [`hangs ${depthText(tip_m, guide.club.units)} deep at most`]),
   ].join(", ");
 
 /** Seconds to count before the retrieve: depths down, lines across. */
 function Countdowns({ sheet }: { sheet: PageContext }) {
   const { rigs, club } = sheet.guide;
-  const sinking = rigs.lines.filter(({ countdown }) => countdown.length > 0);
-  const depths_m = [
-    ...new Set(sinking.flatMap(({ countdown }) => countdown.map(({ depth_m }) => depth_m))),
-  ].sort((a, b) => a - b);
+  const sinking = rigs.lines.filter(({ counts }) => counts.length > 0);
+  const depths_m = [...new Set(sinking.flatMap(({ counts }) => counts.map(({ depth_m }) => depth_m)))].sort(
+    (a, b) => a - b,
+  );
   if (sinking.length === 0) return null;
   return (
     <Scroll label="Seconds to count before the retrieve">
       <table class="days">
-        <caption>Seconds to count before the retrieve</caption>
+        <caption>
+          Seconds to count before the retrieve, and the pull from a 50 ft cast (15 m) at which the line keeps
+          its depth: slower it sinks on, faster it climbs
+        </caption>
         <thead>
           <tr>
             <th scope="col">Depth</th>
@@ -124,9 +129,17 @@ function Countdowns({ sheet }: { sheet: PageContext }) {
           {depths_m.map((depth_m) => (
             <tr>
               <th scope="row">{depthText(depth_m, club.units)}</th>
-              {sinking.map(({ countdown }) => {
-                const step = countdown.find((one) => one.depth_m === depth_m);
-                return <td>{step === undefined ? "–" : `${rounded(step.seconds)} s`}</td>;
+              {sinking.map(({ counts }) => {
+                const count = counts.find((one) => one.depth_m === depth_m);
+                const seconds = count?.seconds ?? null;
+                return (
+                  <td>
+                    {seconds === null ? "–" : `${rounded(seconds)} s${count?.long === true ? ", long" : ""}`}
+                    {count === undefined || count.hold_mps === null ? null : (
+                      <span class="under">holds at {smallLengthText(count.hold_mps, club.units)}/s</span>
+                    )}
+                  </td>
+                );
               })}
             </tr>
           ))}
@@ -161,7 +174,7 @@ export function render({ sheet }: Rendered<typeof data>) {
     <Page
       sheet={sheet}
       title="Rigs"
-      description="Leaders and the depths they reach, countdowns, shot against drift, sinking, swing and the tippet table."
+      description="What to set and pinch on by the depth plumbed, leaders and the depths they reach, counts, swing and tippet."
     >
       <h1>Rigs</h1>
       <p class="lead">
@@ -172,6 +185,12 @@ export function render({ sheet }: Rendered<typeof data>) {
         </strong>{" "}
         above the bottom.
       </p>
+      {rigs.plumb.depths.length === 0 ? null : (
+        <Section title="Plumb and go" id="plumb">
+          <PlumbTables plumb={rigs.plumb} sheet={sheet} />
+          <LeanPicture lean={rigs.lean} sheet={sheet} />
+        </Section>
+      )}
       {rigs.leaders.length === 0 ? null : (
         <Section title="Leaders" id="leaders">
           <div class="columns">
@@ -192,26 +211,26 @@ export function render({ sheet }: Rendered<typeof data>) {
           <Countdowns sheet={sheet} />
         </Section>
       )}
-      {rigs.shot.rows.length === 0 ? null : (
-        <Section title="Shot" id="shot">
-          <Shot shot={rigs.shot} sheet={sheet} />
-          <LeanPicture shot={rigs.shot} sheet={sheet} />
+      {rigs.drifting === null ? null : (
+        <Section title="Drifting boat" id="drifting">
+          <Drifting drifting={rigs.drifting} sheet={sheet} />
         </Section>
       )}
-      {rigs.sinking.rows.length === 0 ? null : (
-        <Section title="Sinking" id="sinking">
-          <Sinking sinking={rigs.sinking} sheet={sheet} />
+      {rigs.naked.rows.length === 0 ? null : (
+        <Section title="Naked line" id="naked">
+          <Naked naked={rigs.naked} sheet={sheet} />
         </Section>
       )}
       {rigs.swing.rows.length === 0 ? null : (
-        <Section title="Swing" id="swing">
-          <Swing swing={rigs.swing} sheet={sheet} />
+        <Section title="Rod holder: dead still or swing" id="swing">
+          <Swing swing={rigs.swing} anchor={rigs.anchor} sheet={sheet} />
           <SwingPicture sheet={sheet} />
         </Section>
       )}
       {rigs.tippet.length === 0 ? null : (
         <Section title="Tippet" id="tippet">
           <Tippet sheet={sheet} />
+          <TippetForHook rows={rigs.tippetFor} />
         </Section>
       )}
       <PrintList files={[...rigFiles(sheet.guide), REPORT_SLIP]} sheet={sheet} />

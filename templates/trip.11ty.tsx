@@ -9,7 +9,7 @@ import type { PageContext } from "./_includes/page-context.ts";
 import type { Rendered } from "./_includes/page-template.ts";
 import { Cautions, Fact, Harmless, inOneLine, PrintList, Section } from "./_includes/parts.tsx";
 import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
-import { countdownText, holdText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
+import { countdownText, landingText, type Rig, setDepthText } from "./_includes/rigs/rig-facts.tsx";
 import { BoxPlan } from "./_includes/trip/box-plan.tsx";
 import { type Road, TripDays, TripLight, TripPick } from "./_includes/trip/lake-choice.tsx";
 import { TripFloatPlan, TripPacking, TripPeople } from "./_includes/trip/people-packing.tsx";
@@ -21,7 +21,7 @@ const rigLine = (rig: Rig, sheet: PageContext): string => {
     rig.way,
     depth === null ? null : `set ${depth}`,
     rig.leader === null ? null : `leader ${rig.leader}`,
-    holdText(rig),
+    landingText(rig),
     rig.line,
     countdown === null ? null : `count ${countdown}`,
   ]);

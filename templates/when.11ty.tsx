@@ -34,12 +34,21 @@ function NextBest({ next }: { next: Outing | null }) {
 }
 
 function OccasionRow({ occasion, sheet }: { occasion: Occasion; sheet: PageContext }) {
-  const { name, from, to, best, isLikely, next, out } = occasion;
-  const left = out.map((lake) => (
-    <span class="under">
-      Not {lake.name}: {lake.why}.
-    </span>
-  ));
+  const { name, from, to, best, isLikely, next, fishable, out } = occasion;
+  const left = [
+    ...(fishable.length === 0
+      ? []
+      : [
+          <span class="under">
+            Fishable: {fishable.map((lake) => `${lake.name} ${chanceText(lake.chance)}`).join(", ")}.
+          </span>,
+        ]),
+    ...out.map((lake) => (
+      <span class="under">
+        Not {lake.name}: {lake.why}.
+      </span>
+    )),
+  ];
   return (
     <tr>
       <th scope="row">
@@ -48,7 +57,11 @@ function OccasionRow({ occasion, sheet }: { occasion: Occasion; sheet: PageConte
       </th>
       {best === null || !isLikely ? (
         <td colSpan={4}>
-          {best === null ? "No road is open." : "No lake is likely; "}
+          {best === null
+            ? "No road is open."
+            : fishable.length === 0
+              ? "No lake is likely; "
+              : "None is likely at its best; "}
           {best === null ? null : <LakeChance lake={best} sheet={sheet} />}
           {left}
         </td>

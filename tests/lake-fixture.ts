@@ -4,8 +4,9 @@ import { reportSeasons } from "../build/guide/report-seasons.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
 import type { Spread } from "../build/model/shared-schemas.ts";
-import { gearTables } from "../build/rigs/gear.ts";
-import type { Daily } from "../build/season/forecast.ts";
+import { rigTables } from "../build/rigs/tables/rig-tables.ts";
+import type { Daily, RegionForecast } from "../build/season/forecast.ts";
+import { bareLaunch } from "../build/season/launch.ts";
 import { composeWater } from "../build/water/water.ts";
 import { box, lake as clubLake } from "./rigs/box-fixture.ts";
 
@@ -16,14 +17,17 @@ export function day(text: string): CalendarDate {
   return date;
 }
 
+/** The tables of a box, made once. */
+const TABLES = rigTables(box, "imperial");
+
 const WINDOW = { from: day("2026-03-15"), to: day("2026-07-15") };
 
-/** The state of a lake that opened on `iceOff`, turned over from day 11 to 22 and went into summer after day 35. */
+/** The state of a lake that opened on `iceOff`, turned over from day 11 to 22 and had its later weeks after day 35. */
 function stateOn(date: CalendarDate, iceOff: CalendarDate): DayState {
   if (date < iceOff) return "iced";
   if (date < addDays(iceOff, 11)) return "iceOff";
   if (date < addDays(iceOff, 23)) return "turnover";
-  return date <= addDays(iceOff, 35) ? "postTurnover" : "summer";
+  return date <= addDays(iceOff, 35) ? "postTurnover" : "laterWeeks";
 }
 
 /** Ice-off equally likely on each of the 13 days about `middle`. */
@@ -38,7 +42,7 @@ function dailyAbout(middle: CalendarDate): Daily[] {
       iceOff: chance("iceOff"),
       turnover: chance("turnover"),
       postTurnover: chance("postTurnover"),
-      summer: chance("summer"),
+      laterWeeks: chance("laterWeeks"),
     };
   });
 }
@@ -62,14 +66,21 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
   };
   return {
     slug,
-    ...lakeFacts.of({ name, position: { lat: 41.312, lon: -106.291 }, hazards: [] }),
+    ...lakeFacts.of({ name, position: { lat: 41.312, lon: -106.291 }, hazards: [], places: [] }),
     turnsOver: true,
+    freezes: null,
+    fedBy: null,
+    layers: null,
     iceOff: { ...spreadAbout(middle, 0), status: "forecast", openByNow: 1 - today.iced },
     phases: [
       { phase: "ice-off", from: spreadAbout(middle, 0), to: spreadAbout(middle, 10) },
       { phase: "turnover", from: spreadAbout(middle, 11), to: spreadAbout(middle, 22) },
       best,
     ],
+    laterWeeks: spreadAbout(middle, 36),
+    heat: [],
+    readings: [],
+    launch: bareLaunch({ area_ha: 16.2 }),
     daily,
     now: { state, chance: today[state] },
     next: best,
@@ -92,12 +103,14 @@ export function bareLake(slug: string, name: string, middle: CalendarDate, asOf:
       bands: [],
       reports: [],
     }).water,
-    boards: { boards: [], count: "", uncovered: [] },
-    shot: { water_C: 5, columns: [], rows: [], example: null, assumes: [], check: "" },
+    boards: { boards: [], uncovered: [] },
+    places: [],
+    search: [],
     plan: [],
     diet: [],
     catches: { season: null, all: null, phases: [] },
     reports: [],
+    pastForecasts: [],
     reported: { seasons: [], caught: [], unrecorded: [] },
   };
 }
@@ -135,9 +148,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: { from_m: 0.45, to_m: 1.65 },
             fly: { from_m: 0.45, to_m: 1.65 },
             leader: "Short board",
-            hold: "fixed",
+            landing: "fixed",
             line: "Floater",
             countdown: null,
+            draw: null,
             check: "Fly rides just over the weed.",
             uncovered: null,
           },
@@ -164,9 +178,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: null,
             fly: { from_m: 0.45, to_m: 2.2 },
             leader: null,
-            hold: null,
+            landing: null,
             line: "Floater",
             countdown: null,
+            draw: null,
             check: "Cloudy water clears at the edges first.",
             uncovered: null,
           },
@@ -193,9 +208,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: { from_m: 2.25, to_m: 5.3 },
             fly: { from_m: 2.25, to_m: 5.3 },
             leader: "Long board",
-            hold: "slip",
+            landing: "slip",
             line: "Floater",
             countdown: null,
+            draw: null,
             check: "Plumb, then come up a hand.",
             uncovered: null,
           },
@@ -204,9 +220,10 @@ export function fullLake(slug: string, name: string, middle: CalendarDate, asOf:
             setDepth: null,
             fly: { from_m: 0.45, to_m: 2.2 },
             leader: null,
-            hold: null,
+            landing: null,
             line: "Clear slow",
-            countdown: { from_s: 60, to_s: 145 },
+            countdown: { from_s: 60, to_s: null, long: false },
+            draw: null,
             check: "Weed on the hook now and then.",
             uncovered: null,
           },
@@ -260,12 +277,17 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     when: { occasions: [], pool: null, weeks: [], lakes: [] },
     trips: [],
     rigs: {
+      ...TABLES,
       rod_m: 2.9,
       offBottom: { from_m: 0.15, to_m: 0.2 },
       tippet: [],
       leaders: [],
       lines: [],
-      ...gearTables(box, "imperial"),
+    },
+    regions: [evenRegion],
+    reporting: {
+      delay: { shape: 1, theta_d: 4, reports: 0, mean_d: null, seasons: [] },
+      visits: { seasons: [], reports: 0, watched: [] },
     },
     backtest: null,
     cautions: [
@@ -311,3 +333,13 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     ...change,
   });
 }
+
+/** What is told of a region whose lakes run as evenly as ever, and of which no lake needs a look. */
+export const evenRegion: RegionForecast = {
+  region: null,
+  scatter: 1,
+  uneven: 0.05,
+  openingsOnly: false,
+  mostInformative: null,
+  indicators: null,
+};

@@ -5,7 +5,7 @@ import { day } from "./lake-fixture.ts";
 /** What a trip takes along and whom, beside its dates and lakes. */
 export const TRIP_PLAN = {
   people: ["Ines", "Tobin", "Wren"],
-  boats: [{ name: "The pram", seats: 2, aboard: ["Ines", "Tobin"] }],
+  boats: [{ name: "The pram", kind: "pram", seats: 2, aboard: ["Ines", "Tobin"] }],
   ashore: ["Wren"],
   why: ["Of 3 pairs this one most likely holds a good lake."],
   next: null,
@@ -15,11 +15,20 @@ export const TRIP_PLAN = {
     {
       group: "Safety",
       items: [
-        { id: "life-jacket", item: "Life jacket", count: 3, why: "Wear it, fastened." },
-        { id: "whistle", item: "Whistle", count: 3, why: null },
+        {
+          id: "life-jacket",
+          item: "Life jacket",
+          count: 3,
+          how: "1 for each of 3 people",
+          why: "Wear it, fastened.",
+        },
+        { id: "whistle", item: "Whistle", count: 3, how: "1 for each of 3 people", why: null },
       ],
     },
-    { group: "Leaders", items: [{ id: "tippet 4X", item: "Tippet 4X, spools", count: 1, why: null }] },
+    {
+      group: "Leaders",
+      items: [{ id: "tippet 4X", item: "Tippet 4X, spools", count: 1, how: "20 m", why: null }],
+    },
   ],
   cautions: ["cold-water", "life-jacket", "wind"],
 } satisfies Partial<GuideTrip>;

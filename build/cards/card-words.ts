@@ -47,7 +47,10 @@ export function whenGlance(lake: GuideLake): Glance {
   if (present !== undefined && present.phase === leadingPhase(lake))
     return dateGlance(`${phaseName(present.phase)} until`, present.to);
   if (lake.next !== null) return dateGlance(`${phaseName(lake.next.phase)} from`, lake.next.from);
-  return { label: "Spring weeks", value: "Over", sureness: "" };
+  return dateGlance(
+    lake.now.state === "laterWeeks" ? "Later weeks since" : "Later weeks from",
+    lake.laterWeeks,
+  );
 }
 
 /** "Best days ahead: 9–15 Jun (84 % good)." */
@@ -61,6 +64,7 @@ const spreadText = (spread: Spread): string =>
 
 /** "14 May (9–19 May) to 24 May (19–29 May)". */
 export function phaseDaysText(lake: GuideLake, plan: Plan): string {
+  if (plan.phase === "later-weeks") return `from ${spreadText(lake.laterWeeks)}`;
   const phase = lake.phases.find((window) => window.phase === plan.phase);
   return phase === undefined ? "" : `${spreadText(phase.from)} to ${spreadText(phase.to)}`;
 }
@@ -81,10 +85,15 @@ export function rigNumber(
   if (rig.setDepth !== null)
     return { label: "Set", value: depthRange(rig.setDepth.from_m, rig.setDepth.to_m, units) };
   if (rig.countdown !== null) {
-    const { from_s, to_s } = rig.countdown;
-    return { label: "Count", value: from_s === to_s ? `${from_s} s` : `${from_s}–${to_s} s` };
+    return { label: "Count", value: countText(rig.countdown) };
   }
   return { label: "In", value: depthRange(band.from_m, band.to_m, units) };
+}
+
+/** "16–30 s", "from 16 s". */
+function countText({ from_s, to_s }: NonNullable<Rig["countdown"]>): string {
+  if (to_s === null) return `from ${from_s} s`;
+  return from_s === to_s ? `${from_s} s` : `${from_s}–${to_s} s`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -93,8 +102,8 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
  * "Indicator still, slip. Leader Long, line Floating." A line that is named for the way is not said twice; what the
  * gear cannot cover is only pointed to.
  */
-export function rigText({ way, leader, hold, line, uncovered }: Rig): string {
-  const how = hold === null ? way : `${way}, ${hold}`;
+export function rigText({ way, leader, landing, line, uncovered }: Rig): string {
+  const how = landing === null ? way : `${way}, ${landing}`;
   const gear = [
     ...(leader === null ? [] : [`leader ${leader}`]),
     ...(line === null || line.toLowerCase() === way ? [] : [`line ${line}`]),
@@ -107,8 +116,9 @@ export function rigText({ way, leader, hold, line, uncovered }: Rig): string {
   return sentences.map((sentence) => `${capital(sentence)}.`).join(" ");
 }
 
-/** The phase whose numbers are wanted first: the one that is on while it is good, else the good one to come. */
+/** The phase whose numbers are wanted first: the one that is on while it can be fished, else the good one to come. */
 export function leadingPhase({ now, next, phases }: GuideLake): Plan["phase"] | undefined {
+  if (now.state === "laterWeeks") return "later-weeks";
   const present = phases.find(({ phase }) => stateOfPhase(phase) === now.state);
   return present !== undefined && GOOD_STATES.includes(now.state) ? present.phase : next?.phase;
 }

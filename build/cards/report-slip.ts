@@ -1,7 +1,7 @@
 import type { GuideFrame } from "../guide/guide-frame.ts";
 import { CARD, onPaper, PAPERS } from "../model/addresses.ts";
-import { FOODS, ICE_STATES, METHODS } from "../model/club.ts";
-import { PHASES } from "../model/phase.ts";
+import { FOODS, ICE_STATES, LOOKS, METHODS } from "../model/club.ts";
+import { PHASE_WORDS } from "../model/phase.ts";
 import { depthUnit, type UnitSystem } from "../model/units.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "./card-kind.ts";
 import { addText, type Column, type Ruler, type Run, run } from "./layout/column.ts";
@@ -120,11 +120,13 @@ function addFront(column: Column, guide: GuideFrame): void {
     BOX_PT,
   );
   addChoice(column, "ice", ICE_STATES);
-  addChoice(column, "phase", PHASES);
+  addChoice(column, "phase", PHASE_WORDS);
+  addChoice(column, "looks", LOOKS);
   addBoxes(
     column,
     [
       { key: "water", say: temperatureUnit(units), share: 1 },
+      { key: "deep", say: `${temperatureUnit(units)} at ${depthUnit(units)}`, share: 1.3 },
       { key: "clarity", say: depthUnit(units), share: 1 },
       { key: "oxygen", say: "mg/L", share: 1 },
     ],

@@ -159,9 +159,10 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .description("score the season model on this club's past seasons")
     .addOption(dataOption())
     .addOption(formatOption())
-    .action(async ({ data, format }: { data: string; format: "text" | "json" }) => {
+    .option("--past-only", "forecast each season from earlier ones alone, not from all others", false)
+    .action(async ({ data, ...options }: { data: string; format: "text" | "json"; pastOnly: boolean }) => {
       const { backtestCommand } = await import("./backtest.ts");
-      exit = await backtestCommand(data, format, effects);
+      exit = await backtestCommand(data, options, effects);
     });
   const asked = program.commands.find((command) => command.name() === args[0]);
   const lost = optionsTakenByNpm(asked?.options ?? [], args, effects.env ?? {});

@@ -106,7 +106,7 @@ const HATCHING: Readonly<Record<DayState, Hatch | undefined>> = {
   /** Solid: the days to go. */
   postTurnover: undefined,
   /** Bare. */
-  summer: undefined,
+  laterWeeks: undefined,
 };
 
 /** Dots of one level begin and end on a grid that is shifted by half from one level to the next. */

@@ -28,7 +28,7 @@ const onScreen = (name: string): StateInk => ({
 /**
  * Ink for pages. The page styles define, for light, dark and high contrast:
  * --strip-paper --strip-line --strip-words --strip-accent, and for each NAME of
- * iced, ice-off, turnover, best, summer: --strip-NAME --strip-NAME-hatch --strip-NAME-words.
+ * iced, ice-off, turnover, best, later: --strip-NAME --strip-NAME-hatch --strip-NAME-words.
  * Hatching wants 3:1 against its ground, words 4.5:1.
  */
 export const screenInk: Ink = {
@@ -41,7 +41,7 @@ export const screenInk: Ink = {
     iceOff: onScreen("ice-off"),
     turnover: onScreen("turnover"),
     postTurnover: onScreen("best"),
-    summer: onScreen("summer"),
+    laterWeeks: onScreen("later"),
   },
   textSize: 13,
 };
@@ -59,7 +59,7 @@ export const paperInk: Ink = {
     iceOff: onPaper("#ffffff", "#000000", "#000000"),
     turnover: onPaper("#ffffff", "#000000", "#000000"),
     postTurnover: onPaper("#000000", "#000000", "#ffffff"),
-    summer: onPaper("#ffffff", "#ffffff", "#000000"),
+    laterWeeks: onPaper("#ffffff", "#ffffff", "#000000"),
   },
   textSize: 8.8,
 };

@@ -3,10 +3,10 @@ import { startOf } from "../input/problem.ts";
 import { contextOf, reportsIn } from "../input/report-file.ts";
 import { descriptionOf, examplesOf, schemaAt } from "../input/schema/schema-messages.ts";
 import { cellValue } from "../input/tables/report-cells.ts";
-import { ICE_STATES } from "../model/club.ts";
+import { ICE_STATES, LOOKS } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { REPORT_KEYS, type ReportKey, reportRow } from "../model/fields/report-fields.ts";
-import { PHASES } from "../model/phase.ts";
+import { PHASE_WORDS } from "../model/phase.ts";
 import type { EditContext } from "./edit-context.ts";
 
 export type Answers = Readonly<Record<string, unknown>>;
@@ -36,8 +36,13 @@ export function withAnswer(
 function exampleOf(key: ReportKey, pattern: string | undefined): string | undefined {
   switch (key) {
     case "ice":
+      return "off";
     case "phase":
-      return `${(key === "ice" ? ICE_STATES : PHASES).at(-1)}`;
+      return "best-weeks";
+    case "looks":
+      return "clear";
+    case "deep":
+      return "{ at: 15 ft, water: 41 degF }";
     case "rods":
       return "2";
     case "caught":
@@ -49,10 +54,16 @@ function exampleOf(key: ReportKey, pattern: string | undefined): string | undefi
   }
 }
 
+const CHOICES: Partial<Readonly<Record<ReportKey, readonly string[]>>> = {
+  ice: ICE_STATES,
+  phase: PHASE_WORDS,
+  looks: LOOKS,
+};
+
 /** What the schema says about a key of a report. */
 export const keyDescription = (key: ReportKey): string => {
   const words = descriptionOf(schemaAt(reportRow, [key]));
-  const choices = key === "ice" ? ICE_STATES : key === "phase" ? PHASES : [];
+  const choices = CHOICES[key] ?? [];
   return choices.length === 0 ? words : `${words} One of: ${choices.join(", ")}.`;
 };
 

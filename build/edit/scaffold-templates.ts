@@ -1,7 +1,7 @@
 import { schemaFile } from "../input/json-schemas.ts";
 import type { CalendarDate } from "../model/calendar.ts";
 import { FOODS, ICE_STATES, LINE_KINDS, METHODS, WATER_COLOURS } from "../model/club.ts";
-import { PHASES } from "../model/phase.ts";
+import { PHASE_WORDS } from "../model/phase.ts";
 
 /** JSON's quoted text is YAML's too. */
 const quoted = (text: string): string => JSON.stringify(text.trim());
@@ -60,6 +60,12 @@ position: { lat: 41.3, lon: -106.3 }
 # region: Lakes of one region share a spring
 # depth: { max: 29 ft, mean: 12 ft }
 
+# Whether somebody would see it open and report it: yes or no. Left out: learnt from the reports of past springs.
+# watched: yes
+
+# A lake outside the guide that opens before yours can have a file, too, with a line that says role: indicator. Its records and
+# this spring's day tell how early the season is, until the first of your own opens. It gets no page and no card.
+
 # What the water looks like in spring: ${choices(WATER_COLOURS)}.
 # water: clear
 
@@ -81,7 +87,8 @@ position: { lat: 41.3, lon: -106.3 }
 # depthBands:
 #   ice-off: { from: 2 ft, to: 6 ft }
 #   turnover: { from: 4 ft, to: 9 ft }
-#   post-turnover: { from: 9 ft, to: 16 ft }
+#   best-weeks: { from: 9 ft, to: 16 ft }
+#   later-weeks: { from: 14 ft, to: 26 ft }
 
 # One row a season: the day it was seen to open, or the last day still iced and the first day already open.
 # iceOff:
@@ -91,6 +98,19 @@ position: { lat: 41.3, lon: -106.3 }
 # First and last cloudy day.
 # turnover:
 #   - { season: ${season - 1}, from: ${season - 1}-05-24, to: ${season - 1}-06-04 }
+
+# The last day of the best weeks, as you judged it.
+# lastGood:
+#   - { season: ${season - 1}, on: ${season - 1}-07-02 }
+
+# How often it freezes over: every-year, some-years or never. One that never does gets a launch card, no forecast.
+# freezes: every-year
+
+# A snow or glacier stream runs through it.
+# fedBy: snow
+
+# Whether warm water lies over cold in summer (stratification): yes or no. Left out: its depth decides.
+# layers: yes
 
 # For a lake that never turns over: none. Left out: 8 to 15 days after ice-off, for 8 to 15 days.
 # turnoverRule:
@@ -110,8 +130,8 @@ imitates: nothing in particular
 # Hook sizes.
 sizes: [12, 14]
 
-# Any of: ${choices(PHASES)}.
-phases: [ice-off, post-turnover]
+# Any of: ${choices(PHASE_WORDS)}.
+phases: [ice-off, best-weeks]
 
 # Any of: ${choices(METHODS)}. The usual way first.
 ways: [indicator still]
@@ -184,9 +204,10 @@ export const reportsHeader = (season: number): string => `${fromSubfolder("repor
 #   lake   its file name without “.yaml”
 #   date   the day it was seen
 #   ice    ${choices(ICE_STATES)}
-#   phase  ${choices(PHASES)}
+#   phase  ${choices(PHASE_WORDS)}
 #   caught, samples   fish by pattern, and what was found in the throats of those you kept
-#   water, clarity, oxygen, rods, hours, notes   as far as you know them
+#   water, deep, clarity, looks   surface temperature, a second one at depth, Secchi depth, or cloudy or clear by eye
+#   oxygen, rods, hours, notes    as far as you know them
 `;
 
 export const reportsYaml = (
@@ -196,7 +217,7 @@ export const reportsYaml = (
 ): string => `${reportsHeader(season)}
 - { lake: ${lake}, date: ${season}-04-28, ice: on, notes: "An example: replace it with what you saw." }
 # - { lake: ${lake}, date: ${season}-05-04, ice: off, water: 43 degF, clarity: 7 ft }
-# - { lake: ${lake}, date: ${season}-05-16, phase: turnover, water: 46 degF, clarity: 2 ft, rods: 2, hours: 5 h }
+# - { lake: ${lake}, date: ${season}-05-16, phase: turnover, water: 46 degF, deep: { at: 15 ft, water: 45 degF }, rods: 2, hours: 5 h }
 # - lake: ${lake}
 #   date: ${season}-05-09
 #   rods: 2

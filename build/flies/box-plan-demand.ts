@@ -49,7 +49,7 @@ const goodOn = (day: LakeDay): number => GOOD_STATES.reduce((sum, state) => sum 
 /**
  * How much each lake's list for each phase is fished, and on how many days any is. A list's weight on a day is the
  * share of the day spent on its lake times the chance of its phase; the weights of a day are brought to one, so that
- * ice and summer, which have no list, take nothing. A list without flies takes nothing either.
+ * ice, which has no list, takes nothing. A list without flies takes nothing either.
  * @param lakes the first choice first, then the fallback
  */
 export function listUses(

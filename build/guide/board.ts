@@ -1,7 +1,9 @@
 import { addDays, type CalendarDate, daysFromTo, mondayOf, weekendFrom } from "../model/calendar.ts";
 import {
+  chanceOf,
   DAY_STATES,
   type DayState,
+  FISHABLE_STATES,
   GOOD_STATES,
   likeliestState,
   STATE_WORDS,
@@ -41,18 +43,22 @@ type GroupId = Board["groups"][number]["id"];
 interface Row {
   readonly lake: GuideLake;
   readonly weekend: number | null;
+  readonly fishable: number | null;
 }
 
 /** A lake is worth the drive on a weekend when it is more likely good than not. */
 const WORTH_THE_DRIVE = 0.5;
 const SOON_DAYS = 14;
 
-/** Mean chance, over the days, that the lake is good; null when the guide does not cover them. */
-function goodOver(lake: GuideLake, days: readonly CalendarDate[]): number | null {
+/** Mean chance, over the days, that the lake is in one of some states; null when the guide does not cover them. */
+function chanceOver(
+  lake: GuideLake,
+  days: readonly CalendarDate[],
+  states: readonly DayState[],
+): number | null {
   const rows = lake.daily.filter(({ date }) => days.includes(date));
   if (rows.length === 0) return null;
-  const good = rows.map((row) => GOOD_STATES.reduce((sum, state) => sum + row[state], 0));
-  return Math.min(1, good.reduce((sum, chance) => sum + chance, 0) / rows.length);
+  return Math.min(1, rows.reduce((sum, row) => sum + chanceOf(row, states), 0) / rows.length);
 }
 
 const later = (a: CalendarDate, b: CalendarDate | null): CalendarDate => (b !== null && b > a ? b : a);
@@ -69,8 +75,9 @@ function groupOf(row: Row, days: readonly CalendarDate[], soonUntil: CalendarDat
   const from = worthFrom(row, days);
   const isOpen = days.some((day) => isOpenOn(lakeAccess(row.lake), day));
   if (isOpen && row.weekend !== null && row.weekend >= WORTH_THE_DRIVE) return "weekend";
-  if (from === null) return "past";
-  return from <= soonUntil ? "soon" : "later";
+  if (from !== null && from <= soonUntil) return "soon";
+  if (isOpen && (row.fishable ?? 0) >= WORTH_THE_DRIVE) return "fishable";
+  return from === null ? "past" : "later";
 }
 
 /** A lake as the board sees it on a later day: the next good phase is the one that then still lies ahead. */
@@ -104,15 +111,19 @@ export const boardsAhead = ({
     }));
 
 /**
- * Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those past. A lake
+ * Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those in their later weeks; then those past. A lake
  * whose road is not open by then waits for it.
  */
 export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): Board {
   const weekend = weekendFrom(asOf);
   const soonUntil = addDays(asOf, SOON_DAYS);
-  const rows = lakes.map((lake) => ({ lake, weekend: goodOver(lake, weekend) }));
+  const rows = lakes.map((lake) => ({
+    lake,
+    weekend: chanceOver(lake, weekend, GOOD_STATES),
+    fishable: chanceOver(lake, weekend, FISHABLE_STATES),
+  }));
   const nextDay = (row: Row): CalendarDate => worthFrom(row, weekend) ?? row.lake.iceOff.p50;
-  const groups = (["weekend", "soon", "later", "past"] as const).map((id) => ({
+  const groups = (["weekend", "soon", "fishable", "later", "past"] as const).map((id) => ({
     id,
     lakes: rows
       .filter((row) => groupOf(row, weekend, soonUntil) === id)
@@ -122,7 +133,7 @@ export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): B
           (nextDay(a) < nextDay(b) ? -1 : nextDay(a) > nextDay(b) ? 1 : 0) ||
           (b.weekend ?? 0) - (a.weekend ?? 0),
       )
-      .map((row) => ({ slug: row.lake.slug, weekend: row.weekend })),
+      .map(({ lake: { slug }, weekend: good, fishable }) => ({ slug, weekend: good, fishable })),
   }));
   return { weekend, groups: groups.filter((group) => group.lakes.length > 0) };
 }

@@ -2,17 +2,21 @@ import type { PhasedReport } from "../flies/catch-rates.ts";
 import { lakeCatches } from "../flies/catch-rates.ts";
 import type { FlyEvidence } from "../flies/rank-flies.ts";
 import { ADDRESS } from "../model/addresses.ts";
-import { type CalendarDate, daysBetween, hemisphereOf, seasonOf } from "../model/calendar.ts";
+import { type CalendarDate, hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Pattern, Report } from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { type Memoize, type MemoizeLast, unmemoized, unmemoizedLast } from "../model/memoize.ts";
 import { phaseName } from "../model/phase.ts";
-import { gearTables, lakeGear, USUAL_WATER_C } from "../rigs/gear.ts";
-import { rigDiagnostics } from "../rigs/rig-diagnostics.ts";
-import { rigsForLake, rigTables } from "../rigs/rigs.ts";
-import { backtest } from "../season/backtest.ts";
-import type { LakeForecast } from "../season/forecast.ts";
+import { flyClassOf } from "../rigs/fly-classes.ts";
+import { rigDiagnostics } from "../rigs/gear-checks.ts";
+import { rigsForLake } from "../rigs/lake-rigs.ts";
+import { bandsToFish, leaderBoards } from "../rigs/leaders/leader-boards.ts";
+import { rigTables } from "../rigs/tables/rig-tables.ts";
+import { REFUSALS } from "../season/after-ice/freezing.ts";
+import { backtest } from "../season/backtest/backtest.ts";
+import { pastForecasts } from "../season/backtest/past-forecasts.ts";
+import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
 import { arrangeBoard } from "./board.ts";
@@ -31,6 +35,7 @@ import {
 import { fishedBands, riggedLake } from "./lake-inputs.ts";
 import { renderChapter } from "./markdown.ts";
 import { caughtByPattern, lakeSeasons, reportSeasons, unrecordedIceOff } from "./report-seasons.ts";
+import { composeSearch, unfishedPatterns } from "./search.ts";
 import { nextText, nowText, whyText } from "./status-words.ts";
 import { composeTrip } from "./trips.ts";
 import { composeWhen } from "./when.ts";
@@ -76,18 +81,6 @@ interface Fished {
 /** All of the club that a lake's part of the guide follows from, besides the lake's own. */
 type ClubFacts = Pick<Club, "season" | "asOf" | "units" | "timezone" | "rigs" | "patterns">;
 
-/** A reading says little about the water after this many days of spring. */
-const FRESH_READING_DAYS = 10;
-
-/** The water as lately measured, else as it usually is in the lake's likeliest state, °C. */
-function waterOf({ now }: LakeForecast, reports: readonly Report[], { asOf }: ClubFacts): number {
-  const age = (report: Report): number => daysBetween(report.date, asOf);
-  const measured = reports
-    .filter((report) => report.water_C !== undefined && age(report) >= 0 && age(report) <= FRESH_READING_DAYS)
-    .reduce<Report | undefined>((a, b) => (a === undefined || age(b) < age(a) ? b : a), undefined);
-  return measured?.water_C ?? USUAL_WATER_C[now.state];
-}
-
 /** The days whose light a reader wants: today, and the middle first and last day of each phase to come. */
 const lightDays = ({ phases }: LakeForecast, { asOf }: ClubFacts): CalendarDate[] => [
   ...new Set([asOf, ...phases.flatMap(({ from, to }) => [from.p50, to.p50]).filter((day) => day > asOf)]),
@@ -101,22 +94,25 @@ const isThisSeason = ({ date }: Report, lake: Lake, { season }: ClubFacts): bool
 interface LakeParts {
   readonly lake: Lake;
   readonly forecast: LakeForecast;
+  readonly launch: Launch;
   readonly club: ClubFacts;
   /** What lakes are called, by slug. */
   readonly names: ReadonlyMap<string, Pick<Lake, "name">>;
   readonly fished: Fished;
   /** The lake's own. */
   readonly reports: readonly Report[];
+  readonly past: readonly PastForecast[];
+  readonly region: RegionForecast;
 }
 
 function composeLake(
-  { lake, forecast, club, names, fished, reports }: LakeParts,
+  { lake, forecast, launch, club, names, fished, reports, past, region }: LakeParts,
   memoize: Memoize,
 ): { lake: GuideLake; problems: readonly Diagnostic[] } {
   const fishable = { lake: riggedLake(lake), box: club.rigs, units: club.units };
   const rigs = memoize("rigs of a lake", fishable, (of) => rigsForLake(of.lake, of.box, of.units));
-  const gear = memoize("gear of a lake", { ...fishable, water_C: waterOf(forecast, reports, club) }, (of) =>
-    lakeGear(of.lake, of.box, of.water_C, of.units),
+  const boards = memoize("boards of a lake", fishable, (of) =>
+    leaderBoards(bandsToFish(of.lake), of.box, { days: 1, rods: 1 }, of.units),
   );
   const { water: place, problems } = composeWater(lake, lake.shape, {
     units: club.units,
@@ -126,6 +122,7 @@ function composeLake(
     reports: reports.filter((report) => isThisSeason(report, lake, club)),
     memoize,
   });
+  const plan = rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) }));
   const told = reports.map((report) => composeReport(report, club));
   const composed: GuideLake = {
     slug: lake.slug,
@@ -133,13 +130,15 @@ function composeLake(
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
     status: {
-      now: nowText(forecast),
+      now: lake.freezes === "some-years" ? `If it freezes: ${nowText(forecast)}` : nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, club.asOf, names),
+      why: whyText(forecast, region, club.asOf, names, club.units),
     },
     place,
-    ...gear,
-    plan: rigs.map((one) => ({ ...one, flies: composeFlies(lake, one, club, fished.evidence) })),
+    launch,
+    boards,
+    search: composeSearch(lake, plan, club.units),
+    plan,
     diet: composeDiet(lake, fished.evidence),
     catches: lakeCatches(
       fished.reports.filter(({ report }) => report.lake === lake.slug),
@@ -151,6 +150,7 @@ function composeLake(
       caught: caughtByPattern(told),
       unrecorded: unrecordedIceOff(lake, reports, forecast.marks),
     },
+    pastForecasts: [...past],
   };
   return { lake: composed, problems };
 }
@@ -168,6 +168,7 @@ function lakesFor(pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern["
 const composePattern = (pattern: Pattern, lakes: readonly GuideLake[]): GuidePattern => ({
   slug: pattern.slug,
   ...patternFacts.of(pattern),
+  flyClass: flyClassOf(pattern),
   lakes: lakesFor(pattern, lakes),
 });
 
@@ -176,6 +177,9 @@ const composePage = ({ slug, title, markdown }: StandingContent["chapters"][numb
   title,
   html: renderChapter(markdown),
 });
+
+/** The scores that a guide shows: as if each opening were known on its day, and as clubs report. The command tells of all. */
+const SHOWN_SCORES = { modes: ["perfect", "delay4"], pastOnly: false } as const;
 
 const NO_DAYS: Guide["when"] = { occasions: [], pool: null, weeks: [], lakes: [] };
 
@@ -189,10 +193,13 @@ function byLake(reports: readonly Report[]): ReadonlyMap<string, readonly Report
   return groups;
 }
 
+const NO_PAST: readonly PastForecast[] = [];
+
 /** Every lake's part of the guide; one is composed again only when something that it follows from has changed. */
 function composeLakes(
   club: Club,
-  forecasts: SeasonForecast["lakes"],
+  { lakes: forecasts, launches, regions }: Pick<SeasonForecast, "lakes" | "launches" | "regions">,
+  pastBySlug: ReadonlyMap<string, readonly PastForecast[]>,
   memoize: Memoize,
   memoizeLast: MemoizeLast,
 ): ReturnType<typeof composeLake>[] {
@@ -225,28 +232,54 @@ function composeLakes(
   const reportsOf = byLake(club.reports);
   return club.lakes.flatMap((lake) => {
     const forecast = forecasts.get(lake.slug);
-    if (forecast === undefined) return [];
+    const launch = launches.get(lake.slug);
+    const region = regions.find((one) => one.region === (lake.region ?? null));
+    if (forecast === undefined || launch === undefined || region === undefined) return [];
     const reports = reportsOf.get(lake.slug) ?? [];
+    const past = pastBySlug.get(lake.slug) ?? NO_PAST;
     return [
-      memoizeLast(`part of lake ${lake.slug}`, [lake, forecast, facts, names, fished, ...reports], () =>
-        composeLake({ lake, forecast, club: facts, names, fished, reports }, memoize),
+      memoizeLast(
+        `part of lake ${lake.slug}`,
+        [lake, forecast, launch, region, facts, names, fished, past, ...reports],
+        () =>
+          composeLake({ lake, forecast, launch, club: facts, names, fished, reports, past, region }, memoize),
       ),
     ];
   });
 }
 
+/** The lakes without a forecast, each with the reason. */
+const bareLakes = (
+  lakes: readonly Lake[],
+  { refusals, launches }: Pick<SeasonForecast, "refusals" | "launches">,
+): Guide["lakesWithoutForecast"] =>
+  lakes.flatMap((lake) => {
+    const [refusal, launch] = [refusals.get(lake.slug), launches.get(lake.slug)];
+    if (refusal === undefined || launch === undefined) return [];
+    return [{ slug: lake.slug, ...lakeFacts.of(lake), why: `${lake.name}: ${REFUSALS[refusal]}`, launch }];
+  });
+
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
   const { memoize = unmemoized, memoizeLast = unmemoizedLast } = options;
-  const rigProblems = rigDiagnostics(club.rigs);
+  const rigProblems = [...rigDiagnostics(club.rigs), ...unfishedPatterns(club.patterns)];
   if (rigProblems.some(({ severity }) => severity === "error")) return { problems: rigProblems };
   const forecast = forecastSeason(club, { memoize, memoizeLast });
-  const composed = composeLakes(club, forecast.lakes, memoize, memoizeLast);
+  const past =
+    options.forCards === true
+      ? new Map<string, readonly PastForecast[]>()
+      : memoizeLast("past forecasts", [...club.lakes, club.season], () =>
+          pastForecasts(club.lakes, club.season, memoize),
+        );
+  const composed = composeLakes(club, forecast, past, memoize, memoizeLast);
   const placeProblems = composed.flatMap(({ problems }) => problems);
   const lakes = composed
     .map(({ lake }) => lake)
     .sort((a, b) => (a.iceOff.p50 < b.iceOff.p50 ? -1 : a.iceOff.p50 > b.iceOff.p50 ? 1 : 0));
   const guideLakes = new Map(lakes.map((lake) => [lake.slug, lake]));
+  const rigs = memoize("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) =>
+    rigTables(box, units),
+  );
   const guide: Guide = {
     $schema: ADDRESS.schema("guide"),
     program: { name: "lake-season-guide", version: options.version },
@@ -256,6 +289,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     baseUrl: options.baseUrl ?? null,
     window: forecast.window,
     lakes,
+    lakesWithoutForecast: bareLakes(club.lakes, forecast),
     board: arrangeBoard(lakes, club.asOf),
     patterns: club.patterns.map((pattern) => composePattern(pattern, lakes)),
     reportSeasons: reportSeasons(lakes),
@@ -265,6 +299,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
         forecast,
         lakes: guideLakes,
         box: club.rigs,
+        plumb: rigs.plumb,
         units: club.units,
         patterns: club.patterns,
         timezone: club.timezone,
@@ -273,12 +308,11 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     ),
     rigs: {
       ...rigFacts.of(club.rigs),
-      ...memoize("rig tables", { box: club.rigs, units: club.units }, ({ box, units }) => ({
-        ...rigTables(box, units),
-        ...gearTables(box, units),
-      })),
+      ...rigs,
     },
-    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize),
+    regions: [...forecast.regions],
+    reporting: forecast.reporting,
+    backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize, SHOWN_SCORES),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

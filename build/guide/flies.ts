@@ -11,7 +11,7 @@ import { chooseFlies, type FlyEvidence, gatherCatches, rankFlies, whyFly } from 
 import { hemisphereOf, seasonOf } from "../model/calendar.ts";
 import type { Club, Lake, Report } from "../model/club.ts";
 import { DAY_STATES, type DayState, PHASES, type Phase, stateOfPhase } from "../model/phase.ts";
-import type { PhaseRigs } from "../rigs/rig-plan.ts";
+import type { PhaseRigs } from "../rigs/rig-schemas.ts";
 import type { LakeForecast } from "../season/forecast.ts";
 import { pastState } from "../season/past-state.ts";
 import type { FlyChoice, GuideLake } from "./guide-schema.ts";
@@ -29,7 +29,7 @@ function stateThisSeason({ date }: Report, { daily }: LakeForecast): DayState | 
 
 /**
  * The phase a report belongs to: the one it names, or else the lake's likeliest on that day, taken to be open because somebody fished; in
- * past seasons by that season's records. Null under the ice, in summer, and where nobody can tell.
+ * past seasons by that season's records. Null under the ice, and where nobody can tell.
  */
 function phaseOfReport(
   report: Report,

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { boxPlanSchema, catchRateSchema, lakeCatchesSchema, phaseDietSchema } from "../flies/flies-schema.ts";
-import { FOODS, METHODS } from "../model/choices.ts";
+import { BOAT_KINDS, FOODS, METHODS } from "../model/choices.ts";
 import { clubSchema as clubFile } from "../model/fields/club-fields.ts";
 import { lakeSchema as lakeFile } from "../model/fields/lake-fields.ts";
 import { patternSchema as patternFile } from "../model/fields/pattern-fields.ts";
@@ -9,15 +9,31 @@ import { rigBoxSchema } from "../model/fields/rigs-fields.ts";
 import { tripSchema as tripFile } from "../model/fields/trip-fields.ts";
 import { DAY_STATES, PHASES } from "../model/phase.ts";
 import { chanceSchema, dateSchema } from "../model/shared-schemas.ts";
-import { leaderSchema, lineSchema, phaseRigsSchema, tippetSchema, usualRigSchema } from "../rigs/rig-plan.ts";
+import { FLY_CLASSES } from "../rigs/fly-classes.ts";
 import {
   anchorSchema,
+  driftingTableSchema,
   leaderBoardsSchema,
-  shotTableSchema,
-  sinkTableSchema,
+  leaderSchema,
+  leanExampleSchema,
+  lineSchema,
+  nakedTableSchema,
+  phaseRigsSchema,
+  plumbTableSchema,
+  searchPlanSchema,
   swingTableSchema,
-} from "../rigs/rig-tables.ts";
-import { backtestRowSchema, lakeForecastSchema } from "../season/forecast.ts";
+  tippetForHookSchema,
+  tippetSchema,
+  usualRigSchema,
+} from "../rigs/rig-schemas.ts";
+import {
+  backtestRowSchema,
+  lakeForecastSchema,
+  launchSchema,
+  pastForecastSchema,
+  regionForecastSchema,
+  reportingSchema,
+} from "../season/forecast.ts";
 import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
 import { factsOf, html } from "./facts.ts";
 import { packingSchema } from "./packing.ts";
@@ -30,10 +46,12 @@ export const lakeFacts = factsOf(lakeFile, {
   iceOff: "the forecast and its evidence",
   turnover: "the forecast and its evidence",
   turnoverRule: "“turnsOver”, and the forecast",
+  lastGood: "the forecast",
+  role: "indicator lakes have no page: “regions” say what they tell",
+  watched: "“reporting”, the chance that an opening would be reported",
 });
 export const patternFacts = factsOf(patternFile, {
   rank: "the order of flies",
-  mass: "not shown",
 });
 export const tripFacts = factsOf(tripFile, {
   lakes: "“days”, “pick” and “gear”",
@@ -59,13 +77,19 @@ export const clubFacts = factsOf(clubFile, {
 export const rigFacts = factsOf(rigBoxSchema, {
   reach: "the longest leader that is fixed",
   margin: "set depths",
-  lift: "“shot”",
-  dryShare: "“shot”",
-  castLimit: "“shot”",
+  lift: "“plumb”",
+  mostLift: "“plumb”",
+  steps: "“plumb”",
+  longestWait: "“plumb”",
+  longestCount: "“lines”",
+  bow: "“plumb”, its ropes",
+  scope: "“plumb”, its ropes",
+  dryShare: "“plumb”",
+  castLimit: "“plumb”",
   leaders: "“leaders”, with what each reaches",
-  lines: "“lines” and “sinking”",
-  shot: "“shot”",
-  indicators: "“shot”",
+  lines: "“lines”, with their counts",
+  shot: "“plumb”",
+  indicators: "“plumb”",
 });
 
 const flyChoiceSchema = z.strictObject({
@@ -98,7 +122,10 @@ const lakeSchema = lakeForecastSchema.extend({
   }),
   place: lakeWaterSchema,
   boards: leaderBoardsSchema.meta({ description: "The leaders one rod wants tied for one day here." }),
-  shot: shotTableSchema.meta({ description: "Shot against drift for this lake's depths and water." }),
+  launch: launchSchema,
+  search: z
+    .array(searchPlanSchema)
+    .meta({ description: "When to try which place, depth and fly, phase by phase; empty without places." }),
   plan: z.array(planSchema).meta({ description: "What to fish, phase by phase." }),
   diet: z.array(phaseDietSchema).meta({ description: "Phases in which fish here were sampled." }),
   catches: lakeCatchesSchema,
@@ -128,12 +155,26 @@ const lakeSchema = lakeForecastSchema.extend({
     }),
   ),
   reported: lakeReportsSchema,
+  pastForecasts: z
+    .array(pastForecastSchema)
+    .meta({ description: "Past springs in order; empty with fewer than five forecasts." }),
 });
 export type GuideLake = z.infer<typeof lakeSchema>;
+
+const bareLakeSchema = z
+  .strictObject({
+    slug: z.string(),
+    ...lakeFacts.shape,
+    why: z.string().meta({ description: "Why it has no forecast." }),
+    launch: launchSchema,
+  })
+  .meta({ description: "A lake without a forecast." });
+export type BareLake = z.infer<typeof bareLakeSchema>;
 
 const patternSchema = z.strictObject({
   slug: z.string(),
   ...patternFacts.shape,
+  flyClass: z.enum(FLY_CLASSES).meta({ description: "The row of the plumb table it is fished by." }),
   lakes: z.array(z.strictObject({ slug: z.string(), name: z.string(), phases: z.array(z.enum(PHASES)) })),
 });
 export type GuidePattern = z.infer<typeof patternSchema>;
@@ -167,6 +208,7 @@ const tripSchema = z.strictObject({
   boats: z.array(
     z.strictObject({
       name: z.string(),
+      kind: z.enum(BOAT_KINDS),
       seats: z.number().int(),
       aboard: z.array(z.string()).meta({ description: "Who sits there; empty when nobody is named." }),
     }),
@@ -208,13 +250,16 @@ const boardSchema = z
     weekend: z.array(dateSchema).meta({ description: "The days of this weekend, or of the next one." }),
     groups: z.array(
       z.strictObject({
-        id: z.enum(["weekend", "soon", "later", "past"]),
+        id: z.enum(["weekend", "soon", "fishable", "later", "past"]),
         lakes: z.array(
           z.strictObject({
             slug: z.string(),
             weekend: chanceSchema
               .nullable()
               .meta({ description: "Mean chance that it is good on those days; null outside the window." }),
+            fishable: chanceSchema
+              .nullable()
+              .meta({ description: "The same of being good or in its later weeks." }),
           }),
         ),
       }),
@@ -248,6 +293,7 @@ export const guideSchema = z.strictObject({
     .strictObject({ from: dateSchema, to: dateSchema })
     .meta({ description: "The days every daily table covers." }),
   lakes: z.array(lakeSchema).meta({ description: "By middle ice-off date, then by name." }),
+  lakesWithoutForecast: z.array(bareLakeSchema).meta({ description: "By file name." }),
   board: boardSchema,
   patterns: z.array(patternSchema),
   reportSeasons: z.array(reportSeasonSchema).meta({ description: "Newest first." }),
@@ -258,12 +304,23 @@ export const guideSchema = z.strictObject({
     tippet: z.array(tippetSchema),
     leaders: z.array(leaderSchema),
     lines: z.array(lineSchema),
-    ways: z.array(usualRigSchema).meta({ description: "Every way a pattern may be fished, each once." }),
-    shot: shotTableSchema,
-    sinking: sinkTableSchema,
+    tippetFor: z.array(tippetForHookSchema).meta({ description: "Common practice, no source." }),
+    ways: z
+      .array(usualRigSchema)
+      .meta({ description: "Every method a pattern may be fished with, each once." }),
+    plumb: plumbTableSchema.meta({ description: "What to set and pinch on, by the depth just plumbed." }),
+    drifting: driftingTableSchema.nullable().meta({ description: "Null when no leader takes an indicator." }),
+    lean: leanExampleSchema
+      .nullable()
+      .meta({ description: "Null when no rig carried is held down in chop." }),
+    naked: nakedTableSchema,
     swing: swingTableSchema,
     anchor: anchorSchema,
   }),
+  regions: z.array(regionForecastSchema).meta({
+    description: "The season of each region: how uneven, where a look helps most, what other lakes say.",
+  }),
+  reporting: reportingSchema,
   backtest: z
     .array(backtestRowSchema)
     .nullable()

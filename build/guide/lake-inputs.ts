@@ -1,7 +1,7 @@
 import type { Club, Lake } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
-import { bandOf, phasesOf, type RiggedLake } from "../rigs/bands.ts";
-import type { PhaseRigs } from "../rigs/rig-plan.ts";
+import { bandOf, phasesOf, type RiggedLake } from "../rigs/methods.ts";
+import type { PhaseRigs } from "../rigs/rig-schemas.ts";
 import { type ShapeInputs, shapeInputs } from "../water/compose-shape.ts";
 
 /** As little of a lake as its rigs follow from: what else is written about it leaves them as they are. */

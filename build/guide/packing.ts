@@ -1,5 +1,6 @@
 import { z } from "zod";
-import type { PackingRule } from "../model/content.ts";
+import type { Boat } from "../model/club.ts";
+import type { COUNTED_ONCE, PackingRule } from "../model/content.ts";
 import type { DayState } from "../model/phase.ts";
 
 /** What to put in the car, group by group; every line has a count. */
@@ -11,6 +12,7 @@ export const packingSchema = z.array(
         id: z.string(),
         item: z.string(),
         count: z.number().int().min(1),
+        how: z.string().meta({ description: "How the count comes about." }),
         why: z.string().nullable(),
       }),
     ),
@@ -18,14 +20,18 @@ export const packingSchema = z.array(
 );
 export type Packing = z.infer<typeof packingSchema>;
 
-type Once = "trip" | "rod" | "person" | "boat" | "rodDay" | "personDay" | "leader";
-type Each = Exclude<PackingRule["per"], Once>;
+/** Counted by boats that the rule may choose among. */
+type Afloat = "boat" | "aboard";
+type Once = Exclude<(typeof COUNTED_ONCE)[number], Afloat>;
+type Each = Exclude<PackingRule["per"], Once | Afloat>;
 
 /** One of several things of a kind, how many units of it the trip takes, and what else to say of it. */
 export interface PackingQuantity {
   readonly name: string;
   /** Pieces, or metres of tippet. */
   readonly units: number;
+  /** How the units come about. */
+  readonly how: string;
   readonly note?: string;
 }
 
@@ -36,6 +42,10 @@ export interface PackingInputs {
   /** States that the trip's lakes may well be in. */
   readonly states: ReadonlySet<DayState>;
   readonly underIndicator: boolean;
+  /** With how many people each carries. */
+  readonly boats: readonly (Pick<Boat, "kind"> & { readonly aboard: number })[];
+  /** Length of anchor rope for the deepest water fished, in chop; null where none is anchored over. */
+  readonly rope: string | null;
 }
 
 type Group = Packing[number];
@@ -49,33 +59,67 @@ function countOf({ number, every, least }: PackingRule, units: number): number {
   return Math.max(least ?? 0, Math.ceil(exact - HAIR));
 }
 
-function applies({ states, only }: PackingRule, needs: PackingInputs): boolean {
-  if (only === "indicator" && !needs.underIndicator) return false;
-  if (only === "boats" && needs.once.boat === 0) return false;
-  return states === undefined || states.some((state) => needs.states.has(state));
+/** The boats a rule counts: those of its kinds, else every one that floats. */
+const boatsFor = ({ boats: kinds }: PackingRule, { boats }: PackingInputs): PackingInputs["boats"] =>
+  boats.filter(({ kind }) => (kinds === undefined ? kind !== "shore" : kinds.includes(kind)));
+
+function applies(rule: PackingRule, inputs: PackingInputs): boolean {
+  if (rule.only === "indicator" && !inputs.underIndicator) return false;
+  if (rule.only === "boats" && boatsFor(rule, inputs).length === 0) return false;
+  return rule.states === undefined || rule.states.some((state) => inputs.states.has(state));
 }
 
-const isOnce = (per: PackingRule["per"], { once }: PackingInputs): per is Once => per in once;
+/** What is counted once, in words. */
+const COUNTED: Readonly<Record<Once | Afloat, readonly [one: string, many: string]>> = {
+  trip: ["trip", "trips"],
+  rod: ["rod", "rods"],
+  person: ["person", "people"],
+  boat: ["boat", "boats"],
+  aboard: ["person in such a boat", "people in such boats"],
+  rodDay: ["rod-day", "rod-days"],
+  personDay: ["person-day", "person-days"],
+  leader: ["leader", "leaders"],
+};
 
-function itemsOf(rule: PackingRule, needs: PackingInputs, cautions: ReadonlyMap<string, string>): Item[] {
-  const { id, item, per, why } = rule;
+/** "2 for each of 4 rods", "1 for every 4 of 12 rod-days", "at least 1". */
+function howText({ number, every, least = 0 }: PackingRule, units: number, counted: string): string {
+  const count = every === undefined ? units * (number ?? 0) : units / every;
+  if (count < least) return `at least ${least}`;
+  return every === undefined ? `${number} for each of ${counted}` : `1 for every ${every} of ${counted}`;
+}
+
+const countedOnce = ({ per, ...rule }: PackingRule, inputs: PackingInputs): number | undefined => {
+  const chosen = boatsFor({ per, ...rule }, inputs);
+  if (per === "boat") return chosen.length;
+  if (per === "aboard") return chosen.reduce((sum, { aboard }) => sum + aboard, 0);
+  return per in inputs.once ? inputs.once[per as Once] : undefined;
+};
+
+function itemsOf(rule: PackingRule, inputs: PackingInputs, cautions: ReadonlyMap<string, string>): Item[] {
+  const { id, per, why } = rule;
+  const item = rule.item.replace("{rope}", () => inputs.rope ?? "enough");
   const caution = rule.caution === undefined ? undefined : cautions.get(rule.caution);
   const line = (
     lineId: string,
     text: string,
-    units: number,
+    { units, how }: { readonly units: number; readonly how: string },
     notes: readonly (string | undefined)[],
   ): Item[] => {
     const count = countOf(rule, units);
     const words = notes.filter((part) => part !== undefined).join(" ");
-    return count < 1 ? [] : [{ id: lineId, item: text, count, why: words === "" ? null : words }];
+    return count < 1 ? [] : [{ id: lineId, item: text, count, how, why: words === "" ? null : words }];
   };
-  if (isOnce(per, needs)) return line(id, item, needs.once[per], [why, caution]);
-  return needs.each[per].flatMap(({ name, units, note }, i) =>
+  const units = countedOnce(rule, inputs);
+  if (units !== undefined) {
+    const [one, many] = COUNTED[per as Once | Afloat];
+    const how = howText(rule, units, `${units} ${units === 1 ? one : many}`);
+    return line(id, item, { units, how }, [why, caution]);
+  }
+  return inputs.each[per as Each].flatMap(({ name, units: pieces, how, note }, i) =>
     line(
       `${id} ${name}`,
       item.replace("{name}", () => name),
-      units,
+      { units: pieces, how },
       i === 0 ? [why, note, caution] : [note],
     ),
   );
@@ -87,12 +131,12 @@ function itemsOf(rule: PackingRule, needs: PackingInputs, cautions: ReadonlyMap<
  */
 export function packingList(
   rules: readonly PackingRule[],
-  needs: PackingInputs,
+  inputs: PackingInputs,
   cautions: ReadonlyMap<string, string>,
 ): Packing {
   const groups = new Map<string, Item[]>();
-  for (const rule of rules.filter((candidate) => applies(candidate, needs))) {
-    const items = itemsOf(rule, needs, cautions);
+  for (const rule of rules.filter((candidate) => applies(candidate, inputs))) {
+    const items = itemsOf(rule, inputs, cautions);
     if (items.length > 0) groups.set(rule.group, [...(groups.get(rule.group) ?? []), ...items]);
   }
   return [...groups].map(([group, items]) => ({ group, items }));

@@ -38,6 +38,7 @@ export const REPORT_SLIP: PrintFile = {
 
 /** The cards about rigs, and the club's labels where it has leaders to put them on. */
 export const rigFiles = ({ rigs }: { readonly rigs: Pick<Guide["rigs"], "leaders"> }): PrintFile[] => [
+  { what: "Plumb card", size: "A6", sides: BOTH, alone: CARD.plumb, sheets: CARD.rigs },
   { what: "Rig card", size: "A6", sides: BOTH, alone: CARD.rig, sheets: CARD.rigs },
   { what: "Rig drawings to scale", size: "A6", sides: BOTH, alone: CARD.rigDrawings, sheets: CARD.rigs },
   { what: "Rig card", size: "5 × 3 in", sides: BOTH, alone: CARD.rigIndexCard, sheets: null },
@@ -75,12 +76,13 @@ interface PrintedLake {
   readonly slug: string;
   readonly name: string;
   readonly hasMap: boolean;
+  readonly hasSearch: boolean;
 }
 
-const lakeFile = ({ slug, name, hasMap }: PrintedLake, sheets: string): PrintFile => ({
-  what: hasMap ? `${name}: card and map card` : `${name}: card`,
+const lakeFile = ({ slug, name, hasMap, hasSearch }: PrintedLake, sheets: string): PrintFile => ({
+  what: `${name}: ${["card", ...(hasMap ? ["map card"] : []), ...(hasSearch ? ["search card"] : [])].join(", ")}`,
   size: "A6",
-  sides: hasMap ? "4" : BOTH,
+  sides: String(2 * (1 + Number(hasMap) + Number(hasSearch))),
   alone: CARD.lake(slug),
   sheets,
 });
@@ -93,10 +95,11 @@ export interface Printed {
 
 /** Unlisted trips are not in it. */
 export const printedOf = (guide: Guide): Printed => ({
-  lakes: guide.lakes.map(({ slug, name, place }: GuideLake) => ({
+  lakes: guide.lakes.map(({ slug, name, place, search }: GuideLake) => ({
     slug,
     name,
     hasMap: place.map !== null,
+    hasSearch: search.length > 0,
   })),
   trips: listedTrips(guide).map(printedTrip),
 });

@@ -1,9 +1,11 @@
 import { daysBetween } from "../model/calendar.ts";
 import { partySize, type RigBox, type Trip } from "../model/club.ts";
 import { type DayState, phaseName, stateOfPhase } from "../model/phase.ts";
-import type { UnitSystem } from "../model/units.ts";
-import { type BandToFish, leaderBoards } from "../rigs/boards.ts";
-import { isUnderIndicator } from "../rigs/ways.ts";
+import { depthText, type UnitSystem } from "../model/units.ts";
+import { type BandToFish, leaderBoards } from "../rigs/leaders/leader-boards.ts";
+import { isUnderIndicator } from "../rigs/methods.ts";
+import type { PlumbTable } from "../rigs/rig-schemas.ts";
+import { anchorRope_m } from "../rigs/tables/at-anchor.ts";
 import type { GuideLake, TripGear } from "./guide-schema.ts";
 import type { PackingInputs, PackingQuantity } from "./packing.ts";
 import { likelyStates } from "./trip-choice.ts";
@@ -76,39 +78,81 @@ function tippetMetres(gear: TripGear, box: RigBox, rods: number, rodDays: number
     }
   return [...metres]
     .sort(([a], [b]) => Number.parseFloat(a) - Number.parseFloat(b))
-    .map(([name, units]) => ({ name, units }));
+    .map(([name, units]) => ({
+      name,
+      units,
+      how: `${Math.ceil(units)} m: the leaders’ own, and a tippet tied anew by each rod each day`,
+    }));
 }
 
 const inTheBox = (carried: number): string => `The club’s box holds ${carried}.`;
 
-/** Shot and indicators that the lakes' shot tables ask for, in the box's order. */
-function shotAndIndicators(lakes: readonly GuideLake[], box: RigBox, rods: number, rodDays: number) {
-  const cells = lakes.flatMap(({ shot }) => shot.rows.flatMap((row) => row.cells));
+const times = (n: number, one: string): string => `${n} ${n === 1 ? one : `${one}s`}`;
+
+/** The rows of the plumb table for the water that is fished: from the row above each band to the row below it. */
+function rowsFished(gear: TripGear, { depths }: PlumbTable): PlumbTable["depths"] {
+  const bands = gear.lakes.flatMap(({ phases }) =>
+    phases.filter(({ rigs }) => rigs.some(({ way }) => isUnderIndicator(way))).map(({ band }) => band),
+  );
+  return depths.filter((_, i) =>
+    bands.some(
+      ({ from_m, to_m }) =>
+        (depths[i + 1]?.depth_m ?? Number.POSITIVE_INFINITY) > from_m && (depths[i - 1]?.depth_m ?? 0) < to_m,
+    ),
+  );
+}
+
+/** Shot and indicators that those rows ask for, in the box's order. */
+function shotAndIndicators(gear: TripGear, plumb: PlumbTable, box: RigBox, rods: number, days: number) {
+  const rows = rowsFished(gear, plumb).flatMap((depth) => depth.rows);
   const most = new Map<string, number>();
-  for (const { name, count } of cells.flatMap((cell) => cell.shot))
+  for (const { name, count } of rows.flatMap(({ cells }) => cells.flatMap(({ shot }) => shot)))
     most.set(name, Math.max(most.get(name) ?? 0, count));
-  const sizes = new Set(cells.flatMap(({ indicator }) => indicator ?? []));
+  const sizes = new Set(rows.flatMap(({ indicator }) => indicator ?? []));
   return {
     shot: box.shot
       .filter(({ name }) => most.has(name))
       .map(({ name, carried }) => ({
         name,
-        units: (most.get(name) ?? 0) * rodDays,
+        units: (most.get(name) ?? 0) * rods * days,
+        how: `${most.get(name) ?? 0} at most on a rod, new each day: ${times(rods, "rod")}, ${times(days, "day")}`,
         note: inTheBox(carried),
       })),
     indicator: box.indicators
       .filter(({ name }) => sizes.has(name))
-      .map(({ name, carried }) => ({ name, units: rods, note: inTheBox(carried) })),
+      .map(({ name, carried }) => ({
+        name,
+        units: rods,
+        how: `2 for each of ${times(rods, "rod")}`,
+        note: inTheBox(carried),
+      })),
   };
 }
 
 /** What a trip's packing list is counted from. */
+interface PackingSource {
+  readonly gear: TripGear;
+  readonly states: ReadonlySet<DayState>;
+  readonly box: RigBox;
+  readonly plumb: PlumbTable;
+  readonly units: UnitSystem;
+  /** People in each boat. */
+  readonly aboard: readonly number[];
+}
+
+/** The longest anchor rope that the water fished asks for: its deepest end, in chop. */
+function ropeText(gear: TripGear, box: RigBox, units: UnitSystem): string | null {
+  const deepest_m = Math.max(
+    ...gear.lakes.flatMap(({ phases }) => phases.map(({ band }) => band.to_m)),
+    Number.NEGATIVE_INFINITY,
+  );
+  return Number.isFinite(deepest_m) ? depthText(anchorRope_m(deepest_m, "chop", box, units), units) : null;
+}
+
+/** What a trip's packing list is counted from: the first and the second choice of its lakes. */
 export function packingInputs(
   trip: Trip,
-  gear: TripGear,
-  lakes: readonly GuideLake[],
-  states: ReadonlySet<DayState>,
-  box: RigBox,
+  { gear, states, box, plumb, units, aboard }: PackingSource,
 ): PackingInputs {
   const { rods } = trip;
   const days = daysBetween(trip.from, trip.to) + 1;
@@ -119,24 +163,26 @@ export function packingInputs(
       trip: 1,
       rod: rods,
       person: people,
-      boat: trip.boats.length,
       rodDay: rods * days,
       personDay: people * days,
       leader: boards.reduce((sum, { needed }) => sum + needed, 0),
     },
     each: {
-      board: boards.map(({ leader, needed, tie }) => ({
+      board: boards.map(({ leader, needed, how, tie }) => ({
         name: leader.name,
         units: needed,
+        how: how.replace(/^\d+: |\.$/g, ""),
         note: tie === 0 ? "All tied." : `${needed - tie} on boards, tie ${tie}.`,
       })),
       tippetMetre: tippetMetres(gear, box, rods, rods * days),
-      line: gear.lines.map((name) => ({ name, units: rods })),
-      ...shotAndIndicators(lakes, box, rods, rods * days),
+      line: gear.lines.map((name) => ({ name, units: rods, how: `1 for every 2 of ${times(rods, "rod")}` })),
+      ...shotAndIndicators(gear, plumb, box, rods, days),
     },
     states,
     underIndicator: gear.lakes.some(({ phases }) =>
       phases.some((plan) => plan.rigs.some(({ way }) => isUnderIndicator(way))),
     ),
+    boats: trip.boats.map(({ kind }, i) => ({ kind, aboard: aboard[i] ?? 0 })),
+    rope: ropeText(gear, box, units),
   };
 }

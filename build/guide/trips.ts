@@ -1,9 +1,18 @@
 import { boxPlan } from "../flies/box-plan.ts";
 import { daysFromTo } from "../model/calendar.ts";
-import { type Boat, isTooFar, lakesOfTrip, type Pattern, type RigBox, type Trip } from "../model/club.ts";
+import {
+  type Boat,
+  isTooFar,
+  lakesOfTrip,
+  type Pattern,
+  partySize,
+  type RigBox,
+  type Trip,
+} from "../model/club.ts";
 import type { StandingContent } from "../model/content.ts";
 import type { DayState } from "../model/phase.ts";
 import { hoursText, type UnitSystem } from "../model/units.ts";
+import type { PlumbTable } from "../rigs/rig-schemas.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import { lightOn } from "../water/light.ts";
 import { type GuideLake, type GuideTrip, tripFacts } from "./guide-schema.ts";
@@ -19,16 +28,22 @@ interface Seating {
   readonly ashore: string[];
 }
 
-/** Seats people boat by boat in the order they are named, as evenly as the seats allow. */
-export function seatPeople({ people, boats }: Pick<Trip, "people" | "boats">): Seating {
+/** How many of so many people each boat carries, as evenly as the seats allow. */
+export function seatsTaken(people: number, boats: readonly Pick<Boat, "seats">[]): number[] {
   const taken = boats.map(() => 0);
-  for (const _ of people) {
+  for (let i = 0; i < people; i++) {
     const free = boats
-      .map(({ seats }, i) => ({ i, taken: taken[i] ?? 0, seats }))
+      .map(({ seats }, k) => ({ k, taken: taken[k] ?? 0, seats }))
       .filter((boat) => boat.taken < boat.seats)
       .sort((a, b) => a.taken - b.taken)[0];
-    if (free !== undefined) taken[free.i] = free.taken + 1;
+    if (free !== undefined) taken[free.k] = free.taken + 1;
   }
+  return taken;
+}
+
+/** Seats people boat by boat in the order they are named. */
+export function seatPeople({ people, boats }: Pick<Trip, "people" | "boats">): Seating {
+  const taken = seatsTaken(people.length, boats);
   let next = 0;
   const seated = boats.map((boat, i) => {
     const aboard = people.slice(next, next + (taken[i] ?? 0));
@@ -43,6 +58,7 @@ interface TripContext {
   readonly forecast: SeasonForecast;
   readonly lakes: ReadonlyMap<string, GuideLake>;
   readonly box: RigBox;
+  readonly plumb: PlumbTable;
   readonly units: UnitSystem;
   readonly patterns: readonly Pattern[];
   readonly timezone: string;
@@ -71,7 +87,7 @@ function leftOut(trip: Trip, lakes: readonly GuideLake[]): LeftOut[] {
 
 /** A trip worked out: the chances of its lakes day by day, the pair to choose, and everything to take along. */
 export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
-  const { forecast, lakes, box, units, patterns, timezone, content } = context;
+  const { forecast, lakes, box, plumb, units, patterns, timezone, content } = context;
   const considered = lakesOfTrip(trip, [...lakes.values()]);
   const near = considered.filter(({ access }) => !isTooFar(access?.travel_h, trip));
   const isNamed = trip.lakes.length > 0;
@@ -84,10 +100,8 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
   });
   const pick = outingOf(choice.best, lakes);
   const dates = days.map(({ date }) => date);
-  const lakesToRig = (isNamed ? shown : pair).flatMap((slug) => lakes.get(slug) ?? []);
-  const inOrderFished = [...new Set([...pair, ...lakesToRig.map(({ slug }) => slug)])].flatMap(
-    (slug) => lakes.get(slug) ?? [],
-  );
+  // Gear and flies are counted for the first and the second choice alone.
+  const lakesToRig = (pair.length > 0 ? pair : shown).flatMap((slug) => lakes.get(slug) ?? []);
   const states = new Set<DayState>(
     pair.flatMap((slug) => {
       const lake = lakes.get(slug);
@@ -113,7 +127,7 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
       either: day.either,
     })),
     gear,
-    box: boxPlan({ ...trip, days: dates, lakes: inOrderFished }, patterns),
+    box: boxPlan({ ...trip, days: dates, lakes: lakesToRig }, patterns),
     pick,
     why: pairWhy(choice, trip, lakes),
     next: outingOf(choice.next, lakes),
@@ -121,7 +135,14 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
     light: position === undefined ? [] : dates.map((date) => lightOn(date, position, timezone)),
     packing: packingList(
       content.packing,
-      packingInputs(trip, gear, lakesToRig, states, box),
+      packingInputs(trip, {
+        gear,
+        states,
+        box,
+        plumb,
+        units,
+        aboard: seatsTaken(partySize(trip), trip.boats),
+      }),
       new Map(content.cautions.map(({ id, short }) => [id, short])),
     ),
     cautions: content.cautions

@@ -35,6 +35,9 @@ const occasionSchema = z.strictObject({
     .boolean()
     .meta({ description: "True where the best pair holds a good lake with one chance in ten or more." }),
   next: outingSchema.nullable().meta({ description: "The second best of all pairs." }),
+  fishable: z.array(z.strictObject({ slug: z.string(), name: z.string(), chance: chanceSchema })).meta({
+    description: "Lakes that are more likely fishable than not, good or in their later weeks; three at most.",
+  }),
   out: z.array(leftOutSchema).meta({
     description: "Lakes that would be as likely good as the fallback if only their roads were open.",
   }),

@@ -83,6 +83,28 @@ interface WhenLake extends LakeInReach {
   readonly name: string;
 }
 
+/** Lakes named as fishable. */
+const FISHABLE_NAMED = 3;
+const MORE_LIKELY_THAN_NOT = 0.5;
+
+function fishableLakes(
+  days: readonly CalendarDate[],
+  forecast: SeasonForecast,
+  lakes: readonly WhenLake[],
+): Occasion["fishable"] {
+  return lakes
+    .map((lake) => ({
+      slug: lake.slug,
+      name: lake.name,
+      chance:
+        days.reduce((sum, date) => sum + (isOpenOn(lake, date) ? forecast.fishable(lake.slug, date) : 0), 0) /
+        days.length,
+    }))
+    .filter(({ chance }) => chance >= MORE_LIKELY_THAN_NOT)
+    .sort((a, b) => b.chance - a.chance)
+    .slice(0, FISHABLE_NAMED);
+}
+
 function occasion(
   { name, from, to }: Days,
   forecast: SeasonForecast,
@@ -104,6 +126,7 @@ function occasion(
     best: outingOf(best, lakes),
     isLikely: (best?.either ?? 0) >= MIN_CHANCE_NAMED,
     next: outingOf(next, lakes),
+    fishable: fishableLakes(days, forecast, [...lakes.values()]),
     out,
   };
 }

@@ -4,9 +4,14 @@ import { type DayRange, type Lake, type TurnoverRule, USUAL_TURNOVER } from "../
 import type { Diagnostic } from "../model/diagnostic.ts";
 import type { Fault } from "../model/fault.ts";
 import { clubRecordIfWhole } from "../model/fields/field.ts";
-import { type iceOffRow, lakeSchema, type turnoverRow } from "../model/fields/lake-fields.ts";
-import { PHASES } from "../model/phase.ts";
-import { iceOffRecords, turnoverRecords } from "./checks/lake-records.ts";
+import {
+  type iceOffRow,
+  lakeSchema,
+  type lastGoodRow,
+  type turnoverRow,
+} from "../model/fields/lake-fields.ts";
+import { iceOffRecords, lastGoodRecords, turnoverRecords } from "./checks/lake-records.ts";
+import { oldPhaseWords } from "./checks/old-words.ts";
 import type { Moment } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import { errorAt } from "./problem.ts";
@@ -34,8 +39,17 @@ function checkDepths(fields: LakeFields, doc: YamlDocument, problems: Diagnostic
         hint: "“max” is the deepest place, “mean” the depth on average: swap or correct them",
       }),
     );
-  for (const phase of PHASES) {
-    const band = fields.depthBands?.[phase];
+  for (const [i, { name, depths }] of (fields.places ?? []).entries())
+    for (const [k, depth] of depths.entries())
+      if (max !== undefined && depth > max)
+        problems.push(
+          errorAt(doc.spot(["places", i, "depths", k]), {
+            code: "place-below-bottom",
+            message: `places: “${name}” is deeper than the lake, depth.max`,
+            hint: "correct the depth, or depth.max",
+          }),
+        );
+  for (const [phase, band] of Object.entries(fields.depthBands ?? {})) {
     if (band === undefined) continue;
     const label = `depthBands.${phase}`;
     const where = doc.spot(["depthBands", phase, "to"]);
@@ -80,6 +94,7 @@ export interface LakeDraft {
   readonly fields: LakeFields;
   readonly iceOff: readonly Row<z.output<typeof iceOffRow>>[];
   readonly turnover: readonly Row<z.output<typeof turnoverRow>>[];
+  readonly lastGood: readonly Row<z.output<typeof lastGoodRow>>[];
   /** Undefined when the position could not be read. */
   readonly hemisphere: Hemisphere | undefined;
 }
@@ -88,7 +103,8 @@ export interface LakeDraft {
 export function readLake({ file, slug, text }: ClubFile, problems: Diagnostic[]): LakeDraft | undefined {
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return undefined;
-  const fields = readRecord(lakeSchema, doc, problems, ["iceOff", "turnover"]);
+  const fields = readRecord(lakeSchema, doc, problems, ["iceOff", "turnover", "lastGood"]);
+  problems.push(...oldPhaseWords(doc));
   checkDepths(fields, doc, problems);
   checkTurnoverRule(fields, doc, problems);
   return {
@@ -97,6 +113,7 @@ export function readLake({ file, slug, text }: ClubFile, problems: Diagnostic[])
     fields,
     iceOff: readRows(lakeSchema.shape.iceOff.unwrap(), ["iceOff"], doc, problems),
     turnover: readRows(lakeSchema.shape.turnover.unwrap(), ["turnover"], doc, problems),
+    lastGood: readRows(lakeSchema.shape.lastGood.unwrap(), ["lastGood"], doc, problems),
     hemisphere: fields.position === undefined ? undefined : hemisphereOf(fields.position.lat),
   };
 }
@@ -114,6 +131,9 @@ export function finishLake(
 ): Lake | undefined {
   const iceOff = iceOffRecords(rows.iceOff, doc, { hemisphere, moment }, problems);
   const turnover = turnoverRecords(rows.turnover, iceOff, doc, { hemisphere, moment }, problems);
+  const lastGood = lastGoodRecords(rows.lastGood, doc, { hemisphere, moment }, problems);
   const lake = clubRecordIfWhole(lakeSchema, fields);
-  return lake && { ...lake, slug, iceOff, turnover, turnoverRule: turnoverRuleOf(fields.turnoverRule) };
+  return (
+    lake && { ...lake, slug, iceOff, turnover, lastGood, turnoverRule: turnoverRuleOf(fields.turnoverRule) }
+  );
 }

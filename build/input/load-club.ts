@@ -9,6 +9,7 @@ import {
   unmemoized,
   unmemoizedLast,
 } from "../model/memoize.ts";
+import { indicatorProblems } from "./checks/indicator-checks.ts";
 import { recordedTwice } from "./checks/lake-records.ts";
 import { lakePositionWarnings } from "./checks/position-checks.ts";
 import { removeDuplicateReports, reportsUpTo, warnOfLikelyDuplicates } from "./checks/report-checks.ts";
@@ -110,7 +111,15 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   if (moment === undefined) return { problems: sortProblems(problems) };
   const reports = reportsUpTo(written, moment.asOf, problems);
   const trips = tripsOfSeason(planned, moment.season, hemisphere, problems);
-  problems.push(...tripProblems(trips, lakes), ...recordedTwice(lakes, reports, moment));
+  problems.push(
+    ...tripProblems(trips, lakes),
+    ...recordedTwice(lakes, reports, moment),
+    ...indicatorProblems(
+      lakes,
+      reports,
+      trips.map(({ trip, doc }) => ({ lakes: trip.lakes, spotOf: (i) => doc.spot(["lakes", i]) })),
+    ),
+  );
 
   const sorted = sortProblems(problems);
   const settings = facts?.settings;
@@ -119,7 +128,8 @@ export async function loadClub(dir: string, options: LoadOptions = {}): Promise<
   const club: Club = {
     ...settings,
     ...moment,
-    lakes,
+    lakes: lakes.filter(({ role }) => role === undefined),
+    indicators: lakes.filter(({ role }) => role === "indicator"),
     patterns,
     reports,
     trips: trips.map(({ trip }) => trip),

@@ -2,6 +2,7 @@ import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import { load } from "js-yaml";
 import { z } from "zod";
+import { BOAT_KINDS } from "../model/club.ts";
 import { type Chapter, COUNTED_EACH, COUNTED_ONCE, type StandingContent } from "../model/content.ts";
 import { DAY_STATES } from "../model/phase.ts";
 import { programFile } from "../program/program-files.ts";
@@ -29,6 +30,7 @@ const packingSchema = z.array(
       least: z.number().int().positive().optional(),
       states: z.array(z.enum(DAY_STATES)).min(1).optional(),
       only: z.enum(["indicator", "boats"]).optional(),
+      boats: z.array(z.enum(BOAT_KINDS)).min(1).optional(),
       why: z.string().optional(),
       caution: z.string().optional(),
     })

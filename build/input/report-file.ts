@@ -6,6 +6,7 @@ import { quoted } from "../model/fault.ts";
 import { clubRecord } from "../model/fields/field.ts";
 import { type ReportRow, reportRow, reportsSchema } from "../model/fields/report-fields.ts";
 import type { ReportForm } from "../model/fields/report-form.ts";
+import { oldPhaseWords } from "./checks/old-words.ts";
 import { catchesOf, type ReportContext, rowProblems } from "./checks/report-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import type { Named } from "./names.ts";
@@ -77,7 +78,9 @@ export function readReports(file: ClubFile, sources: ReportSources, problems: Di
   const context = contextOf(sources, season);
   if (!file.file.endsWith(".csv")) {
     const doc = readYaml(file.file, file.text, problems);
-    return doc === undefined ? [] : reportsIn(doc, context, problems);
+    if (doc === undefined) return [];
+    problems.push(...oldPhaseWords(doc));
+    return reportsIn(doc, context, problems);
   }
   if (sources.form === undefined) return [];
   const found: Diagnostic[] = [];

@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import type { z } from "zod";
-import type { LineStock, RigBox, RigStock, ShotStock } from "../model/club.ts";
+import type { LineStock, RigBox, RigStock, ShotStep, ShotStock } from "../model/club.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
 import { quoted } from "../model/fault.ts";
 import { clubNames, clubRecord } from "../model/fields/field.ts";
@@ -29,7 +29,15 @@ const plainSchema = rigsSchema.omit({ leaders: true, lines: true, shot: true, in
 
 function readLines(doc: YamlDocument, problems: Diagnostic[]): LineStock[] {
   return readRows(shape.lines.unwrap(), ["lines"], doc, problems).map(({ value, path, where }) => {
-    const { kind, sinkRate } = value;
+    const { kind, sinkRate, tip } = value;
+    if (kind !== "sink tip" && tip !== undefined)
+      problems.push(
+        errorAt(doc.spot([...path, "tip"]), {
+          code: "tip-of-no-sink-tip",
+          message: "only a sink tip has a tip",
+          hint: "remove tip, or write “kind: sink tip”",
+        }),
+      );
     if (kind === "floating" && sinkRate !== undefined)
       problems.push(
         errorAt(doc.spot([...path, "sinkRate"]), {
@@ -90,7 +98,56 @@ function repeatedNames(lists: Partial<RigStock>, problems: Diagnostic[]): void {
   }
 }
 
-function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Diagnostic[]): Partial<RigBox> {
+const PIECES = /^(?:(\d) ?[x×] ?)?(.+)$/;
+
+/** "none", "BB", "2 x BB" as shot pinched on together. */
+function stepOf(written: string): ShotStep {
+  const [, times = "1", shot = written] = PIECES.exec(written) ?? [];
+  return written === "none" ? [] : [{ shot, count: Number(times) }];
+}
+
+/** Steps of shot that the box does not list. */
+function unknownShot(
+  steps: readonly ShotStep[],
+  shot: RigStock["shot"],
+  doc: YamlDocument,
+  problems: Diagnostic[],
+): void {
+  const names = shot.map(({ name }) => name);
+  for (const [i, step] of steps.entries())
+    for (const { shot: name } of step)
+      if (!names.includes(name))
+        problems.push(
+          errorAt(doc.spot(["steps", i]), {
+            code: "unknown-shot",
+            message: `steps: no shot is called ${quoted(name)}`,
+            hint: `the box lists ${names.join(", ")}; write “none”, one of these, or two: “2 x ${names.at(-1) ?? "BB"}”`,
+          }),
+        );
+}
+
+/** Masses of the usual steps' two sizes, g. Common practice, no source. */
+const USUAL_STEP_G = [0.17, 0.4] as const;
+
+/** None, one small, one large, two large, of the sizes nearest the usual ones. */
+function stepsFrom(shot: RigStock["shot"]): ShotStep[] {
+  const [small, large] = USUAL_STEP_G.map(
+    (mass_g) =>
+      shot.toSorted((a, b) => Math.abs(a.mass_g - mass_g) - Math.abs(b.mass_g - mass_g))[0]?.name ?? "",
+  );
+  const one = (name = ""): ShotStep => [{ shot: name, count: 1 }];
+  return [[], ...(small === large ? [] : [one(small)]), one(large), [{ shot: large ?? "", count: 2 }]];
+}
+
+const scopeOf = (scope: number | RigBox["scope"]): RigBox["scope"] =>
+  typeof scope === "number" ? { calm: scope, ripple: scope, chop: scope } : scope;
+
+/** @param usualShot the shot of a box that lists none itself */
+function readRigs(
+  { file, text }: Pick<ClubFile, "file" | "text">,
+  problems: Diagnostic[],
+  usualShot: RigStock["shot"] = [],
+): Partial<RigBox> {
   const doc = readYaml(file, text, problems);
   if (doc === undefined) return {};
   const fields = readRecord(rigsSchema, doc, problems, LISTS);
@@ -99,7 +156,16 @@ function readRigs({ file, text }: Pick<ClubFile, "file" | "text">, problems: Dia
     problems.push(errorAt(doc.spot(["offBottom", "to"]), fromBeyondTo("offBottom", "more")));
   const lists = readLists(doc, problems);
   repeatedNames(lists, problems);
-  return { ...clubRecord(plainSchema, fields), ...lists };
+  const { steps: written, scope, ...plain } = clubRecord(plainSchema, fields);
+  const own = written?.map(stepOf);
+  if (own !== undefined) unknownShot(own, lists.shot ?? usualShot, doc, problems);
+  const steps = own ?? (lists.shot === undefined ? undefined : stepsFrom(lists.shot));
+  return {
+    ...plain,
+    ...lists,
+    ...(steps === undefined ? {} : { steps }),
+    ...(scope === undefined ? {} : { scope: scopeOf(scope) }),
+  };
 }
 
 const isComplete = (box: Partial<RigBox>): box is RigBox =>
@@ -121,7 +187,7 @@ export async function readRigBox(
 function rigBoxOf(usual: string, file: ClubFile | undefined, problems: Diagnostic[]): RigBox {
   const broken: Diagnostic[] = [];
   const defaults = readRigs({ file: "content/rig-defaults.yaml", text: usual }, broken);
-  const box = { ...defaults, ...(file === undefined ? {} : readRigs(file, problems)) };
+  const box = { ...defaults, ...(file === undefined ? {} : readRigs(file, problems, defaults.shot)) };
   if (broken.length > 0) throw new Error(broken.map(formatDiagnostic).join("\n"));
   if (!isComplete(box)) throw new Error("content/rig-defaults.yaml leaves out a key");
   return box;

@@ -1,5 +1,5 @@
 import type { CalendarDate } from "./calendar.ts";
-import type { FoundFood } from "./choices.ts";
+import type { Condition, FoundFood } from "./choices.ts";
 import type { Chapter } from "./content.ts";
 import type { SourceSpot } from "./diagnostic.ts";
 import type { clubSchema } from "./fields/club-fields.ts";
@@ -22,6 +22,8 @@ export interface Club extends Omit<ClubOf<typeof clubSchema>, "asOf" | "reportFo
   readonly asOf: CalendarDate;
   /** In file-name order. */
   readonly lakes: readonly Lake[];
+  /** Lakes outside the guide that tell how early the season is; no reports, no page, no card. */
+  readonly indicators: readonly Lake[];
   readonly patterns: readonly Pattern[];
   readonly reports: readonly Report[];
   readonly trips: readonly Trip[];
@@ -30,11 +32,13 @@ export interface Club extends Omit<ClubOf<typeof clubSchema>, "asOf" | "reportFo
   readonly pages: readonly Chapter[];
 }
 
-export interface Lake extends Omit<ClubOf<typeof lakeSchema>, "iceOff" | "turnover" | "turnoverRule"> {
+export interface Lake
+  extends Omit<ClubOf<typeof lakeSchema>, "iceOff" | "turnover" | "lastGood" | "turnoverRule"> {
   /** File name without its ending; the lake's folder in the output. */
   readonly slug: string;
   readonly iceOff: readonly IceOffRecord[];
   readonly turnover: readonly TurnoverRecord[];
+  readonly lastGood: readonly LastGoodRecord[];
   readonly turnoverRule: TurnoverRule;
   /** Shoreline, contours and soundings, where the club drew or plumbed them. */
   readonly shape?: LakeShape;
@@ -57,6 +61,13 @@ export interface TurnoverRecord {
   readonly season: number;
   readonly from: CalendarDate;
   readonly to: CalendarDate;
+  readonly where: SourceSpot;
+}
+
+/** The last day of a season's best weeks, as the club judged it. */
+export interface LastGoodRecord {
+  readonly season: number;
+  readonly on: CalendarDate;
   readonly where: SourceSpot;
 }
 
@@ -136,8 +147,18 @@ export interface RigStock {
   readonly indicators: readonly IndicatorStock[];
 }
 
+/** Shot pinched on together; no pieces is none. */
+export type ShotStep = readonly { readonly shot: string; readonly count: number }[];
+
 /** What the club owns to build rigs from, complete: what it left out comes from `content/rig-defaults.yaml`. */
-export interface RigBox extends Omit<ClubOf<typeof rigBoxSchema>, keyof RigStock>, RigStock {}
+export interface RigBox
+  extends Omit<ClubOf<typeof rigBoxSchema>, keyof RigStock | "steps" | "scope">,
+    RigStock {
+  /** What is pinched on, lightest first. */
+  readonly steps: readonly ShotStep[];
+  /** Anchor rope over depth and bow together. */
+  readonly scope: Readonly<Record<Condition, number>>;
+}
 
 /** The lakes that come into question for a trip: those it names, in its order, else all. */
 export const lakesOfTrip = <L extends { readonly slug: string }>(

@@ -1,3 +1,4 @@
+import type { BoatKind } from "./club.ts";
 import type { DayState } from "./phase.ts";
 
 /** The standing text that comes with the program, the same for every club. */
@@ -24,14 +25,23 @@ interface ShortCaution {
 }
 
 /** What a packing rule counts: one number for the whole trip, or a line for each of several things. */
-export const COUNTED_ONCE = ["trip", "rod", "person", "boat", "rodDay", "personDay", "leader"] as const;
+export const COUNTED_ONCE = [
+  "trip",
+  "rod",
+  "person",
+  "boat",
+  "rodDay",
+  "personDay",
+  "aboard",
+  "leader",
+] as const;
 export const COUNTED_EACH = ["board", "tippetMetre", "indicator", "shot", "line"] as const;
 
 /** One rule of the packing list. Counts are rounded up to whole pieces; a line that counts none is left out. */
 export interface PackingRule {
   readonly id: string;
   readonly group: string;
-  /** With {name} where the rule makes a line for each of several things. */
+  /** With {name} where the rule makes a line for each of several things, {rope} for the length of anchor rope. */
   readonly item: string;
   readonly per: (typeof COUNTED_ONCE)[number] | (typeof COUNTED_EACH)[number];
   /** So many for each of what is counted; or one for `every` so many. */
@@ -41,6 +51,8 @@ export interface PackingRule {
   /** Only where the trip's lakes may well be in one of these states. */
   readonly states?: readonly DayState[] | undefined;
   readonly only?: "indicator" | "boats" | undefined;
+  /** Counts boats of these kinds alone, and the people in them. */
+  readonly boats?: readonly BoatKind[] | undefined;
   readonly why?: string | undefined;
   /** Id of a caution that belongs beside it. */
   readonly caution?: string | undefined;

@@ -1,10 +1,13 @@
 /** What a lake can be on one day, in the order a spring runs through them. */
-export const DAY_STATES = ["iced", "iceOff", "turnover", "postTurnover", "summer"] as const;
+export const DAY_STATES = ["iced", "iceOff", "turnover", "postTurnover", "laterWeeks"] as const;
 export type DayState = (typeof DAY_STATES)[number];
 
-/** The three windows between the ice and summer, as the exported data names them. */
-export const PHASES = ["ice-off", "turnover", "post-turnover"] as const;
+/** The states of an open lake, as the exported data names them. */
+export const PHASES = ["ice-off", "turnover", "post-turnover", "later-weeks"] as const;
 export type Phase = (typeof PHASES)[number];
+
+/** The words that a club's files use for them, in the same order. */
+export const PHASE_WORDS = ["ice-off", "turnover", "best-weeks", "later-weeks"] as const;
 
 /** The likeliest state of a day; of two that are even, the earlier one. */
 export const likeliestState = (chances: Readonly<Record<DayState, number>>): DayState =>
@@ -29,18 +32,18 @@ export const STATE_WORDS: Readonly<Record<DayState, StateWords>> = {
   },
   turnover: {
     name: "Turnover",
-    meaning: "mixing, cloudy and poor",
+    meaning: "cloudy or still mixing, and poor",
     advice: "Leave it alone. Go to a lake in another phase.",
   },
   postTurnover: {
     name: "Best weeks",
-    meaning: "clear again after turnover, feeding at depth",
+    meaning: "clear again after turnover and not yet warm",
     advice: "Go now. Plumb the drop-off and fish just off the bottom.",
   },
-  summer: {
-    name: "Summer",
-    meaning: "past the spring weeks",
-    advice: "Mind the water temperature; fish early and late.",
+  laterWeeks: {
+    name: "Later weeks",
+    meaning: "warm at the surface, the fish deeper",
+    advice: "Fish deeper, at dawn and dusk. Take the water's temperature first.",
   },
 };
 
@@ -48,6 +51,7 @@ const PHASE_STATES: Readonly<Record<Phase, DayState>> = {
   "ice-off": "iceOff",
   turnover: "turnover",
   "post-turnover": "postTurnover",
+  "later-weeks": "laterWeeks",
 };
 
 /** The day state that belongs to a phase's window. */
@@ -58,3 +62,10 @@ export const phaseName = (phase: Phase): string => STATE_WORDS[PHASE_STATES[phas
 
 /** States worth the drive: fish in the shallows, or the best weeks. */
 export const GOOD_STATES: readonly DayState[] = ["iceOff", "postTurnover"];
+
+/** States in which a lake can be fished: the good ones, and the later weeks. */
+export const FISHABLE_STATES: readonly DayState[] = [...GOOD_STATES, "laterWeeks"];
+
+/** Chance of any of some states on a day. */
+export const chanceOf = (chances: Readonly<Record<DayState, number>>, states: readonly DayState[]): number =>
+  states.reduce((sum, state) => sum + chances[state], 0);

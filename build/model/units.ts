@@ -21,6 +21,7 @@ export const QUANTITY_KINDS = {
   sinkRate: { base: "m/s", allowed: ["in/s", "cm/s", "m/s", "ft/s"] },
   days: { base: "day", allowed: ["days", "day", "d", "weeks"] },
   duration: { base: "h", allowed: ["h", "min"] },
+  seconds: { base: "s", allowed: ["s", "min"] },
   oxygen: { base: "mg/l", allowed: ["mg/L"] },
   angle: { base: "deg", allowed: ["deg"] },
 } as const satisfies Record<string, QuantityKind>;
@@ -85,6 +86,29 @@ export const depthNumber = (depth_m: number, units: UnitSystem): string =>
     ? rounded(Math.round(fromBase(depth_m, "length", "ft") * 2) / 2, 1)
     : rounded(depth_m, 1);
 
+/** The same for a card read at arm's length: "2½", "12". */
+export const depthGlance = (depth_m: number, units: UnitSystem): string =>
+  depthNumber(depth_m, units)
+    .replace(/^0\.5$/, "½")
+    .replace(".5", units === "imperial" ? "½" : ".5");
+
+const EIGHTHS = ["", "1/8", "¼", "3/8", "½", "5/8", "¾", "7/8"] as const;
+
+/** Diameter of an indicator, to the eighth of an inch or the millimetre: "¾ in", "19 mm". */
+export function ballSizeText(diameter_mm: number, units: UnitSystem): string {
+  if (units === "metric") return `${rounded(diameter_mm)} mm`;
+  const eighths = Math.round((diameter_mm / MM_PER_IN) * 8);
+  const whole = Math.floor(eighths / 8);
+  return `${[...(whole === 0 ? [] : [whole]), EIGHTHS[eighths % 8]].filter((part) => part !== "").join(" ")} in`;
+}
+
+/** Time since the start of the day: "45 min", "1 h 20". */
+export const elapsedText = (minutes: number): string => {
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${String(rest).padStart(2, "0")}`;
+};
+
 export const depthUnit = (units: UnitSystem): string => (units === "imperial" ? "ft" : "m");
 
 /** "8–12 ft", "2.4–3.7 m". */
@@ -98,6 +122,20 @@ export const smallLengthText = (length_m: number, units: UnitSystem): string =>
   units === "imperial"
     ? `${rounded(fromBase(length_m, "length", "in"))} in`
     : `${rounded(fromBase(length_m, "length", "cm"))} cm`;
+
+/** Half feet and centimetres closer than this are the same, m. */
+const SAME_LENGTH_M = 0.0005;
+
+/** A length as it is cut, never rounded coarser than it was written: "6 in", "1.5 ft", "21 in"; "15 cm", "1.85 m". */
+export function cutLengthText(length_m: number, units: UnitSystem): string {
+  if (units === "metric")
+    return length_m < 1 - SAME_LENGTH_M ? `${rounded(length_m * 100, 1)} cm` : `${rounded(length_m, 2)} m`;
+  const feet = fromBase(length_m, "length", "ft");
+  const halves = Math.round(feet * 2) / 2;
+  return halves >= 1 && Math.abs(toBase(halves, "ft", "length") - length_m) < SAME_LENGTH_M
+    ? `${rounded(halves, 1)} ft`
+    : `${rounded(fromBase(length_m, "length", "in"), 1)} in`;
+}
 
 /** "4–7 in", or "4 in" where both round to the same. */
 export function smallLengthRange(from_m: number, to_m: number, units: UnitSystem): string {

@@ -1,6 +1,5 @@
 import { at } from "./numbers.ts";
-import { type SpringDays, type Statement, WRONG } from "./statements.ts";
-import type { TurnoverCase } from "./turnover-times.ts";
+import type { Statement } from "./statements.ts";
 
 /** Whole days of season, both ends included. */
 export interface DaySpan {
@@ -14,45 +13,22 @@ export interface LakeEvidence {
   readonly chance: Float64Array;
 }
 
-export const springOf = (iceOff: number, { onset, duration }: TurnoverCase): SpringDays => ({
-  iceOff,
-  onset: iceOff + onset,
-  clear: iceOff + onset + duration,
-});
-
 /** Keeps the product of many wrong reports above zero. */
 const LEAST_CHANCE = 1e-200;
 
-/** Chance of the statements in one possible spring. */
-export function chanceOfStatements(statements: readonly Statement[], spring: SpringDays): number {
-  let chance = 1;
-  for (const statement of statements) chance *= statement.fits(spring) ? 1 - WRONG : statement.ifWrong;
-  return Math.max(chance, LEAST_CHANCE);
-}
-
-/** Sums the statements' chances over every way the turnover may run. */
-export function evidenceOf(
-  statements: readonly Statement[],
-  cases: readonly TurnoverCase[],
+/** Chance of statements by ice-off day. */
+export const evidenceOf = (
+  statements: readonly Pick<Statement, "likelihood">[],
   span: DaySpan,
-): LakeEvidence {
-  const ofIce = statements.filter(({ ofTurnover }) => !ofTurnover);
-  const ofTurnover = statements.filter((statement) => statement.ofTurnover);
-  const chance = Float64Array.from({ length: span.to - span.from + 1 }, (_, i) => {
-    const iceOff = span.from + i;
-    const first = cases[0];
-    const ice = first === undefined ? 1 : chanceOfStatements(ofIce, springOf(iceOff, first));
-    if (ofTurnover.length === 0) return ice;
-    return (
-      ice *
-      cases.reduce(
-        (sum, turnover) => sum + turnover.chance * chanceOfStatements(ofTurnover, springOf(iceOff, turnover)),
-        0,
-      )
-    );
-  });
-  return { span, chance };
-}
+): LakeEvidence => ({
+  span,
+  chance: Float64Array.from({ length: span.to - span.from + 1 }, (_, i) =>
+    Math.max(
+      statements.reduce((chance, statement) => chance * statement.likelihood(span.from + i), 1),
+      LEAST_CHANCE,
+    ),
+  ),
+});
 
 /** The days at whose beginning the evidence steps, and by how much it falls there; `last` holds from the last step on. */
 export interface Steps {

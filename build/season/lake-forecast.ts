@@ -1,11 +1,15 @@
 import type { CalendarDate } from "../model/calendar.ts";
 import { GOOD_STATES, likeliestState, type Phase, stateOfPhase } from "../model/phase.ts";
 import type { Spread } from "../model/shared-schemas.ts";
+import { readingEffects } from "./after-ice/reading-effects.ts";
+import { heatOn, statesOn } from "./after-ice/spring.ts";
+import { type Change, chanceBy, dayBy } from "./after-ice/states.ts";
+import { showsLayers } from "./after-ice/stratification.ts";
 import { isDoubted } from "./doubts.ts";
 import type { LakeForecast, PhaseWindow } from "./forecast.ts";
 import { meanOf, roundTo } from "./numbers.ts";
 import { goodOn } from "./pairs.ts";
-import { type Change, chanceBy, dayBy, statesOn } from "./phases.ts";
+
 import type { LakeSeason } from "./region-season.ts";
 import type { DayWindow } from "./window.ts";
 
@@ -40,7 +44,7 @@ function windowsOf(lake: LakeSeason, { dateOf }: Moment): PhaseWindow[] {
   return [
     windowOfPhase("ice-off", "iceOff", "onset"),
     ...(lake.lake.turnoverRule.turnsOver ? [windowOfPhase("turnover", "onset", "clear")] : []),
-    ...(lasts("clear", "summer") ? [windowOfPhase("post-turnover", "clear", "summer")] : []),
+    ...(lasts("clear", "later") ? [windowOfPhase("post-turnover", "clear", "later")] : []),
   ];
 }
 
@@ -76,6 +80,41 @@ function nowOf({ spring }: LakeSeason, today: number): LakeForecast["now"] {
   return { state, chance: states[state] };
 }
 
+/** Heat is told of days on which it is at least this likely. */
+const REAL_HEAT = 0.01;
+
+function heatOf({ spring }: LakeSeason, { window, dateOf }: Moment): LakeForecast["heat"] {
+  return Array.from({ length: window.to - window.from + 1 }, (_, i) => ({
+    date: dateOf(window.from + i),
+    ...heatOn(spring, window.from + i),
+  })).filter(({ takeCare }) => takeCare >= REAL_HEAT);
+}
+
+function readingsOf(lake: LakeSeason, dateOf: Moment["dateOf"]): LakeForecast["readings"] {
+  return readingEffects(lake.clocks, lake.law, lake.readings).map(
+    ({ reading, bestWeeks_d, laterWeeks_d }) => {
+      const { day, surface_C, deep, secchiRatio, looks, phase } = reading;
+      return {
+        date: dateOf(day),
+        surface_C: surface_C ?? null,
+        deep:
+          deep?.depth_m === undefined || typeof deep.water !== "number"
+            ? null
+            : {
+                at_m: deep.depth_m,
+                water_C: deep.water,
+                layers: surface_C !== undefined && showsLayers(surface_C, deep.water),
+              },
+        secchiRatio: secchiRatio === undefined ? null : roundTo(secchiRatio, 2),
+        looks: looks ?? null,
+        phase: phase ?? null,
+        bestWeeks_d: roundTo(bestWeeks_d, 1),
+        laterWeeks_d: roundTo(laterWeeks_d, 1),
+      };
+    },
+  );
+}
+
 /** Somebody saw the lake open, or its date is on record, and nothing speaks against it. */
 export const isObserved = (lake: LakeSeason): boolean =>
   lake.statements.some(({ open }, place) => open && !isDoubted(lake, place));
@@ -95,6 +134,9 @@ export function forecastOf(
       openByNow: chanceBy(lake.spring, "iceOff", today),
     },
     phases,
+    laterWeeks: spreadOf(daysOf(lake, "later"), dateOf),
+    heat: heatOf(lake, moment),
+    readings: readingsOf(lake, dateOf),
     daily: Array.from({ length: window.to - window.from + 1 }, (_, i) => ({
       date: dateOf(window.from + i),
       ...statesOn(lake.spring, window.from + i),

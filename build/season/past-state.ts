@@ -1,17 +1,13 @@
-import {
-  type CalendarDate,
-  dateOfSeasonDay,
-  daysBetween,
-  type Hemisphere,
-  seasonOf,
-} from "../model/calendar.ts";
-import type { Lake } from "../model/club.ts";
-import { DAY_STATES, type DayState } from "../model/phase.ts";
-import { LAST_BEST_DAY } from "./phases.ts";
+import { type CalendarDate, type Hemisphere, seasonDay, seasonOf } from "../model/calendar.ts";
+import { type DayState, likeliestState } from "../model/phase.ts";
+import { clocksOfLake } from "./after-ice/lake-history.ts";
+import { statesOn } from "./after-ice/spring.ts";
+import { seasonStates, statesAfterIceOff } from "./after-ice/states.ts";
+import { meanOf } from "./numbers.ts";
 import { iceOffBySeason } from "./records.ts";
-import { turnoverCases } from "./turnover-times.ts";
+import type { SeasonLake } from "./season-evidence.ts";
 
-/** An ice-off known to within this many days is taken at its middle; a wider one tells no phase. Our judgement, no source. */
+/** An ice-off known to within this many days is taken at its middle; a wider one says nothing of the state. Our judgement, no source. */
 const WIDEST_DAYS = 7;
 
 /**
@@ -19,7 +15,7 @@ const WIDEST_DAYS = 7;
  * @param asOf records dated later are not used
  */
 export function pastState(
-  lake: Lake,
+  lake: SeasonLake,
   date: CalendarDate,
   asOf: CalendarDate,
   hemisphere: Hemisphere,
@@ -28,32 +24,12 @@ export function pastState(
   const past = iceOffBySeason(lake, hemisphere, asOf);
   const days = past.get(season);
   if (days === undefined || !(days.to - days.from <= WIDEST_DAYS)) return null;
-  const opened = dateOfSeasonDay(Math.round((days.from + days.to) / 2), season, hemisphere);
-  const day = daysBetween(opened, date);
-  if (day < 0) return "iced";
-  const seen = lake.turnover.find((record) => record.season === season && record.to <= asOf);
-  const cases =
-    seen === undefined
-      ? turnoverCases(lake, past, season, asOf, hemisphere)
-      : [
-          {
-            onset: daysBetween(opened, seen.from),
-            duration: daysBetween(seen.from, seen.to) + 1,
-            chance: 1,
-          },
-        ];
-  const chances = new Map<DayState, number>();
-  for (const { onset, duration, chance } of cases) {
-    const state = stateAfter(day, onset, onset + duration);
-    chances.set(state, (chances.get(state) ?? 0) + chance);
-  }
-  return DAY_STATES.reduce((best, state) =>
-    (chances.get(state) ?? 0) > (chances.get(best) ?? 0) ? state : best,
-  );
-}
-
-function stateAfter(day: number, onset: number, clear: number): DayState {
-  if (day < onset) return "iceOff";
-  if (day < clear) return "turnover";
-  return day <= LAST_BEST_DAY ? "postTurnover" : "summer";
+  const middles = [...past.values()]
+    .map(({ from, to }) => (from + to) / 2)
+    .filter((middle) => Number.isFinite(middle));
+  const usual = { day: meanOf(middles), variance: 0 };
+  const clocks = clocksOfLake(lake, usual, past, { season, asOf, hemisphere });
+  const law = { from: Math.round((days.from + days.to) / 2), chances: Float64Array.of(1) };
+  const states = seasonStates(law, statesAfterIceOff(clocks, []));
+  return likeliestState(statesOn(states, seasonDay(date, season, hemisphere)));
 }

@@ -1,13 +1,18 @@
 import { median } from "simple-statistics";
 import { type CalendarDate, type Hemisphere, hemisphereOf, seasonDay } from "../model/calendar.ts";
 import type { IceOffDates, Lake } from "../model/club.ts";
-import type { Placed } from "./season-evidence.ts";
+import type { SourceSpot } from "../model/diagnostic.ts";
+
+/** Something written, and where; absent where no message will point to it. */
+export type Placed<T> = T & { readonly where?: SourceSpot };
 
 /** When a lake opened in one season, day of season: `from` and `to` are equal when the day is known, otherwise infinite or the edges of an interval. */
 export interface IceOffDays {
   readonly from: number;
   readonly to: number;
 }
+
+export const isExact = ({ from, to }: IceOffDays): boolean => from === to;
 
 /** All of a lake that its past is read from. */
 export interface PastLake extends Pick<Lake, "position" | "elevation_m" | "region"> {
@@ -51,8 +56,6 @@ function daysOf(record: IceOffDates, hemisphere: Hemisphere): IceOffDays {
   const oneDay = to - from === 1;
   return oneDay ? { from: to - HALF_DAY, to: to - HALF_DAY } : { from, to };
 }
-
-const isExact = ({ from, to }: IceOffDays): boolean => from === to;
 
 /** Several rows of one season: the median of the known days, or else what all intervals allow, or else what any allows. */
 function merged(rows: readonly IceOffDays[]): IceOffDays {

@@ -1,9 +1,15 @@
-import type { Fit } from "./fit.ts";
+import type { Fit } from "./fit/fit-past-seasons.ts";
+import {
+  addTableOnGrid,
+  type LakeDistribution,
+  logChanceTable,
+  type MiddleTable,
+  middlesOf,
+} from "./lake-distribution.ts";
 import type { LakeEvidence } from "./lake-evidence.ts";
-import { chanceOnGrid, type LakeLaw } from "./lake-law.ts";
-import { addTo, at } from "./numbers.ts";
 import {
   type GridSize,
+  logPriorOf,
   priorGrid,
   refinedGrid,
   type SeasonGrid,
@@ -17,13 +23,13 @@ import {
  */
 export const SHARED_WEIGHT = 0.6;
 
-/** The season after all evidence of one region, and what each lake added to it. */
+/** The season after all evidence of one region. */
 export interface SeasonPosterior {
   readonly grid: SeasonGrid;
-  /** Chance of each point of the grid. */
+  /** Chance of each point of the grid, one run of points for each scatter. */
   readonly weights: Float64Array;
-  /** Chance of each lake's evidence at each point, by the lake's place in the list given; `undefined` without evidence. */
-  readonly onGrid: readonly (Float64Array | undefined)[];
+  /** Log chance of each lake's evidence by its middle, by the lake's place in the list given; `undefined` without evidence. */
+  readonly tables: readonly (MiddleTable | undefined)[];
   /** Chance of each point when one lake's evidence is left out. */
   without(lake: number): Float64Array;
 }
@@ -35,42 +41,43 @@ export interface UpdateSettings {
 const USUAL_UPDATE: UpdateSettings = { grid: USUAL_GRID, sharedWeight: SHARED_WEIGHT };
 
 export interface LakeAndEvidence {
-  readonly law: LakeLaw;
+  readonly distribution: LakeDistribution;
   readonly evidence: LakeEvidence | undefined;
 }
 
-function temperedLog(chance: Float64Array, weight: number): Float64Array {
-  const logs = new Float64Array(chance.length);
-  for (let p = 0; p < logs.length; p++) logs[p] = weight * Math.log(at(chance, p));
-  return logs;
-}
-
-function difference(a: Float64Array, b: Float64Array): Float64Array {
-  const result = new Float64Array(a.length);
-  for (let p = 0; p < result.length; p++) result[p] = at(a, p) - at(b, p);
-  return result;
-}
+/** Log chance, without its constant, of what is known of a season from outside the list, by the season's effect `s`. */
+export type OutsideEvidence = (s: number) => number;
 
 function onOneGrid(
   grid: SeasonGrid,
   lakes: readonly LakeAndEvidence[],
+  tables: SeasonPosterior["tables"],
   sharedWeight: number,
+  outside: OutsideEvidence | undefined,
 ): SeasonPosterior {
-  const onGrid = lakes.map(({ law, evidence }) =>
-    evidence === undefined ? undefined : chanceOnGrid(evidence, law, grid),
+  const add = (logs: Float64Array, place: number, weight: number): void => {
+    const [lake, table] = [lakes[place], tables[place]];
+    if (lake !== undefined && table !== undefined)
+      addTableOnGrid(logs, table, middlesOf(lake.distribution, grid), weight);
+  };
+  const logWeights = logPriorOf(
+    outside === undefined
+      ? grid
+      : { ...grid, logPrior: grid.logPrior.map((log, p) => log + outside(grid.s[p] ?? 0)) },
   );
-  const logs = onGrid.map((chance) => (chance === undefined ? undefined : temperedLog(chance, sharedWeight)));
-  const logWeights = Float64Array.from(grid.logPrior);
-  for (const log of logs)
-    if (log !== undefined) for (let p = 0; p < log.length; p++) addTo(logWeights, p, at(log, p));
+  lakes.forEach((_, place) => {
+    add(logWeights, place, sharedWeight);
+  });
   const weights = weightsOf(logWeights);
   return {
     grid,
     weights,
-    onGrid,
-    without: (lake) => {
-      const own = logs[lake];
-      return own === undefined ? weights : weightsOf(difference(logWeights, own));
+    tables,
+    without: (place) => {
+      if (tables[place] === undefined) return weights;
+      const rest = Float64Array.from(logWeights);
+      add(rest, place, -sharedWeight);
+      return weightsOf(rest);
     },
   };
 }
@@ -81,9 +88,13 @@ export function updateSeason(
   region: number,
   lakes: readonly LakeAndEvidence[],
   settings: UpdateSettings = USUAL_UPDATE,
+  outside?: OutsideEvidence,
 ): SeasonPosterior {
   const grid = priorGrid(fit, region, settings.grid);
-  const posterior = onOneGrid(grid, lakes, settings.sharedWeight);
+  const tables = lakes.map(({ distribution, evidence }) =>
+    evidence === undefined ? undefined : logChanceTable(evidence, distribution, grid),
+  );
+  const posterior = onOneGrid(grid, lakes, tables, settings.sharedWeight, outside);
   const fine = refinedGrid(grid, posterior.weights, fit, region);
-  return fine === undefined ? posterior : onOneGrid(fine, lakes, settings.sharedWeight);
+  return fine === undefined ? posterior : onOneGrid(fine, lakes, tables, settings.sharedWeight, outside);
 }

@@ -2,13 +2,18 @@ import { type CalendarDate, dateOfSeasonDay, type Hemisphere, seasonDay } from "
 import type { Lake } from "../model/club.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
 import { type Memoize, type MemoizeLast, unmemoized, unmemoizedLast } from "../model/memoize.ts";
-import { doubtsOf } from "./doubts.ts";
+import type { Refusal } from "./after-ice/freezing.ts";
+import { basinOf } from "./after-ice/lake-history.ts";
+import { doubtsOf, regionDoubts } from "./doubts.ts";
 import { explainRegion } from "./explain.ts";
-import type { LakeForecast } from "./forecast.ts";
+import type { LakeForecast, Launch, RegionForecast, Reporting } from "./forecast.ts";
 import { forecastOf, isObserved } from "./lake-forecast.ts";
-import { anyGoodOn, goodOn, type LakeInRegion } from "./pairs.ts";
+import { bareLaunch, launchToday } from "./launch.ts";
+import { mostInformativeLake } from "./most-informative-lake.ts";
+import { anyGoodOn, fishableOn, goodOn, type LakeInRegion } from "./pairs.ts";
 import { hemisphereOfLakes } from "./records.ts";
-import { regionSeasons } from "./region-season.ts";
+import { regionForecast, reportingOf } from "./region-forecast.ts";
+import { clubSeason } from "./region-season.ts";
 import { evidenceOfClub, type SeasonEvidence, type SeasonLake } from "./season-evidence.ts";
 import { statementsByLake } from "./statements.ts";
 import { windowOf } from "./window.ts";
@@ -19,10 +24,18 @@ export interface SeasonForecast {
   readonly window: { readonly from: CalendarDate; readonly to: CalendarDate };
   /** By slug. */
   readonly lakes: ReadonlyMap<string, LakeForecast>;
+  /** Lakes without a forecast, by slug, and why. */
+  readonly refusals: ReadonlyMap<string, Refusal>;
+  /** What readings at the launch say, for every lake, by slug. */
+  readonly launches: ReadonlyMap<string, Launch>;
+  readonly regions: readonly RegionForecast[];
+  readonly reporting: Reporting;
   /** Reports that contradict each other or the rest of the evidence; warnings only. */
   readonly doubts: readonly Diagnostic[];
-  /** Chance that a lake is in a good phase on a day. @throws RangeError for a lake that is not the club's */
+  /** Chance that a lake is in a good state on a day; 0 without a forecast. @throws RangeError for a lake that is not the club's */
   good(slug: string, date: CalendarDate): number;
+  /** Chance that it can be fished that day: good, or in its later weeks. @throws RangeError as above */
+  fishable(slug: string, date: CalendarDate): number;
   /** Chance that at least one of two lakes is good on a day, sharing one spring. @throws RangeError as above */
   together(slugA: string, slugB: string, date: CalendarDate): number;
   /** Chance that at least one of several lakes is good on a day. @throws RangeError as above */
@@ -47,6 +60,7 @@ function datesOf(season: number, hemisphere: Hemisphere): (day: number) => Calen
 interface SeasonModel {
   readonly told: () => Told;
   readonly good: SeasonForecast["good"];
+  readonly fishable: SeasonForecast["fishable"];
   readonly anyGood: SeasonForecast["anyGood"];
 }
 
@@ -59,19 +73,29 @@ interface Told {
     /** The chance of each of the lake's statements to be true. */
     readonly fit: readonly number[];
   }[];
+  readonly refusals: readonly { readonly slug: string; readonly refusal: Refusal }[];
+  readonly launches: readonly { readonly slug: string; readonly launch: Launch }[];
+  readonly regions: readonly RegionForecast[];
+  readonly reporting: Reporting;
 }
 
 function fitSeason(club: SeasonEvidence): SeasonModel {
   const hemisphere = hemisphereOfLakes(club.lakes);
-  const regions = regionSeasons(club, hemisphere, statementsByLake(club, hemisphere));
+  const season = clubSeason(club, hemisphere);
+  const { regions } = season;
   const today = seasonDay(club.asOf, club.season, hemisphere);
   const dateOf = datesOf(club.season, hemisphere);
   const all = regions.flatMap((region) => region.lakes.map((lake) => ({ lake, region })));
   const bySlug = new Map(all.map((entry) => [entry.lake.lake.slug, entry]));
-  const known = (slug: string): LakeInRegion => {
+  const known = (slug: string): LakeInRegion | undefined => {
     const entry = bySlug.get(slug);
-    if (entry === undefined) throw new RangeError(`no lake “${slug}” in this club`);
+    if (entry === undefined && !season.refusals.has(slug))
+      throw new RangeError(`no lake “${slug}” in this club`);
     return entry;
+  };
+  const chanceOn = (slug: string, date: CalendarDate, chance: typeof goodOn): number => {
+    const entry = known(slug);
+    return entry === undefined ? 0 : chance(entry.lake, dayOf(date));
   };
   const anyGoodAmong = anyGoodOn();
   const days = new Map<CalendarDate, number>();
@@ -86,22 +110,42 @@ function fitSeason(club: SeasonEvidence): SeasonModel {
         all.map(({ lake }) => lake.spring),
         today,
       );
+      const informative = new Map(
+        regions.map((region) => [region, mostInformativeLake(region, isObserved, today)]),
+      );
       const evidence = new Map(
-        regions.flatMap((region) => [...explainRegion(region, isObserved, today, dateOf)]),
+        regions.flatMap((region) => [
+          ...explainRegion(region, informative.get(region)?.byLake ?? [], dateOf),
+        ]),
       );
       return {
         window: { from: dateOf(window.from), to: dateOf(window.to) },
         lakes: club.lakes.flatMap(({ slug }) => {
           const why = evidence.get(slug);
-          const { lake } = known(slug);
-          return why === undefined
+          const lake = known(slug)?.lake;
+          return why === undefined || lake === undefined
             ? []
             : [{ slug, forecast: forecastOf(lake, why, { today, window, dateOf }), fit: lake.spring.fit }];
         }),
+        refusals: [...season.refusals].map(([slug, refusal]) => ({ slug, refusal })),
+        launches: club.lakes.map((lake) => {
+          const entry = known(lake.slug);
+          return {
+            slug: lake.slug,
+            launch: entry === undefined ? bareLaunch(basinOf(lake)) : launchToday(entry.lake, today),
+          };
+        }),
+        regions: regions.map((region) => regionForecast(region, informative.get(region)?.best ?? null)),
+        reporting: reportingOf(season, club, hemisphere),
       };
     },
-    good: (slug, date) => goodOn(known(slug).lake, dayOf(date)),
-    anyGood: (slugs, date) => anyGoodAmong([...new Set(slugs)].map(known), dayOf(date)),
+    good: (slug, date) => chanceOn(slug, date, goodOn),
+    fishable: (slug, date) => chanceOn(slug, date, fishableOn),
+    anyGood: (slugs, date) =>
+      anyGoodAmong(
+        [...new Set(slugs)].flatMap((slug) => known(slug) ?? []),
+        dayOf(date),
+      ),
   };
 }
 
@@ -115,13 +159,20 @@ function forecastFrom(
     fitted ??= fitSeason(evidence);
     return fitted;
   };
-  const { window, lakes } = memoize("season forecast", evidence, () => model().told());
+  const { window, lakes, refusals, launches, regions, reporting } = memoize("season forecast", evidence, () =>
+    model().told(),
+  );
   const anyGood: SeasonForecast["anyGood"] = (slugs, date) => model().anyGood(slugs, date);
   return {
     window,
+    regions,
+    reporting,
+    refusals: new Map(refusals.map(({ slug, refusal }) => [slug, refusal])),
+    launches: new Map(launches.map(({ slug, launch }) => [slug, launch])),
     lakes: new Map(lakes.map(({ slug, forecast }) => [slug, forecast])),
     fits: new Map(lakes.map(({ slug, fit }) => [slug, fit])),
     good: (slug, date) => model().good(slug, date),
+    fishable: (slug, date) => model().fishable(slug, date),
     together: (slugA, slugB, date) => anyGood([slugA, slugB], date),
     anyGood,
     memoize: (kind, inputs, compute) => memoize(kind, { evidence, inputs }, () => compute(inputs)),
@@ -148,10 +199,22 @@ export function forecastSeason(
     forecastFrom(evidence, memoize),
   );
   const statements = statementsByLake(club, hemisphereOfLakes(club.lakes));
+  const names = new Map(club.lakes.map(({ slug, name }) => [slug, name]));
   return {
     ...forecast,
-    doubts: club.lakes.flatMap(({ slug, name }) =>
-      doubtsOf(name, statements.get(slug) ?? [], fits.get(slug) ?? []),
-    ),
+    doubts: [
+      ...club.lakes.flatMap(({ slug, name }) =>
+        doubtsOf(name, statements.get(slug) ?? [], fits.get(slug) ?? [], forecast.lakes.get(slug)?.iceOff),
+      ),
+      ...forecast.regions.flatMap((region) =>
+        regionDoubts(
+          region,
+          club.lakes
+            .filter((lake) => (lake.region ?? null) === region.region)
+            .flatMap(({ slug }) => statements.get(slug) ?? []),
+          (slug) => names.get(slug) ?? slug,
+        ),
+      ),
+    ],
   };
 }

@@ -1,4 +1,5 @@
-import { dayBy, type Spring } from "./phases.ts";
+import type { Spring } from "./after-ice/spring.ts";
+import { dayBy } from "./after-ice/states.ts";
 
 /** Days of season, both ends included. */
 export interface DayWindow {
@@ -22,7 +23,7 @@ export function windowOf(springs: readonly Spring[], today: number): DayWindow {
     from:
       springs.reduce((day, spring) => Math.min(day, dayBy(spring, "iceOff", chance)), Infinity) - ROOM_DAYS,
     to:
-      springs.reduce((day, spring) => Math.max(day, dayBy(spring, "summer", 1 - chance)), -Infinity) -
+      springs.reduce((day, spring) => Math.max(day, dayBy(spring, "later", 1 - chance)), -Infinity) -
       1 +
       ROOM_DAYS,
   }));

@@ -17,10 +17,12 @@ export function groupTitle(id: BoardGroup["id"], weekend: readonly CalendarDate[
       return `Good this weekend, ${weekendText(weekend)}`;
     case "soon":
       return "Good within two weeks";
+    case "fishable":
+      return "Fishable this weekend: later weeks, deeper, at dawn and dusk";
     case "later":
       return "Later";
     case "past":
-      return "Spring weeks over";
+      return "Not this weekend";
   }
 }
 

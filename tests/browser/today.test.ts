@@ -12,7 +12,7 @@ const NAMES = {
   iceOff: "Ice-off",
   turnover: "Turnover",
   postTurnover: "Best weeks",
-  summer: "Summer",
+  laterWeeks: "Summer",
 } as const;
 
 /** What guide.json says is likeliest on a day, in the page's words. */
@@ -85,7 +85,7 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
 
   test("cautions follow the state: a lake that has warmed since warns of warm water", async () => {
     const [warm] = guide.cautions.filter(
-      ({ when }) => when.includes("summer") && !when.includes("postTurnover"),
+      ({ when }) => when.includes("laterWeeks") && !when.includes("postTurnover"),
     );
     expect(warm).toBeDefined();
     const slug = guide.lakes.find(({ now: { state } }) => state === "postTurnover")?.slug ?? "";

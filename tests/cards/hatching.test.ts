@@ -36,9 +36,9 @@ async function printedSwatches(): Promise<Raster[]> {
 test("the five states stay apart in pure black and white", async () => {
   const swatches = await printedSwatches();
   const shares = swatches.map(blackShare);
-  // The days to go are solid and summer is bare; the three hatched ones lie well between and are not alike.
+  // The days to go are solid and laterWeeks is bare; the three hatched ones lie well between and are not alike.
   expect(shares[DAY_STATES.indexOf("postTurnover")]).toBe(1);
-  expect(shares[DAY_STATES.indexOf("summer")]).toBe(0);
+  expect(shares[DAY_STATES.indexOf("laterWeeks")]).toBe(0);
   for (const state of ["iced", "iceOff", "turnover"] as const) {
     const share = shares[DAY_STATES.indexOf(state)] ?? 0;
     expect(share).toBeGreaterThan(0.05);

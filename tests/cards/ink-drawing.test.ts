@@ -99,8 +99,12 @@ test("so are drawings that only pages show", async () => {
     calibrationPlot(
       (["before", "first", "75%"] as const).map((moment) => ({
         moment,
+        reporting: "perfect" as const,
         n: 10,
+        seasons: 3,
         baseline: scores,
+        shifted: scores,
+        opening: null,
         model: { ...scores, cover50: 0.5, cover80: 0.8 },
         calibration,
       })),

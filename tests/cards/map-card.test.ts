@@ -92,7 +92,7 @@ describe.each(demo.lakes.map((lake) => [lake.name, lake] as const))("%s", (_, la
   test("back: the longest winds with their rods, forces 3 to 6, both ways of anchoring, the cautions", () => {
     const words = plain(back);
     for (const force of [3, 4, 5, 6]) expect(words).toMatch(new RegExp(`force ${force}, \\d`, "i"));
-    for (const { name, words: how } of demo.rigs.anchor.ways) {
+    for (const { name, words: how } of demo.rigs.anchor.moorings) {
       expect(words).toContain(name);
       expect(words).toContain(how);
     }

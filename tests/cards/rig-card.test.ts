@@ -12,6 +12,7 @@ import { LEADERS, rigGuide, rigsWith } from "./rig-fixture.ts";
 type Rigs = Guide["rigs"];
 
 const SIZES_MM: Readonly<Record<string, readonly [number, number]>> = {
+  "plumb-a6": ISO_216_MM.A6,
   "rig-a6": ISO_216_MM.A6,
   "rig-5x3": [INDEX_CARD_PT[0] * POINT_MM, INDEX_CARD_PT[1] * POINT_MM],
 };
@@ -30,13 +31,19 @@ function cardOf(slug: string, guide: Guide) {
   };
 }
 
-const shotNamed = (rigs: Rigs, text: string): Rigs => ({
+type Cell = Rigs["plumb"]["depths"][number]["rows"][number]["cells"][number];
+
+/** The same rigs with every cell of the plumb table changed. */
+const withCells = (rigs: Rigs, change: (cell: Cell) => Partial<Cell>): Rigs => ({
   ...rigs,
-  shot: {
-    ...rigs.shot,
-    rows: rigs.shot.rows.map((row) => ({
-      ...row,
-      cells: row.cells.map((cell) => ({ ...cell, text, problem: null })),
+  plumb: {
+    ...rigs.plumb,
+    depths: rigs.plumb.depths.map((depth) => ({
+      ...depth,
+      rows: depth.rows.map((row) => ({
+        ...row,
+        cells: row.cells.map((cell) => ({ ...cell, ...change(cell) })),
+      })),
     })),
   },
 });
@@ -47,60 +54,16 @@ describe.each(Object.keys(SIZES_MM))("%s", (slug) => {
     expect([card.misfits, card.faults]).toEqual([[], []]);
   });
 
-  test("depths, drifts, countdowns and set depths can be read at a glance", () => {
-    const { faces } = cardOf(slug, rigGuide());
-    const large = faces
-      .flatMap(textsOf)
-      .filter((piece) => xHeight_mm(piece) >= LEGIBLE.glance_mm)
-      .map(({ text }) => text);
-    // 6, 12 and 18 ft at 1.5 in/s are 48, 96 and 144 s. Long: 9 ft knotted of 21 ft, half a foot from either end.
-    expect(large).toEqual(expect.arrayContaining(["6", "12", "18", "120", "60", "20", "48", "96", "144"]));
-    expect(large).toContain("9.5–20.5");
-  });
-
-  test("it holds every table: shot, leaders, tippet by the rule of 11, countdown, settling and swing", () => {
-    const { words } = cardOf(slug, rigGuide());
-    const wanted = [
-      "Shot against drift",
-      "as of 16 May 2026",
-      "Count the seconds in which the indicator drifts one rod length (9 ft)",
-      "A planning aid: lower the rig beside the boat",
-      "12 ft 3X, 6 ft 4X, 3 ft 5X",
-      "0X 0.011",
-      "1X 0.010",
-      "8X 0.003",
-      "Glass",
-      "Settle: Fly alone",
-      "Swing",
-    ];
-    expect(wanted.filter((text) => !words.includes(text))).toEqual([]);
-  });
-
-  test("every row of shot is the guide's own, cell by cell", () => {
-    const guide = rigGuide();
-    const { words } = cardOf(slug, guide);
-    const rows = guide.rigs.shot.rows.filter((_, i) => slug === "rig-a6" || i % 2 === 1);
-    for (const { cells } of rows)
-      expect(words).toContain(cells.map(({ text }) => text.replaceAll(" + ", " ")).join(" "));
-  });
-
-  test("swing: R/u ln(tan(phi/2) / tan 5 degrees) seconds, in minutes, by drift", () => {
-    const { words } = cardOf(slug, rigGuide());
-    // 12 m of line, a rod of 9 ft, 60 degrees: 60 s a rod length is 0.0457 m/s, so 495 s, about 8 min.
-    const minutes = [120, 60, 30].map((rod_s) => {
-      const speed_mps = (9 * 0.3048) / rod_s;
-      const seconds = (12 / speed_mps) * Math.log(Math.tan(Math.PI / 6) / Math.tan(Math.PI / 36));
-      return `${Math.round(seconds / 60)} min`;
-    });
-    if (slug === "rig-5x3")
-      for (const [i, rod_s] of [120, 60, 30].entries()) expect(words).toContain(`${minutes[i]} at ${rod_s}`);
-    else {
-      const row = /60°((?: \d+ (?:min|s))+)/.exec(words)?.[1];
-      for (const text of minutes) expect(row).toContain(text);
-    }
+  test("an empty box has its cards too", () => {
+    const rigs = rigsWith([]);
+    const bare = { ...rigs, drifting: null, lean: null, naked: { ...rigs.naked, rows: [] }, lines: [] };
+    const depths = rigs.plumb.depths.map((depth) => ({ ...depth, board: null, rows: [] }));
+    const card = cardOf(slug, rigGuide({ rigs: { ...bare, plumb: { ...rigs.plumb, depths } } }));
+    expect([card.misfits, card.faults]).toEqual([[], []]);
   });
 
   test("a longer box shows as many rows as fit and says in words how many there are", () => {
+    if (slug === "plumb-a6") return;
     const many = Array.from({ length: 9 }, (_, i) => leader(`Board ${i}`, [9 + i, 3], [2, 4], [2, 5]));
     const { words, misfits, faults } = cardOf(slug, rigGuide({ rigs: rigsWith(many) }));
     expect([misfits, faults]).toEqual([[], []]);
@@ -108,88 +71,175 @@ describe.each(Object.keys(SIZES_MM))("%s", (slug) => {
     expect(words).toContain("more: rigs page");
   });
 
-  test("no box with short names overfills a card, however many pieces of shot a cell names", () => {
+  test("no box with short names overfills a card", () => {
     const line = rigsWith(LEADERS).lines[1];
     if (line === undefined) throw new Error("no line");
     const boxes = fc.record({
       leaders: fc.integer({ min: 0, max: 9 }),
       lines: fc.integer({ min: 0, max: 7 }),
-      cells: fc.array(fc.constantFrom("none", "BB", "2 × No. 4 + AB", "AB + No. 1 + No. 4"), {
-        minLength: 36,
-        maxLength: 36,
-      }),
+    });
+    const cells = fc.array(fc.constantFrom("none", "BB", "No. 4", "2 × BB", "hold"), {
+      minLength: 9,
+      maxLength: 9,
     });
     fc.assert(
-      fc.property(boxes, ({ leaders, lines, cells }) => {
+      fc.property(boxes, cells, ({ leaders, lines }, texts) => {
         const rigs = rigsWith(
           Array.from({ length: leaders }, (_, i) => leader(`Board ${i}`, [12, 3], [6.5, 4], [3.5, 5])),
         );
-        const { shot } = rigs;
-        const rows = shot.rows.map((row, i) => ({
-          ...row,
-          cells: row.cells.map((cell, j) => ({ ...cell, problem: null, text: cells[6 * i + j] ?? "none" })),
-        }));
-        const change: Rigs = {
-          ...rigs,
-          shot: { ...shot, rows },
-          lines: Array.from({ length: lines }, (_, i) => ({ ...line, name: `Line ${i}` })),
-        };
-        const card = cardOf(slug, rigGuide({ rigs: change }));
+        let k = 0;
+        const change = withCells(rigs, () => {
+          const text = texts[k++ % texts.length] ?? "none";
+          const hold = text === "hold";
+          return {
+            text: hold ? "2 × BB" : text,
+            hold,
+            shot: text === "none" ? [] : [{ name: "BB", count: hold ? 2 : 1, diameter_mm: 4.7 }],
+          };
+        });
+        const card = cardOf(
+          slug,
+          rigGuide({
+            rigs: {
+              ...change,
+              lines: Array.from({ length: lines }, (_, i) => ({ ...line, name: `Line ${i}` })),
+            },
+          }),
+        );
         expect([card.misfits, card.faults]).toEqual([[], []]);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
-  });
-
-  test.each([
-    [
-      "shot",
-      "shot names",
-      shotNamed(rigsWith(LEADERS), "3 × Extra heavy moulded sinker + 2 × Extra fine moulded sinker"),
-    ],
-    [
-      "a leader",
-      "leader names",
-      rigsWith([
-        leader(
-          "The long one of the old brown reel that stands at the very back of the boat ".repeat(6),
-          [12, 3],
-          [6, 4],
-          [3, 5],
-        ),
-      ]),
-    ],
-    [
-      "a line",
-      "line names",
-      {
-        ...rigsWith(LEADERS),
-        lines: rigsWith(LEADERS).lines.map((line) => ({
-          ...line,
-          name: "The slow clear one on the old brown reel ".repeat(4),
-        })),
-      },
-    ],
-  ] as const)("%s with a name too long is named, not shrunk", async (_what, field, rigs) => {
-    const { misfits } = cardOf(slug, rigGuide({ rigs }));
-    expect(misfits.map((misfit) => misfit.field)).toContain(field);
-    const { problems, files } = await cardsOf(rigGuide({ rigs }));
-    expect(problems.filter(({ card }) => card === slug).map(({ file }) => file)).toContain("rigs.yaml");
-    expect([...files.keys()]).not.toContain(`${slug}.pdf`);
   });
 });
 
-test("the small card says that it leaves out depths, and the deepest is on it", () => {
-  expect(cardOf("rig-5x3", rigGuide()).words).toContain(
-    "Every other depth only: between two, take the deeper.",
-  );
-  expect(cardOf("rig-a6", rigGuide()).words).not.toContain("Every other depth");
+describe("the plumb card", () => {
+  const guide = rigGuide();
+  const { faces, words } = cardOf("plumb-a6", guide);
+  const { plumb } = guide.rigs;
+
+  test("depths, sets and waits can be read at a glance", () => {
+    const large = faces
+      .flatMap(textsOf)
+      .filter((piece) => xHeight_mm(piece) >= LEGIBLE.glance_mm)
+      .map(({ text }) => text);
+    // 3 to 24 ft by 3; sets are 7 in less, to the half foot.
+    expect(large).toEqual(expect.arrayContaining(["3", "12", "24", "2½", "11½", "23½"]));
+  });
+
+  test("every row of the table's own fly stands on the front, cell by cell, and those of the others on the back", () => {
+    const front = faces.slice(0, 1).map(written).join(" ").replaceAll("\u00a0", " ");
+    for (const { rows } of plumb.depths) {
+      const row = rows.find(({ fly }) => fly === plumb.fly);
+      if (row === undefined) continue;
+      const said = row.cells.map(({ text, hold }) => `${text}${hold ? " hold" : ""}`).join(" ");
+      const wait =
+        row.wait === null ? "–" : `${row.wait.from_s} ${row.wait.to_s}${row.wait.long ? " long" : ""}`;
+      expect(front).toContain(`${said} ${wait}`);
+    }
+    for (const { rows } of plumb.depths)
+      for (const { cells } of rows.filter(({ fly }) => fly !== plumb.fly))
+        expect(words).toContain(cells.map(({ text, hold }) => `${text}${hold ? ", hold" : ""}`).join(" "));
+  });
+
+  test("shot is drawn at its true size: BB of 0.4 g in tin of 7310 kg/m3 is 4.71 mm across", () => {
+    const diameters = plumb.depths.flatMap(({ rows }) =>
+      rows.flatMap(({ cells }) => cells.flatMap(({ shot }) => shot.filter(({ name }) => name === "BB"))),
+    );
+    expect(new Set(diameters.map(({ diameter_mm }) => diameter_mm))).toEqual(new Set([4.7]));
+    const circles = (faces[0]?.decoration ?? []).flatMap((piece) =>
+      piece.kind === "shape" && /a([\d.]+) \1 0 1 0/.test(piece.path)
+        ? [Number(/a([\d.]+) /.exec(piece.path)?.[1])]
+        : [],
+    );
+    expect(circles.some((r) => Math.abs(2 * r * POINT_MM - 4.7) < 0.01)).toBe(true);
+  });
+
+  test("nothing asks for a wait over 90 s without saying that it is long", () => {
+    for (const { rows } of plumb.depths)
+      for (const { wait } of rows) if (wait !== null) expect(wait.long).toBe(wait.to_s > 90);
+    expect(words).toContain("long");
+  });
+
+  test("names the columns by seconds of foam past the rod: 9 ft at 0.045, 0.09 and 0.15 m/s, to 5 s", () => {
+    // 2.7432 m: 60.96, 30.5 and 18.3 s.
+    for (const text of ["60+ s", "30–60 s", "20–30 s"]) expect(words).toContain(text);
+  });
+});
+
+test("leaders, tippet by the rule of 11, counts, naked line and swing stand on the rig card", () => {
+  const { words } = cardOf("rig-a6", rigGuide());
+  const wanted = [
+    "as of 16 May 2026",
+    "12 ft 3X, 6 ft 4X, 3 ft 5X",
+    "6 in 4X",
+    "0X 0.011",
+    "8X 0.003",
+    "Glass",
+    "Naked line",
+    "Rod holder, swing",
+    "Swing",
+  ];
+  expect(wanted.filter((text) => !words.includes(text))).toEqual([]);
+  // 9 ft at 1.5 in/s is 72 s, over the longest count of 60 s.
+  expect(words).toContain("72*");
+});
+
+test.each([
+  [
+    "plumb-a6",
+    "shot",
+    "shot names",
+    withCells(rigsWith(LEADERS), () => ({
+      text: "2 × Extra heavy moulded sinker",
+      shot: [{ name: "X", count: 2, diameter_mm: 4 }],
+    })),
+  ],
+  [
+    "rig-a6",
+    "a leader",
+    "leader names",
+    rigsWith([
+      leader(
+        "The long one of the old brown reel at the very back of the boat ".repeat(8),
+        [12, 3],
+        [6, 4],
+        [3, 5],
+      ),
+    ]),
+  ],
+  [
+    "rig-a6",
+    "a line",
+    "line names",
+    {
+      ...rigsWith(LEADERS),
+      lines: rigsWith(LEADERS).lines.map((line) => ({
+        ...line,
+        name: "The slow clear one on the old brown reel ".repeat(9),
+      })),
+    },
+  ],
+] as const)("%s: %s with a name too long is named, not shrunk", async (slug, _what, field, rigs) => {
+  const { misfits } = cardOf(slug, rigGuide({ rigs }));
+  expect(misfits.map((misfit) => misfit.field)).toContain(field);
+  const { problems, files } = await cardsOf(rigGuide({ rigs }));
+  expect(problems.filter(({ card }) => card === slug).map(({ file }) => file)).toContain("rigs.yaml");
+  expect([...files.keys()]).not.toContain(`${slug}.pdf`);
+});
+
+test("the small card holds the whole plumb table, a line a depth", () => {
+  const guide = rigGuide();
+  const { words } = cardOf("rig-5x3", guide);
+  for (const { rows } of guide.rigs.plumb.depths)
+    for (const { cells } of rows.filter(({ fly }) => fly === guide.rigs.plumb.fly))
+      expect(words).toContain(cells.map(({ text, hold }) => `${text}${hold ? " h" : ""}`).join(" "));
 });
 
 test("the caution for lead shot stands first on both, with the agency it follows", () => {
   const always = rigGuide().cautions;
   const lead = { id: "lead", when: ["always" as const], short: "Read the lead rules.", agency: "An agency" };
-  for (const { slug } of RIG_CARD_DESIGNS) {
+  for (const { slug } of RIG_CARD_DESIGNS.filter(({ slug: one }) => one !== "plumb-a6")) {
     const { words } = cardOf(slug, rigGuide({ cautions: [...always, lead] }));
     expect(words).toContain("Read the lead rules. (An agency)");
     const jacket = words.indexOf("Wear the life jacket");
@@ -198,7 +248,7 @@ test("the caution for lead shot stands first on both, with the agency it follows
 });
 
 describe("the files", () => {
-  test("both are two pages of their real size, tagged, titled, with bookmarks", async () => {
+  test("all are two pages of their real size, tagged, titled, with bookmarks", async () => {
     const { files } = await cardsOf(rigGuide());
     for (const [slug, [width, height]] of Object.entries(SIZES_MM)) {
       const text = need(files, `${slug}.pdf`).toString("latin1");
@@ -212,8 +262,8 @@ describe("the files", () => {
         "/Marked true",
         "/Lang (en)",
         "/DisplayDocTitle true",
-        "(Rig card, front)",
-        "(Rig card, back)",
+        slug === "plumb-a6" ? "(Plumb card, front)" : "(Rig card, front)",
+        slug === "plumb-a6" ? "(Plumb card, back)" : "(Rig card, back)",
       ];
       expect(keys.filter((key) => !text.includes(key))).toEqual([]);
     }
@@ -222,7 +272,7 @@ describe("the files", () => {
   test("the text can be read out of the small one, leaders before countdowns", async () => {
     const { files } = await cardsOf(rigGuide());
     const words = await withPdf(need(files, "rig-5x3.pdf"), async (pdf) => pdf.getPage(1).getText());
-    const places = ["Shallow", "Long", "Stout", "Glass", "0X", "Swing"].map((word) => words.indexOf(word));
+    const places = ["Shallow", "Long", "Stout", "Glass", "0X"].map((word) => words.indexOf(word));
     expect(places).not.toContain(-1);
     expect(places).toEqual([...places].sort((a, b) => a - b));
   });

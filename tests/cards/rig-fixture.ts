@@ -1,8 +1,8 @@
 import type { Guide, GuideTrip } from "../../build/guide/guide-schema.ts";
 import type { LeaderStock } from "../../build/model/club.ts";
-import { leaderBoards } from "../../build/rigs/boards.ts";
-import { gearTables } from "../../build/rigs/gear.ts";
-import { rigTables } from "../../build/rigs/rigs.ts";
+import { leaderOf } from "../../build/rigs/leaders/leader.ts";
+import { leaderBoards } from "../../build/rigs/leaders/leader-boards.ts";
+import { rigTables } from "../../build/rigs/tables/rig-tables.ts";
 import { guideOf } from "../lake-fixture.ts";
 import { box, FT, leader } from "../rigs/box-fixture.ts";
 import { TRIP_PLAN } from "../trip-fixture.ts";
@@ -15,12 +15,15 @@ export const LEADERS: readonly LeaderStock[] = [
   leader("Stout", [12, 2], [5.5, 3], [3.5, 4]),
 ];
 
-/** A guide's rigs with these leaders. */
+/** The tables of these leaders' box. */
+const TABLES = rigTables({ ...box, leaders: LEADERS }, "imperial");
+
+/** A guide's rigs with other leaders listed. */
 export const rigsWith = (leaders: readonly LeaderStock[]): Guide["rigs"] => ({
   rod_m: box.rod_m,
   offBottom: { from_m: 0.15, to_m: 0.2 },
-  ...rigTables({ ...box, leaders }, "imperial"),
-  ...gearTables({ ...box, leaders }, "imperial"),
+  ...TABLES,
+  leaders: leaders.map((one) => leaderOf(one, box.margin_m, "imperial")),
 });
 
 /** A trip to one band of water, with all that a trip must have. */

@@ -15,7 +15,9 @@ describe("check", () => {
   test("the demo club's doubtful report is a warning, and no error", async () => {
     const { exit, said } = await run("check", "--data", "demo-data");
     expect(exit).toBe(0);
-    expect(said).toMatch(/ warning report-doubted Gannister Lake.*\n.*\ndemo-data: 1 warning$/);
+    expect(said).toMatch(
+      / warning report-doubted Gannister Lake.*\n.*\n.* warning ice-back Gannister Lake.*\n.*\ndemo-data: 2 warnings$/,
+    );
   });
 
   test("as JSON, each problem has every field of the contract", async () => {
@@ -156,7 +158,9 @@ describe("backtest", () => {
     for (const row of JSON.parse(said) as unknown[])
       expect(row).toMatchObject({
         moment: expect.any(String),
+        reporting: expect.any(String),
         n: expect.any(Number),
+        seasons: expect.any(Number),
         baseline: { mae: expect.any(Number), crps: expect.any(Number) },
         model: {
           mae: expect.any(Number),
@@ -165,6 +169,12 @@ describe("backtest", () => {
           cover80: expect.any(Number),
         },
       });
+  });
+
+  test("as text, a table for each way of reporting", async () => {
+    const { exit, said } = await run("backtest", "--data", "demo-data", "--past-only");
+    expect(exit).toBe(0);
+    expect(said.match(/^(perfect|dates4|delay4|offonly): /gm)).toHaveLength(4);
   });
 
   test("errors in the data are told", async () => {

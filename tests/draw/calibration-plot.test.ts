@@ -7,8 +7,12 @@ import { letteringBoxes } from "./lettering-boxes.ts";
 
 const row = (moment: BacktestRow["moment"], calibration: BacktestRow["calibration"]): BacktestRow => ({
   moment,
+  reporting: "perfect",
   n: 10,
+  seasons: 5,
   baseline: { mae: 5, crps: 3 },
+  shifted: { mae: 4.5, crps: 2.5 },
+  opening: null,
   model: { mae: 4, crps: 2, cover50: 0.5, cover80: 0.8 },
   calibration,
 });

@@ -19,6 +19,8 @@ const read = (
   seen: [],
   water_C,
   clarity_m,
+  deep: null,
+  looks: null,
   oxygen_mgL: null,
   rodHours: null,
   catches: [],

@@ -61,7 +61,7 @@ describe.each(["imperial", "metric"] as const)("%s", (units) => {
       const rig = hung(pieces, pieces[1][0] + pieces[2][0] + 2, units);
       const written = words(rigDrawing(rig, { ...PAPER, units }));
       for (const [i, [feet, size]] of pieces.entries()) {
-        const length = units === "imperial" ? `${feet} ft` : `${Number((feet * FT).toFixed(1))} m`;
+        const length = lengthOf(feet, units);
         if (feet > 0) expect(written).toContain(`${length} ${i === 0 ? "taper to" : "of"} ${size}X`);
       }
       const set_ft = pieces[1][0] + pieces[2][0] + 2;
@@ -78,7 +78,7 @@ describe.each(["imperial", "metric"] as const)("%s", (units) => {
             const set_ft = pieces[1][0] + pieces[2][0] + share * pieces[0][0];
             const rig = hung(pieces, set_ft, units, {
               shot,
-              hold: share > 0.4 ? "slip" : "fixed",
+              landing: share > 0.4 ? "slip" : "fixed",
               indicator: shot === null ? null : "Three-quarter",
             });
             expect(
@@ -88,6 +88,13 @@ describe.each(["imperial", "metric"] as const)("%s", (units) => {
           }
   });
 });
+
+/** As it is cut: "6 in", "1.5 ft"; "15 cm", "3.66 m". */
+function lengthOf(feet: number, units: "imperial" | "metric"): string {
+  if (units === "imperial") return feet < 1 ? `${feet * 12} in` : `${feet} ft`;
+  const metres = feet * FT;
+  return metres < 1 ? `${Number((metres * 100).toFixed(1))} cm` : `${Number(metres.toFixed(2))} m`;
+}
 
 test("colours come from the ink alone, and there are no ids", () => {
   const svg = renderSvg(rigDrawing(hung(USUAL_LONG, 15, "imperial", { shot: "BB" }), PAPER));
@@ -109,7 +116,7 @@ test("a lake's rig is drawn at the deep end of its sets, as far as its leader se
   const { leader, offBottom } = hung(USUAL_LONG, 15);
   const rigs = { leaders: [leader], offBottom };
   const at = (from_m: number, to_m: number, name = "Board") =>
-    rigAtDeepEnd({ setDepth: { from_m, to_m }, leader: name, hold: "slip" }, rigs)?.set_m;
+    rigAtDeepEnd({ setDepth: { from_m, to_m }, leader: name, landing: "slip" }, rigs)?.set_m;
   expect(at(3, 5)).toBe(5);
   expect(at(3, 9)).toBe(leader.serves?.to_m);
   expect(at(0.5, 1)).toBeUndefined();

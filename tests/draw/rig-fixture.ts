@@ -2,7 +2,7 @@ import type { Ink } from "../../build/draw/ink.ts";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
 import type { HungRig } from "../../build/draw/rig/hung-rig.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
-import { leaderOf } from "../../build/rigs/leader.ts";
+import { leaderOf } from "../../build/rigs/leaders/leader.ts";
 import { box, FT, leader } from "../rigs/box-fixture.ts";
 
 type Piece = readonly [feet: number, size: number];
@@ -26,7 +26,7 @@ export function hung(
     offBottom: box.offBottom,
     shot: null,
     indicator: null,
-    hold: null,
+    landing: null,
     ...change,
   };
 }

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { paperInk } from "../../build/draw/ink.ts";
 import { swingDrawing } from "../../build/draw/rig/swing-plan.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
-import { swingTable } from "../../build/rigs/swing.ts";
+import { swingTable } from "../../build/rigs/tables/at-anchor.ts";
 import { box } from "../rigs/box-fixture.ts";
 import { lettering, letteringFaults } from "./lettering-boxes.ts";
 import { MEDIA } from "./rig-fixture.ts";

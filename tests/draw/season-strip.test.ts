@@ -71,12 +71,12 @@ test("no number in a drawing is broken", () => {
       expect(renderSvg(seasonStrip(one, guide, options))).not.toMatch(/NaN|Infinity|undefined/);
 });
 
-test("the spring days hold every day that is not surely ice or summer, and the as-of date", () => {
+test("the spring days hold every day that is not surely ice or laterWeeks, and the as-of date", () => {
   const late = bareLake("late", "Late Lake", day("2026-06-05"), AS_OF);
   for (const one of [lake, late]) {
     const { from, to } = springDays(one, guide);
     const unsure = one.daily
-      .filter(({ iced, summer }) => iced < 0.99 && summer < 0.99)
+      .filter(({ iced, laterWeeks }) => iced < 0.99 && laterWeeks < 0.99)
       .map(({ date }) => date);
     expect([AS_OF, ...unsure].filter((date) => date < from || date > to)).toEqual([]);
   }

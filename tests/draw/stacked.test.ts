@@ -16,8 +16,8 @@ const daily = fc
     rows.map((row) => {
       const all = row.reduce((sum, part) => sum + part, 0) || 1;
       const [iced = 0, iceOff = 0, turnover = 0, postTurnover = 0] = row.map((part) => part / all);
-      const summer = 1 - iced - iceOff - turnover - postTurnover;
-      return { date: day("2026-05-01"), iced, iceOff, turnover, postTurnover, summer };
+      const laterWeeks = 1 - iced - iceOff - turnover - postTurnover;
+      return { date: day("2026-05-01"), iced, iceOff, turnover, postTurnover, laterWeeks };
     }),
   );
 

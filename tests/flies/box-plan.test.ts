@@ -89,7 +89,7 @@ describe("sizes and colours", () => {
 });
 
 describe("a box", () => {
-  const pick = lake("Pick", { postTurnover: 0.8, summer: 0.2 }, { "post-turnover": ["pupa", "leech"] });
+  const pick = lake("Pick", { postTurnover: 0.8, laterWeeks: 0.2 }, { "post-turnover": ["pupa", "leech"] });
   const fallback = lake(
     "Fallback",
     { iceOff: 0.9, turnover: 0.1 },

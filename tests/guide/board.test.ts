@@ -25,11 +25,11 @@ describe("the board", () => {
   test("counts a day as good in ice-off and in the best weeks, meant over Saturday and Sunday", () => {
     const [first] = guide.lakes;
     if (first === undefined) throw new Error("no lake");
-    const zero = { iced: 0, iceOff: 0, turnover: 0, postTurnover: 0, summer: 0 };
+    const zero = { iced: 0, iceOff: 0, turnover: 0, postTurnover: 0, laterWeeks: 0 };
     const lake = {
       ...first,
       daily: [
-        { ...zero, date: day("2026-05-15"), summer: 1 },
+        { ...zero, date: day("2026-05-15"), laterWeeks: 1 },
         { ...zero, date: day("2026-05-16"), iceOff: 0.5, postTurnover: 0.25, iced: 0.25 },
         { ...zero, date: day("2026-05-17"), iceOff: 0.25, turnover: 0.75 },
       ],

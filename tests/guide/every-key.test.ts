@@ -48,6 +48,7 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
   "lake.turnoverRule.onset.to": "the forecast",
   "lake.turnoverRule.duration.from": "the forecast",
   "lake.turnoverRule.duration.to": "the forecast",
+  "lake.watched": "the chance that an opening would be reported",
   "pattern.rank": "the order of flies",
   "reports.rods": "rod-hours",
   "reports.hours": "rod-hours",
@@ -69,6 +70,7 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
 
 /** Keys, and groups of keys, that no reader sees: why. */
 const NOT_SHOWN: Readonly<Record<string, string>> = {
+  "lake.role": "a lake outside the guide has no page; what its days tell is in the forecast",
   "club.reportForm": "how tables of reports are read",
   "pattern.mass": "written down for computing how flies sink, which is done for a usual fly so far",
   "rigs.shot.carried": "written down for packing lists, which do not count shot so far",
@@ -76,13 +78,20 @@ const NOT_SHOWN: Readonly<Record<string, string>> = {
 };
 
 /** What is written in place of a key, or of what it stands in, where its schema cannot suggest it. */
-const WRITTEN: Readonly<Record<string, { readonly at?: readonly Step[]; readonly value: unknown }>> = {
+const WRITTEN: Readonly<
+  Record<string, { readonly file?: string; readonly at?: readonly Step[]; readonly value: unknown }>
+> = {
   "club.season": { at: [], value: { ...FULL_CLUB["club.yaml"], season: 2025, asOf: "2025-05-16" } },
   "club.timezone": { value: "America/Boise" },
   "lake.iceOff.season": { at: ["iceOff", 0], value: { season: 2023, on: "2023-05-14" } },
   "lake.turnover.season": {
     at: ["turnover", 0],
     value: { season: 2024, from: "2024-05-24", to: "2024-06-02" },
+  },
+  "lake.role": {
+    file: "lakes/valley.yaml",
+    at: [],
+    value: { name: "Valley Pond", position: { lat: 41.1, lon: -106.1 }, role: "indicator" },
   },
   "pattern.rank": { value: 4 },
   "reports.lake": { value: "willow" },
@@ -200,10 +209,10 @@ type Fate = "as it stands" | "in another form" | "not at all";
 
 /** How the Guide shows a key: what in it is new once the key says something else. */
 async function fateOf(kind: string, leaf: Leaf, before: ReadonlyMap<string, unknown>): Promise<Fate> {
-  const file = FILE_OF[kind] ?? "";
+  const written = WRITTEN[nameOf(kind, leaf)];
+  const file = written?.file ?? FILE_OF[kind] ?? "";
   const club = FULL_CLUB[file];
-  const { at = leaf.path, value = another(leaf.node, valueAt(club, leaf.path)) } =
-    WRITTEN[nameOf(kind, leaf)] ?? {};
+  const { at = leaf.path, value = another(leaf.node, valueAt(club, leaf.path)) } = written ?? {};
   const data = withValue(club, at, value);
   const after = valuesOf(await guideOf({ ...FULL_CLUB, [file]: data }));
   const news = after.filter(([way, value]) => before.get(way) !== value);

@@ -3,10 +3,12 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { Packing } from "../../build/guide/packing.ts";
 import { type PackingInputs, packingList } from "../../build/guide/packing.ts";
 import { packingInputs, tripGear } from "../../build/guide/trip-gear.ts";
+import { seatsTaken } from "../../build/guide/trips.ts";
 import { loadContent } from "../../build/input/load-content.ts";
 import { addDays } from "../../build/model/calendar.ts";
-import type { Trip } from "../../build/model/club.ts";
+import { partySize, type Trip } from "../../build/model/club.ts";
 import type { PackingRule, StandingContent } from "../../build/model/content.ts";
+import { plumbTable } from "../../build/rigs/tables/rig-tables.ts";
 import { day, fullLake } from "../lake-fixture.ts";
 import { box } from "../rigs/box-fixture.ts";
 
@@ -20,7 +22,7 @@ const tripOf = (change: Partial<Trip> = {}): Trip => ({
   to: day("2026-06-06"),
   rods: 2,
   people: [],
-  boats: [{ name: "Pram", seats: 2 }],
+  boats: [{ name: "Pram", kind: "pram", seats: 2 }],
   lakes: ["ember"],
   unlisted: false,
   ...change,
@@ -31,11 +33,19 @@ beforeAll(async () => {
   content = await loadContent();
 });
 
+const PLUMB = plumbTable(box, "imperial");
+
 function listFor(trip: Trip): Packing {
-  const lakes = [ember];
-  const gear = tripGear(trip, lakes, box, "imperial");
-  const needs = packingInputs(trip, gear, lakes, new Set(["postTurnover"]), box);
-  return packingList(content.packing, needs, new Map());
+  const gear = tripGear(trip, [ember], box, "imperial");
+  const inputs = packingInputs(trip, {
+    gear,
+    states: new Set(["postTurnover"]),
+    box,
+    plumb: PLUMB,
+    units: "imperial",
+    aboard: seatsTaken(partySize(trip), trip.boats),
+  });
+  return packingList(content.packing, inputs, new Map());
 }
 const itemsOf = (list: Packing) => list.flatMap(({ items }) => items);
 const countsOf = (list: Packing) => new Map(itemsOf(list).map(({ id, count }) => [id, count]));
@@ -44,7 +54,7 @@ describe("the packing rules that come with the program", () => {
   const trips = fc.record({
     rods: fc.integer({ min: 1, max: 12 }),
     people: fc.array(fc.constant("Ines"), { maxLength: 14 }),
-    boats: fc.array(fc.constant({ name: "Pram", seats: 2 }), { maxLength: 5 }),
+    boats: fc.array(fc.constant({ name: "Pram", kind: "pram" as const, seats: 2 }), { maxLength: 5 }),
     days: fc.integer({ min: 1, max: 9 }),
   });
   const make = ({ days, ...rest }: { days: number } & Partial<Trip>): Trip =>
@@ -65,7 +75,13 @@ describe("the packing rules that come with the program", () => {
     ["rod", (trip: { rods: number }) => ({ ...trip, rods: trip.rods + 1 })],
     ["person", (trip: { people: string[] }) => ({ ...trip, people: [...trip.people, "Wren"] })],
     ["day", (trip: { days: number }) => ({ ...trip, days: trip.days + 1 })],
-    ["boat", (trip: { boats: object[] }) => ({ ...trip, boats: [...trip.boats, { name: "Tub", seats: 1 }] })],
+    [
+      "boat",
+      (trip: { boats: object[] }) => ({
+        ...trip,
+        boats: [...trip.boats, { name: "Tub", kind: "pram", seats: 1 }],
+      }),
+    ],
   ])("never pack less for one more %s", (_, add) => {
     fc.assert(
       fc.property(trips, (trip) => {
@@ -96,12 +112,12 @@ describe("the packing rules that come with the program", () => {
 
 describe("counts, by hand", () => {
   const needs: PackingInputs = {
-    once: { trip: 1, rod: 3, person: 4, boat: 0, rodDay: 6, personDay: 8, leader: 9 },
+    once: { trip: 1, rod: 3, person: 4, rodDay: 6, personDay: 8, leader: 9 },
     each: {
       board: [],
       tippetMetre: [
-        { name: "4X", units: 27 },
-        { name: "5X", units: 28 },
+        { name: "4X", units: 27, how: "27 m" },
+        { name: "5X", units: 28, how: "28 m" },
       ],
       indicator: [],
       shot: [],
@@ -109,6 +125,8 @@ describe("counts, by hand", () => {
     },
     states: new Set(["iceOff"]),
     underIndicator: false,
+    boats: [],
+    rope: null,
   };
   const count = (rule: Partial<PackingRule>): (number | string)[][] =>
     packingList([{ id: "thing", group: "G", item: "Thing {name}", per: "rod", ...rule }], needs, new Map())
@@ -125,7 +143,7 @@ describe("counts, by hand", () => {
     [{ item: "Rope", per: "boat", number: 1, least: 1 }, [["Rope", 1]]],
     [{ item: "Rope", number: 1, only: "boats" }, []],
     [{ item: "Paste", number: 1, states: ["iced", "iceOff"] }, [["Paste", 3]]],
-    [{ item: "Paste", number: 1, states: ["summer"] }, []],
+    [{ item: "Paste", number: 1, states: ["laterWeeks"] }, []],
     [{ item: "Pegs", number: 4, only: "indicator" }, []],
     [
       { item: "Tippet {name}", per: "tippetMetre", every: 27 },
@@ -167,4 +185,52 @@ test("tippet spools are of the X sizes that the trip's leaders are made of", () 
   const spools = [...countsOf(listFor(trip)).keys()].filter((id) => id.startsWith("tippet "));
   expect(sizes.length + others.length).toBeGreaterThan(0);
   expect(spools.sort()).toEqual([...new Set([...sizes, ...others])].map((size) => `tippet ${size}`).sort());
+});
+
+describe("three anglers in two boats and a tube: what each kind needs", () => {
+  const trip = tripOf({
+    rods: 3,
+    people: ["Ines", "Tobin", "Wren"],
+    boats: [
+      { name: "The pram", kind: "pram", seats: 2 },
+      { name: "The canoe", kind: "canoe", seats: 2 },
+      { name: "The tube", kind: "float tube", seats: 1 },
+    ],
+  });
+  test("each sits in one: one in the pram, one in the canoe, one in the tube", () =>
+    expect(seatsTaken(3, trip.boats)).toEqual([1, 1, 1]));
+  test.each([
+    ["paddles", 1], // oars for the pram
+    ["canoe-paddles", 1], // for the one person in the canoe
+    ["fins", 1], // for the one in the tube
+    ["waders", 1],
+    ["pump", 1],
+    ["seats", 2], // one in the pram, one in the canoe
+    ["anchors", 2], // two for the pram
+    ["small-anchor", 1], // one for the canoe, none for the tube
+    ["bailer", 2],
+    ["throw-line", 3],
+  ])("%s: %d", (id, count) => expect(countsOf(listFor(trip)).get(id)).toBe(count));
+  test("no motor, and from the shore only waders", () => {
+    expect(countsOf(listFor(trip)).has("motor")).toBe(false);
+    const ashore = countsOf(listFor({ ...trip, boats: [{ name: "The bank", kind: "shore", seats: 3 }] }));
+    expect(ashore.get("waders")).toBe(3);
+    for (const id of ["paddles", "anchors", "fins", "seats", "bailer"])
+      expect(ashore.has(id), id).toBe(false);
+  });
+  test("the anchor's rope is the rig box's own scope, 7 x (5.5 m + 2 ft) in chop, up to 5 ft: 145 ft", () => {
+    const anchor = itemsOf(listFor(trip)).find(({ id }) => id === "anchors");
+    expect(anchor?.item).toContain("145 ft");
+  });
+});
+
+test("every line says how its count comes about, and shot is not counted by the hundred", () => {
+  const trip = tripOf({ rods: 4, to: day("2026-06-07") });
+  const items = itemsOf(listFor(trip));
+  for (const { how, item } of items) expect(how, item).toMatch(/\d/);
+  const shot = items.filter(({ id }) => id.startsWith("shot "));
+  // At most 1 x No. 4 and 2 x BB on a rod, 4 rods, 3 days.
+  expect(shot.map(({ id, count }) => `${id}: ${count}`)).toEqual(["shot No. 4: 12", "shot BB: 24"]);
+  const boards = items.filter(({ id }) => id.startsWith("leader "));
+  expect(boards.reduce((sum, { count }) => sum + count, 0)).toBeLessThan(12);
 });

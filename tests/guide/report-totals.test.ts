@@ -17,6 +17,8 @@ const report = (date: string, change: Partial<Report> = {}): Report => ({
   seen: [],
   water_C: null,
   clarity_m: null,
+  deep: null,
+  looks: null,
   oxygen_mgL: null,
   rodHours: null,
   catches: [],

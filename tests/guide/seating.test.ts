@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { seatPeople } from "../../build/guide/trips.ts";
 
 const people = ["Ines", "Tobin", "Wren", "Ossian", "Linnet"];
-const boat = (seats: number) => ({ name: `${seats} seats`, seats });
+const boat = (seats: number) => ({ name: `${seats} seats`, kind: "pram" as const, seats });
 const aboard = (count: number, ...seats: number[]): string[][] =>
   seatPeople({ people: people.slice(0, count), boats: seats.map(boat) }).boats.map((one) => one.aboard);
 

@@ -1,19 +1,24 @@
 import { describe, expect, test } from "vitest";
 import { latenessText, nextText, nowText, spreadText, whyText } from "../../build/guide/status-words.ts";
-import { bareLake, day } from "../lake-fixture.ts";
+import type { RegionForecast } from "../../build/season/forecast.ts";
+import { bareLake, day, evenRegion } from "../lake-fixture.ts";
 import { lake as clubLake } from "../rigs/box-fixture.ts";
 
 const asOf = day("2026-05-16");
 /** Ice-off about 12 May, give or take five days; turnover from 23 May; best weeks from 4 to 16 June. */
 const ember = bareLake("ember", "Ember Lake", day("2026-05-12"), asOf);
 const names = new Map([["wren", clubLake]]);
-const why = (evidence: Partial<typeof ember.evidence>, marks = ember.marks): string[] =>
-  whyText({ ...ember, evidence: { ...ember.evidence, ...evidence }, marks }, asOf, names);
+const why = (
+  evidence: Partial<typeof ember.evidence>,
+  marks = ember.marks,
+  region: RegionForecast = evenRegion,
+): string[] =>
+  whyText({ ...ember, evidence: { ...ember.evidence, ...evidence }, marks }, region, asOf, names, "imperial");
 
 describe("status in words", () => {
   test("now: the likeliest state with its chance", () => {
     expect(nowText({ ...ember, now: { state: "turnover", chance: 0.834 } })).toBe(
-      "Turnover (83 %): mixing, cloudy and poor.",
+      "Turnover (83 %): cloudy or still mixing, and poor.",
     );
   });
 
@@ -28,7 +33,7 @@ describe("status in words", () => {
     expect(nextText({ ...ember, now: { state: "iceOff", chance: 0.8 } })).toBe(
       "Ice-off until 22 May (17 May to 27 May). Best weeks from 4 Jun (30 May to 9 Jun).",
     );
-    expect(nextText({ ...ember, now: { state: "summer", chance: 0.99 }, next: null })).toBe(
+    expect(nextText({ ...ember, now: { state: "laterWeeks", chance: 0.99 }, next: null })).toBe(
       "Its spring weeks are over.",
     );
   });
@@ -60,13 +65,15 @@ describe("why the dates are what they are", () => {
 
   test("which reports moved it, by how many days, and which way", () => {
     const movedBy = [
-      { lake: "wren", date: day("2026-05-10"), seen: "ice on" as const, days: 2.34 },
-      { lake: "wren", date: day("2026-05-11"), seen: "ice off" as const, days: -1 },
-      { lake: "wren", date: day("2026-05-12"), seen: "ice off" as const, days: 0.02 },
+      { lake: "wren", date: day("2026-05-10"), seen: "ice on" as const, reports: 1, days: 2.34 },
+      { lake: "wren", date: day("2026-05-11"), seen: "ice off" as const, reports: 3, days: -1 },
+      { lake: "wren", date: day("2026-05-14"), seen: "no report" as const, reports: 0, days: 0.4 },
+      { lake: "wren", date: day("2026-05-12"), seen: "ice off" as const, reports: 1, days: 0.02 },
     ];
     expect(why({ movedBy }).filter((line) => line.includes("moved"))).toEqual([
       "Wren Lake, “ice on” on 10 May, moved its ice-off 2.3 days later.",
-      "Wren Lake, “ice off” on 11 May, moved its ice-off 1 day earlier.",
+      "Wren Lake, “ice off” on 11 May, with 2 other reports, moved its ice-off 1 day earlier.",
+      "No report from Wren Lake up to 14 May moved its ice-off 0.4 days later.",
     ]);
   });
 
@@ -74,7 +81,36 @@ describe("why the dates are what they are", () => {
     const lines = why({ wouldSharpen: { lake: "wren", days: 1.5 } }, [
       { date: day("2026-05-12"), seen: "ice on", doubted: false },
     ]);
-    expect(lines).toContain("A report from Wren Lake would sharpen it most (about 1.5 days narrower).");
+    expect(lines).toContain(
+      "A look at Wren Lake today, still iced or open, would narrow it most (by about 1.5 days).",
+    );
     expect(lines).toContain("Last seen Tue 12 May, 4 days before this guide.");
+  });
+
+  const best = { lake: "wren", days: 4.2, lakes: 5 };
+
+  test("the lake whose look would narrow the others most is named once", () => {
+    const line = "Of all lakes, a look at Wren Lake would narrow the others most.";
+    const region = { ...evenRegion, mostInformative: best };
+    expect(why({ wouldSharpen: null }, [], region)).toContain(line);
+    expect(why({ wouldSharpen: { lake: "wren", days: 1.5 } }, [], region)).not.toContain(line);
+  });
+
+  test("openings alone ask for a look, still iced or not", () => {
+    const lines = why({}, [], { ...evenRegion, mostInformative: best, openingsOnly: true });
+    expect(lines.join(" ")).toContain("one look at Wren Lake, still iced or not, would help most");
+  });
+
+  test("an unusually uneven spring is said to be one", () => {
+    const line = "This spring is unusually uneven: spreads are wider.";
+    expect(why({}, [], { ...evenRegion, uneven: 0.6 })).toContain(line);
+    expect(why({}, [])).not.toContain(line);
+  });
+
+  test("a middle day that is not after the lake's own last ice is owned up to", () => {
+    const seen = (date: string) => [{ date: day(date), seen: "ice on" as const, doubted: false }];
+    const of = (date: string) => why({}, seen(date)).filter((line) => line.includes("other lakes speak"));
+    expect(of("2026-05-12")).toHaveLength(1);
+    expect(of("2026-05-11")).toHaveLength(0);
   });
 });

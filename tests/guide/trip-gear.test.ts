@@ -33,12 +33,12 @@ describe("what a trip takes (the phases by construction of the fixture)", () => 
   });
 
   // Common practice, from memory: one leader on each rod, and a spare for every two days.
-  test("ties a leader for each rod and a spare for every two days, less those on boards", () => {
+  test("ties a leader for each rod and a spare for every 6 rod-days, less those on boards", () => {
     const stocked = { ...box, leaders: [leader("Long", [12, 3], [6, 4], [3, 5], 4)] };
     const band = { from_m: 3.3, to_m: 5.5, source: "club" as const };
     const lake = { ...ember, plan: ember.plan.map((plan) => ({ ...plan, band })) };
     const { boards } = tripGear(trip("2026-06-11", "2026-06-14"), [lake], stocked, "imperial").boards;
-    expect(boards.find((board) => board.leader.name === "Long")).toMatchObject({ needed: 6, tie: 2 });
+    expect(boards.find((board) => board.leader.name === "Long")).toMatchObject({ needed: 4, tie: 0 }); // 2 rods, 8 rod-days: 2 + 2
   });
 
   test("names each line and fly once", () => {

@@ -33,6 +33,7 @@ function guideFor(change: Partial<Club> = {}, lakes: readonly Lake[] = FOUR_LAKE
     holidays: [],
     rigs: box,
     pages: [],
+    indicators: [],
     ...change,
   };
   const { guide } = composeGuide(club, { chapters: [], cautions: [], packing: [] }, { version: "0" });

@@ -4,7 +4,7 @@ import { createServer } from "node:net";
 import path from "node:path";
 import { expect, onTestFinished, test } from "vitest";
 import { openMemoizeLast } from "../../build/incremental/cache.ts";
-import { loadClub } from "../../build/input/load-club.ts";
+import { type LoadOptions, loadClub } from "../../build/input/load-club.ts";
 import { formatDiagnostic } from "../../build/model/diagnostic.ts";
 import { CLUB_YAML, clubFolder, folderOf, LAKE_YAML } from "./club-folder.ts";
 
@@ -140,7 +140,7 @@ test("a file that stands as it stood is not read again; one that could not be re
   const dir = await clubFolder();
   const lake = path.join(dir, "lakes/tarn.yaml");
   // No mark changes: only what was read well may be kept under it.
-  const memory = { again: openMemoizeLast(), fileStamp: () => "as it was" };
+  const memory: LoadOptions = { memoizeLast: openMemoizeLast(), fileStamp: () => "as it was" };
   const read = async () => {
     const { club, problems } = await loadClub(dir, memory);
     return { codes: problems.map(({ code }) => code), names: club?.lakes.map(({ name }) => name) };

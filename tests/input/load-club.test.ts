@@ -39,6 +39,8 @@ turnover:
 turnoverRule:
   onset: { from: 1 weeks, to: 2 weeks }
   duration: { from: 8 days, to: 15 days }
+places:
+  - { name: Drop-off, at: off the point, depths: [4 m, 3 m] }
 notes: |
   One.
 
@@ -60,6 +62,7 @@ notes: |
       summary: "Shallow.",
       access: { text: "North ramp.", opens: "2026-05-01", travel_h: 1.5 },
       hazards: ["Mud.", "Wind."],
+      places: [{ name: "Drop-off", at: "off the point", depths_m: [4, 3] }],
       rules: { text: "Two trout.", checked: "2026-03-02" },
       depthBands: { "ice-off": { from_m: 1, to_m: 2 } },
       iceOff: [
@@ -84,6 +87,7 @@ test("what a lake file leaves out is left out, and the usual turnover stands in"
       name: "Ember Lake",
       position: { lat: 41.312, lon: -106.291 },
       hazards: [],
+      places: [],
       depthBands: {},
       iceOff: [],
       turnover: [],
@@ -149,7 +153,7 @@ test("a pattern, a trip, a page and a report arrive whole", async () => {
       to: "2026-05-21",
       rods: 2,
       people: ["Ines", "Tobin"],
-      boats: [{ name: "Pram", seats: 2 }],
+      boats: [{ name: "Pram", kind: "pram", seats: 2 }],
       flyLoss_rodDay: 2.5,
       longestTravel_h: 2.5,
       lakes: ["ember"],
@@ -251,6 +255,8 @@ shot:
       rod_m: 3.048,
       offBottom: { from_m: 0.1, to_m: 0.2 },
       lines: [{ name: "Tip", kind: "sink tip", sinkRate_mps: 0.0762, where: { file, line: 4, column: 5 } }],
+      // With one size of shot the steps are none, one and two of it.
+      steps: [[], [{ shot: "BB", count: 1 }], [{ shot: "BB", count: 2 }]],
       // Lead 11 350 kg/m3: NIST.
       shot: [
         { name: "BB", mass_g: 0.4, density_kgm3: 11350, carried: 5, where: { file, line: 6, column: 5 } },

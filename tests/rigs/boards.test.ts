@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { DepthBand, RigBox } from "../../build/model/club.ts";
-import { bandsToFish, leaderBoards } from "../../build/rigs/boards.ts";
-import { leaderCandidates } from "../../build/rigs/candidates.ts";
-import { doubtfulSteps } from "../../build/rigs/leader.ts";
-import { leaderBoardsSchema } from "../../build/rigs/rig-tables.ts";
+import { doubtfulSteps } from "../../build/rigs/leaders/leader.ts";
+import { bandsToFish, leaderBoards } from "../../build/rigs/leaders/leader-boards.ts";
+import { leaderCandidates } from "../../build/rigs/leaders/leader-candidates.ts";
+import { leaderBoardsSchema } from "../../build/rigs/rig-schemas.ts";
 import { setDepthOf } from "../../build/rigs/set-depth.ts";
 import { box, FT, lake, leader } from "./box-fixture.ts";
 
@@ -46,8 +46,22 @@ describe("which boards to tie", () => {
     expect(boards.map((board) => board.leader.name)).toEqual(["Long"]);
     expect(boards[0]?.tie).toBe((boards[0]?.needed ?? 0) - 2);
   });
-  test("one on each of 2 rods and a spare for every two of 3 days: 2 x (1 + 2) = 6", () =>
-    expect(boardsFor([deep]).boards[0]?.needed).toBe(6));
+  test("one on each of 2 rods and a spare for every 6 of 6 rod-days: 2 + 1 = 3, and it says so", () => {
+    const [first] = boardsFor([deep]).boards;
+    expect(first?.needed).toBe(3);
+    expect(first?.how).toBe("3: one on each of 2 rods, and a spare for every 6 of 6 rod-days.");
+  });
+  test("of a board that serves less, one for every second rod", () => {
+    const leaders = [
+      leader("Edge", [9, 3], [0.5, 4], [1.5, 5], 2),
+      leader("Long", [12, 3], [6, 4], [3, 5], 2),
+    ];
+    const { boards } = boardsFor([{ from_m: 1, to_m: 6 }], { leaders });
+    expect(boards.map((one) => [one.leader.name, one.needed])).toEqual([
+      ["Edge", 1],
+      ["Long", 3],
+    ]);
+  });
   test("says what each is for", () =>
     expect(boardsFor([deep]).boards[0]?.why).toMatch(/^For Band 1 \(sets /));
   test("prefers the leader with fewer knots", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { DepthBand } from "../../build/model/club.ts";
-import { type Coverable, cover } from "../../build/rigs/cover.ts";
+import { type Coverable, cover } from "../../build/rigs/leaders/interval-cover.ts";
 
 const band = fc
   .tuple(fc.integer({ min: 0, max: 10 }), fc.integer({ min: 1, max: 6 }))

@@ -4,8 +4,8 @@ import {
   schillerNaumann,
   sphereDrag_N,
   sphereDragCoefficient,
-} from "../../build/rigs/drag.ts";
-import { waterAt } from "../../build/rigs/fluid.ts";
+} from "../../build/rigs/physics/drag.ts";
+import { waterAt } from "../../build/rigs/physics/water-properties.ts";
 import {
   CYLINDER_TABLE,
   LINE_DRAG_TABLE,

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { GRAVITY_MPS2 } from "../../build/rigs/fluid.ts";
+import { GRAVITY_MPS2 } from "../../build/rigs/physics/water-properties.ts";
 import {
   dryShare,
   indicatorLift_N,
   leastIndicatorDiameter_m,
   smallestIndicator,
-} from "../../build/rigs/indicator.ts";
+} from "../../build/rigs/tables/indicator-buoyancy.ts";
 import { box, where } from "./box-fixture.ts";
 import { expectNear } from "./near.ts";
 

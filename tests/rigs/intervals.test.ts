@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { DepthBand } from "../../build/model/club.ts";
-import { overlap_m, subtract, union } from "../../build/rigs/intervals.ts";
+import { overlap_m, subtract, union } from "../../build/rigs/leaders/interval-cover.ts";
 
 /** Bands with ends on whole numbers, so that the middles of unit cells tell everything. */
 const band = fc

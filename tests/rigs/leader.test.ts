@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { doubtfulSteps, leaderOf, servedRange } from "../../build/rigs/leader.ts";
-import { leaderSchema } from "../../build/rigs/rig-plan.ts";
+import { doubtfulSteps, leaderOf, servedRange } from "../../build/rigs/leaders/leader.ts";
+import { leaderSchema } from "../../build/rigs/rig-schemas.ts";
 import { FT, leader } from "./box-fixture.ts";
 
 /** Common practice, no source: 12 ft to 3X, 6 ft of 4X, 3 ft of 5X. */

@@ -2,14 +2,19 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Lake, RigBox } from "../../build/model/club.ts";
 import type { UnitSystem } from "../../build/model/units.ts";
+import { rigsForLake } from "../../build/rigs/lake-rigs.ts";
 import {
+  driftingTableSchema,
   leaderSchema,
+  leanExampleSchema,
   lineSchema,
+  nakedTableSchema,
   type PhaseRigs,
   phaseRigsSchema,
+  plumbTableSchema,
   tippetSchema,
-} from "../../build/rigs/rig-plan.ts";
-import { rigsForLake, rigTables } from "../../build/rigs/rigs.ts";
+} from "../../build/rigs/rig-schemas.ts";
+import { rigTables } from "../../build/rigs/tables/rig-tables.ts";
 import { box, FT, lake, leader } from "./box-fixture.ts";
 
 const phaseOf = (rigs: readonly PhaseRigs[], phase: PhaseRigs["phase"]): PhaseRigs => {
@@ -66,21 +71,22 @@ describe("under an indicator", () => {
   });
   test("fixed up to the rod less the reach, 8 ft here; deeper it slips", () => {
     const holdAt = (to_m: number) =>
-      rigOf(best({ depthBands: { "post-turnover": { from_m: 1, to_m } } }), "indicator still").hold;
+      rigOf(best({ depthBands: { "post-turnover": { from_m: 1, to_m } } }), "indicator still").landing;
     const set_m = (depth_m: number) => depth_m - 7 * 0.0254;
     expect(set_m(2.61)).toBeLessThan(8 * FT);
     expect(holdAt(2.61)).toBe("fixed");
     expect(set_m(2.62)).toBeGreaterThan(8 * FT);
     expect(holdAt(2.62)).toBe("slip");
   });
-  test("takes the leader that serves most, and names the one that takes over", () => {
+  test("takes the shortest leader at each depth, as the plumb table does, and says where each ends", () => {
     const rig = rigOf(best({}), "indicator still");
-    expect(rig.leader).toBe("Long"); // sets 2.32 to 5.32 m; Long from 2.89 m, Shallow to 3.20 m
-    expect(rig.check).toContain("change to Shallow");
+    // Sets 2.32 to 5.32 m; Shallow to 3.20 m (10.5 ft), Long from 2.89 m.
+    expect(rig.leader).toBe("Long");
+    expect(rig.check).toContain("Shallow to a set of 10.5 ft, then Long.");
     expect(rig.uncovered).toBeNull();
   });
-  test("of two that serve all, one already tied", () => {
-    const twins = [leader("New", [12, 3], [2, 4], [3, 5]), leader("Tied", [14, 3], [1, 4], [3, 5], 1)];
+  test("of two equally long that serve all, one already tied", () => {
+    const twins = [leader("New", [12, 3], [2, 4], [3, 5]), leader("Tied", [13, 3], [1, 4], [3, 5], 1)];
     const depthBands = { "post-turnover": { from_m: 2.5, to_m: 3 } };
     expect(rigOf(best({ depthBands }, { leaders: twins }), "indicator still").leader).toBe("Tied");
   });
@@ -92,7 +98,7 @@ describe("under an indicator", () => {
   });
   test("water too shallow has no set, and says so", () => {
     const rig = rigOf(best({ maxDepth_m: 0.4 }), "indicator still");
-    expect(rig).toMatchObject({ setDepth: null, leader: null, hold: null });
+    expect(rig).toMatchObject({ setDepth: null, leader: null, landing: null });
     expect(rig.uncovered).toContain("too shallow");
   });
 });
@@ -103,8 +109,26 @@ describe("lines", () => {
     expect(line).toBe("Glass");
     expect(countdown?.from_s).toBe(61);
   });
-  test("a line too slow for the deep end is named", () =>
-    expect(rigOf(best({}), "clear intermediate").uncovered).toContain("140 s"));
+  test("a line too slow for the deep end is named, its count to the shallow end called long", () => {
+    const { countdown, uncovered } = rigOf(best({}), "clear intermediate");
+    // (5.5 - 0.178) / 0.0381 = 140 s, over 90 s.
+    expect(uncovered).toContain("over 90 s");
+    expect(countdown).toEqual({ from_s: 61, to_s: null, long: true });
+  });
+  test("a sink tip goes no deeper than it is long", () => {
+    const rig = rigOf(best({ depthBands: { "post-turnover": { from_m: 2, to_m: 6 } } }), "sink tip");
+    expect(rig.fly?.to_m).toBeCloseTo(15 * FT, 3);
+    expect(rig.countdown?.to_s).toBeNull();
+    expect(rig.uncovered).toContain("Not with this tip");
+  });
+  test("a naked line says how deep it fishes and how it is drawn; a troll how much line is out", () => {
+    const naked = rigOf(best({}), "floating line");
+    expect(naked.draw).toBe("Pull 4 in every 5 s.");
+    // A pupa on the 21 ft leader at 2 cm/s fishes a little deeper than the 14.9 ft of 20 ft.
+    expect((naked.fly?.to_m ?? 0) / FT).toBeGreaterThan(14.9);
+    expect((naked.fly?.to_m ?? 0) / FT).toBeLessThan(16);
+    expect(rigOf(best({}), "trolled").draw).toMatch(/Row a rod length in \d+ s, about \d+ ft of line out/);
+  });
   test("of two sinking lines the slowest that is down within a minute", () => {
     const at = (to_m: number) =>
       rigOf(best({ depthBands: { "post-turnover": { from_m: 2, to_m } } }), "buoyant on sinking line").line;
@@ -131,14 +155,21 @@ describe("lines", () => {
 
 test("tables keep their schemas; 5X is 0.1524 mm, rule of 11", () => {
   for (const units of ["imperial", "metric"] satisfies UnitSystem[]) {
-    const { tippet, leaders, lines } = rigTables(box, units);
+    const { tippet, leaders, lines, plumb, drifting, lean, naked } = rigTables(box, units);
     expect(tippet.map((row) => tippetSchema.parse(row))).toContainEqual({ size: "5X", diameter_mm: 0.1524 });
     expect(tippet).toHaveLength(17);
     for (const row of leaders) expect(leaderSchema.parse(row)).toEqual(row);
     for (const row of lines) expect(lineSchema.parse(row)).toEqual(row);
-    expect(lines[0]?.countdown).toEqual([]);
-    for (const { depth_m, seconds } of lines[1]?.countdown ?? [])
-      expect(Math.abs(seconds - depth_m / (1.5 * 0.0254))).toBeLessThanOrEqual(0.5);
+    expect(plumbTableSchema.parse(plumb)).toEqual(plumb);
+    expect(driftingTableSchema.parse(drifting)).toEqual(drifting);
+    expect(leanExampleSchema.parse(lean)).toEqual(lean);
+    expect(nakedTableSchema.parse(naked)).toEqual(naked);
+    expect(lines[0]?.counts).toEqual([]);
+    for (const { depth_m, seconds } of lines[1]?.counts ?? []) {
+      const exact_s = depth_m / (1.5 * 0.0254);
+      if (seconds === null) expect(exact_s).toBeGreaterThan(90);
+      else expect(Math.abs(seconds - exact_s)).toBeLessThanOrEqual(0.5);
+    }
   }
 });
 
@@ -164,7 +195,7 @@ test("no lake and no box makes a rig that breaks its schema, goes below zero or 
             expect(rig.check).not.toBe("");
             if (rig.setDepth !== null) expect(rig.setDepth.from_m).toBeLessThanOrEqual(rig.setDepth.to_m);
             if (rig.line === null) expect(rig.uncovered).not.toBeNull();
-            if (rig.hold !== null && rig.leader === null) expect(rig.uncovered).not.toBeNull();
+            if (rig.landing !== null && rig.leader === null) expect(rig.uncovered).not.toBeNull();
             expect(JSON.stringify(rig)).not.toMatch(/NaN|Infinity|undefined/);
           }
         }

@@ -2,11 +2,12 @@ import { describe, expect, test } from "vitest";
 import {
   bridgingSizes,
   isTippetSize,
+  suggestedTippet,
   TIPPET_SIZES,
   tippetDiameter_mm,
   tippetSizeText,
   WIDEST_STEP,
-} from "../../build/rigs/tippet.ts";
+} from "../../build/rigs/leaders/tippet.ts";
 import { PRINTED_TIPPET_TABLE, TIPPET_TABLE } from "../reference/leaders.ts";
 import { expectWithin } from "./near.ts";
 
@@ -39,4 +40,17 @@ test("between any two sizes the bridges are few enough and close enough", () => 
       // Fewest: one bridge fewer could not span it even in steps of the widest.
       expect((chain.length - 2) * WIDEST_STEP, chain.join()).toBeLessThan(Math.max(lower - upper, 0.5));
     }
+});
+
+describe("suggestedTippet: a third of the hook's number, common practice, no source", () => {
+  test.each([
+    [12, undefined, 4],
+    [16, undefined, 5],
+    [12, 5, 5],
+    [12, 1, 3],
+    [6, 1, 2],
+    [24, 6, 6],
+  ])("hook %d in water of %s m gets %dX", (hook, clarity_m, size) =>
+    expect(suggestedTippet(hook, clarity_m)).toBe(size),
+  );
 });

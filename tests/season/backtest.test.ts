@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { seasonOf } from "../../build/model/calendar.ts";
 import type { Lake } from "../../build/model/club.ts";
-import { backtest } from "../../build/season/backtest.ts";
-import { baselineForecast } from "../../build/season/baseline.ts";
+import { unmemoized } from "../../build/model/memoize.ts";
+import { backtest } from "../../build/season/backtest/backtest.ts";
+import { shiftedForecast, usualForecast } from "../../build/season/backtest/baselines.ts";
+import { quantile } from "../../build/season/backtest/scoring.ts";
+import { REPORTING_MODES } from "../../build/season/backtest/simulated-reports.ts";
 import { backtestRowSchema } from "../../build/season/forecast.ts";
-import { quantile } from "../../build/season/scoring.ts";
 import open from "../reference/season-open-lakes.json" with { type: "json" };
 import { day, lakeOf } from "./club.ts";
 import { normalCdf } from "./normal-cdf.ts";
@@ -21,17 +23,46 @@ const LAKES: readonly Lake[] = open.lakes.map(({ slug, name, lat, lon, elevation
   })),
 }));
 
+const PERFECT = { modes: ["perfect"], pastOnly: false } as const;
+/** The row before any report. */
+const backtestBefore = (lakes: readonly Lake[], season?: number) =>
+  backtest(lakes, season, unmemoized, PERFECT)?.[0];
+
 describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () => {
-  const rows = backtest(LAKES) ?? [];
+  const all = backtest(LAKES) ?? [];
+  const rows = all.filter(({ reporting }) => reporting === "perfect");
   const at = (moment: string) => rows.find((row) => row.moment === moment);
 
   test("gives every moment by the schema, with fewer lakes left at each", () => {
     expect(rows.map(({ moment }) => moment)).toEqual(["before", "first", "25%", "50%", "75%"]);
-    for (const row of rows) expect(backtestRowSchema.safeParse(row).error?.issues).toBeUndefined();
+    for (const row of all) expect(backtestRowSchema.safeParse(row).error?.issues).toBeUndefined();
     const counts = rows.map(({ n }) => n);
     expect(counts[0]).toBe(8 * 15);
     expect(counts).toEqual([...counts].sort((a, b) => b - a));
   });
+
+  test("scores every way of reporting, and counts the seasons", () => {
+    expect(all.map(({ reporting, moment }) => `${reporting} ${moment}`)).toEqual([
+      "perfect before",
+      ...REPORTING_MODES.flatMap((mode) => ["first", "25%", "50%", "75%"].map((share) => `${mode} ${share}`)),
+    ]);
+    for (const { moment, seasons } of all) {
+      expect(seasons).toBeGreaterThan(10);
+      expect(seasons).toBeLessThanOrEqual(15);
+      if (moment === "before" || moment === "first") expect(seasons).toBe(15);
+    }
+  });
+
+  test.each(REPORTING_MODES.filter((mode) => mode !== "perfect"))(
+    "%s: at 75 % reported open the bracket still holds about what it says, and open lakes are dated to a day or so",
+    (mode) => {
+      const row = all.find(({ reporting, moment }) => reporting === mode && moment === "75%");
+      expect(row?.model.cover80).toBeGreaterThan(0.68);
+      expect(row?.model.cover80).toBeLessThan(0.95);
+      // the whole sets of open records: 0.3 to 0.9 days by mode; with reports that are wrong at any distance alike, 1.0 to 1.7
+      expect(row?.opening?.crps).toBeLessThan({ dates4: 0.6, delay4: 1, offonly: 1.2 }[mode] ?? 0);
+    },
+  );
 
   test("before any news the lake's own history is hard to beat", () => {
     const row = at("before");
@@ -56,7 +87,7 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
   });
 
   test("the season in progress is not scored", () => {
-    expect(backtest(LAKES, 1999)?.[0]?.n).toBe(8 * 14);
+    expect(backtestBefore(LAKES, 1999)?.n).toBe(8 * 14);
   });
 
   describe("what was not known is not used", () => {
@@ -68,7 +99,7 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
         return lakeOf(`lake-${i}`, { ...Object.fromEntries(others), 2025: 120 + 3 * i + days });
       });
     const rowAt = (moment: string, later: readonly number[]) =>
-      backtest(club(later))?.find((row) => row.moment === moment);
+      backtest(club(later), undefined, unmemoized, PERFECT)?.find((row) => row.moment === moment);
 
     test("the season left out: forecasts before any news stay where they were when it moves", () => {
       const [row, moved] = [rowAt("before", [0, 0, 0, 0, 0, 0]), rowAt("before", [12, 12, 12, 12, 12, 12])];
@@ -88,28 +119,36 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
     expect(backtest(LAKES.slice(0, 5))).toBeNull();
     expect(backtest(LAKES.map((lake) => ({ ...lake, iceOff: lake.iceOff.slice(0, 3) })))).toBeNull();
     expect(backtest([])).toBeNull();
-    expect(backtest(LAKES.map((lake) => ({ ...lake, iceOff: lake.iceOff.slice(0, 4) })))?.[0]?.n).toBe(8 * 4);
+    expect(backtestBefore(LAKES.map((lake) => ({ ...lake, iceOff: lake.iceOff.slice(0, 4) })))?.n).toBe(
+      8 * 4,
+    );
   });
 });
 
-describe("baselineForecast", () => {
+describe("usualForecast", () => {
   const past = [100, 104, 107, 111, 118];
+
+  test("shifted, it moves by the mean anomaly of the lakes already open, with a spread of 4 days", () => {
+    const { firstDay, by } = shiftedForecast(past, [-6, -2], undefined);
+    expect(quantile(shiftedForecast(past, [-6, -2], undefined), 0.5)).toBe(104);
+    expect(by[100 - firstDay]).toBeCloseTo(normalCdf((100.5 - 104) / 4), 2);
+  });
 
   test("is a normal of the past mean and standard deviation", () => {
     // mean 108, sample standard deviation sqrt(190 / 4) = 6.89
-    expect(quantile(baselineForecast(past, undefined), 0.5)).toBe(108);
-    const { firstDay, by } = baselineForecast(past, undefined);
+    expect(quantile(usualForecast(past, undefined), 0.5)).toBe(108);
+    const { firstDay, by } = usualForecast(past, undefined);
     expect(by[100 - firstDay]).toBeCloseTo(normalCdf((100.5 - 108) / Math.sqrt(190 / 4)), 3);
   });
 
   test("is cut off at the last day seen iced", () => {
-    const cut = baselineForecast(past, 112);
+    const cut = usualForecast(past, 112);
     expect(cut.firstDay).toBe(113);
     const tail = 1 - normalCdf((112.5 - 108) / Math.sqrt(190 / 4));
     expect(cut.by[2]).toBeCloseTo((normalCdf((115.5 - 108) / Math.sqrt(190 / 4)) - (1 - tail)) / tail, 2);
   });
 
   test("still works when the lake is iced long after any year on record", () => {
-    expect(quantile(baselineForecast(past, 250), 0.5)).toBe(251);
+    expect(quantile(usualForecast(past, 250), 0.5)).toBe(251);
   });
 });

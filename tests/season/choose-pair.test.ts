@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { addDays, dateOfSeasonDay, daysFromTo } from "../../build/model/calendar.ts";
 import { choosePair, type LakeInReach, POOL } from "../../build/season/choose-pair.ts";
+import { scaleOf } from "../../build/season/lake-distribution.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
-import { regionSeasons } from "../../build/season/region-season.ts";
+import { clubSeason } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { seeded } from "../seeded-random.ts";
 import { clubOf, day, FOUR_LAKES, SEASON } from "./club.ts";
@@ -22,17 +23,21 @@ const DRAWS = 40_000;
 
 /** Springs drawn from the prior, all lakes sharing the season's point: the good days of each lake, draw by draw. */
 function drawnSprings(): ((slug: string, day: number) => boolean)[] {
-  const [region] = regionSeasons(CLUB, hemisphereOfLakes(CLUB.lakes), new Map());
+  const [region] = clubSeason(CLUB, hemisphereOfLakes(CLUB.lakes)).regions;
   if (region === undefined) throw new Error("no region");
   const { grid, weights } = region.posterior;
+  const points = grid.s.length;
   const random = seeded(11);
   const draw = placeByWeight(weights, random);
   return Array.from({ length: DRAWS }, () => {
     const p = draw();
     const springs = new Map(
-      region.lakes.map(({ lake, law }) => {
+      region.lakes.map(({ lake, distribution: own }) => {
         const iceOff = Math.round(
-          law.m + (grid.s[p] ?? 0) + law.x * (grid.k[p] ?? 0) + law.scale * studentT(random, 4),
+          own.m +
+            (grid.s[p % points] ?? 0) +
+            own.x * (grid.k[p % points] ?? 0) +
+            scaleOf(own, grid.scatter[Math.floor(p / points)] ?? 1) * studentT(random, 4),
         );
         const onset = iceOff + 8 + Math.floor(8 * random());
         return [lake.slug, { iceOff, onset, clear: onset + 8 + Math.floor(8 * random()) }] as const;

@@ -12,7 +12,8 @@ import {
   USUAL_TURNOVER,
 } from "../../build/model/club.ts";
 
-export type SeasonClub = Pick<Club, "season" | "asOf" | "lakes" | "reports">;
+export type SeasonClub = Pick<Club, "season" | "asOf" | "lakes" | "reports"> &
+  Partial<Pick<Club, "indicators">>;
 
 export const SEASON = 2026;
 
@@ -36,6 +37,7 @@ export function lakeOf(
     name: slug,
     position: { lat: 45, lon: -106 },
     hazards: [],
+    places: [],
     depthBands: {},
     iceOff: Object.entries(iceOff).map(([season, dayOfSeason]) => ({
       season: Number(season),
@@ -44,6 +46,7 @@ export function lakeOf(
     })),
     turnover: [],
     turnoverRule: USUAL_TURNOVER,
+    lastGood: [],
     ...change,
   };
 }

@@ -82,12 +82,19 @@ describe("doubts", () => {
   });
 
   test("a report is doubted when its chance is under one in ten, by Bayes' rule for one report in fifty wrong", () => {
-    const alone = FOUR_LAKES.slice(0, 1);
+    const alone = FOUR_LAKES.slice(0, 1).map((lake) => ({ ...lake, watched: "no" as const }));
     const before = forecastSeason(clubOf("2026-06-20", [], alone)).lakes.get("alder")?.daily ?? [];
     const doubted = (date: string): boolean =>
-      forecastSeason(clubOf("2026-06-20", [reportOf("alder", date, { ice: "on" })], alone)).doubts.length > 0;
+      forecastSeason(clubOf("2026-06-20", [reportOf("alder", date, { ice: "part" })], alone)).doubts.length >
+      0;
     const named = before
-      .map(({ date, iced }) => ({ date, chance: (0.98 * iced) / (0.98 * iced + 0.02 * (1 - iced)) }))
+      .flatMap(({ date }, i) => {
+        // partly open: it opens that day or within a week
+        const [from, to] = [before[i - 1], before[i + 7]];
+        if (from === undefined || to === undefined) return [];
+        const part = from.iced - to.iced;
+        return [{ date, chance: (0.98 * part) / (0.98 * part + 0.02 * (1 - part)) }];
+      })
       // a chance is printed to four decimals: those too near the limit are left aside
       .filter(({ chance }) => chance > 0.03 && chance < 0.3 && Math.abs(chance - 0.1) > 0.03);
     expect(named.some(({ chance }) => chance < 0.1)).toBe(true);
@@ -108,5 +115,52 @@ describe("doubts", () => {
     const forecast = doubtsAfter([reportOf("alder", "2026-04-20", { ice: "on" })], lakes);
     expect(forecast.doubts).toMatchObject([{ code: "ice-back" }]);
     expect(forecast.lakes.get("alder")?.iceOff).toMatchObject({ status: "observed", p50: "2026-04-14" });
+  });
+
+  describe("of a region's reports as a whole", () => {
+    const iced = (date: string) =>
+      FOUR_LAKES.map(({ slug }, i) => reportOf(slug, date, { ice: "on" }, 20 + i));
+    const codes = (reports: Parameters<typeof clubOf>[1], asOf = "2026-04-30") =>
+      forecastSeason(clubOf(asOf, reports)).doubts.map(({ code }) => code);
+
+    test("openings alone are named at the latest of them, with the lake to look at", () => {
+      const { doubts, regions } = forecastSeason(
+        clubOf("2026-04-24", [
+          reportOf("alder", "2026-04-20", { ice: "off" }, 4),
+          reportOf("birch", "2026-04-23", { ice: "off" }, 7),
+        ]),
+      );
+      const openings = doubts.find(({ code }) => code === "openings-only");
+      expect(openings).toMatchObject({ severity: "warning", file: "reports/2026.yaml", line: 7 });
+      expect(openings?.hint).toContain(regions[0]?.mostInformative?.lake ?? "no lake");
+      expect(openings?.hint).toContain("still iced or not");
+    });
+
+    test("one lake still iced among them and nothing is said", () => {
+      expect(
+        codes([
+          reportOf("alder", "2026-04-20", { ice: "off" }),
+          reportOf("cedar", "2026-04-20", { ice: "on" }),
+        ]),
+      ).not.toContain("openings-only");
+    });
+
+    test("a middle day that is not after the lake's own latest ice is named at that report", () => {
+      const others = ["birch", "cedar", "dogwood"].flatMap((slug, i) => [
+        reportOf(slug, "2026-03-20", { ice: "off" }, 10 + i),
+        reportOf(slug, "2026-03-28", { phase: "turnover" }, 20 + i),
+      ]);
+      const forecast = forecastSeason(
+        clubOf("2026-06-20", [...others, reportOf("alder", "2026-06-10", { ice: "on" }, 3)]),
+      );
+      const alder = forecast.lakes.get("alder")?.iceOff;
+      const named = forecast.doubts.filter(({ code }) => code === "median-before-ice");
+      expect(named.length).toBe((alder?.p50 ?? "") <= "2026-06-10" ? 1 : 0);
+      for (const { line } of named) expect(line).toBe(3);
+    });
+
+    test("springs with every lake still iced raise nothing", () => {
+      expect(codes(iced("2026-04-10"), "2026-04-10")).toEqual([]);
+    });
   });
 });

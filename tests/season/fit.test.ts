@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type Fit, fitPastSeasons } from "../../build/season/fit.ts";
-import type { PastRecord } from "../../build/season/fit-input.ts";
+import type { PastRecord } from "../../build/season/fit/fit-input.ts";
+import { type Fit, fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
 import { seeded } from "../seeded-random.ts";
 import { normal } from "./draws.ts";
 

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { solveNormalEquations } from "../../build/season/normal-equations.ts";
-import type { Blocks, Known } from "../../build/season/normal-parts.ts";
-import { type Row, rowsOf } from "../../build/season/sparse-rows.ts";
+import type { Blocks, Known } from "../../build/season/fit/normal-equations.ts";
+import { type Row, rowsOf, solveNormalEquations } from "../../build/season/fit/normal-equations.ts";
 import published from "../reference/season-mixed-models.json" with { type: "json" };
 import { seeded } from "../seeded-random.ts";
 import { normal } from "./draws.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { dateOfSeasonDay } from "../../build/model/calendar.ts";
+import { scaleOf } from "../../build/season/lake-distribution.ts";
 import { hemisphereOfLakes } from "../../build/season/records.ts";
-import { regionSeasons } from "../../build/season/region-season.ts";
+import { clubSeason } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { seeded } from "../seeded-random.ts";
 import { clubOf, FOUR_LAKES, SEASON } from "./club.ts";
@@ -11,9 +12,10 @@ const CLUB = clubOf("2026-03-01");
 const DRAWS = 60_000;
 
 test("two lakes that share a spring, against brute force: springs drawn from the prior", () => {
-  const [region] = regionSeasons(CLUB, hemisphereOfLakes(CLUB.lakes), new Map());
+  const [region] = clubSeason(CLUB, hemisphereOfLakes(CLUB.lakes)).regions;
   if (region === undefined) throw new Error("no region");
   const { grid, weights } = region.posterior;
+  const points = grid.s.length;
   const random = seeded(3);
   /** A season point by its weight: the shared spring, drawn once for both lakes. */
   const draw = placeByWeight(weights, random);
@@ -22,9 +24,12 @@ test("two lakes that share a spring, against brute force: springs drawn from the
   const counts = days.map(() => ({ either: 0, apart: [0, 0] }));
   for (let n = 0; n < DRAWS; n++) {
     const p = draw();
-    const springs = lakes.map(({ law }) => {
+    const springs = lakes.map(({ distribution: own }) => {
       const iceOff = Math.round(
-        law.m + (grid.s[p] ?? 0) + law.x * (grid.k[p] ?? 0) + law.scale * studentT(random, 4),
+        own.m +
+          (grid.s[p % points] ?? 0) +
+          own.x * (grid.k[p % points] ?? 0) +
+          scaleOf(own, grid.scatter[Math.floor(p / points)] ?? 1) * studentT(random, 4),
       );
       const onset = iceOff + 8 + Math.floor(8 * random());
       return { iceOff, onset, clear: onset + 8 + Math.floor(8 * random()) };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { dateOfSeasonDay } from "../../build/model/calendar.ts";
+import { pastSpringsOf } from "../../build/season/after-ice/lake-history.ts";
 import { iceOffBySeason } from "../../build/season/records.ts";
-import { turnoverCases } from "../../build/season/turnover-times.ts";
 import { day, lakeOf, withRow } from "./club.ts";
 
 const where = { file: "lakes/alder.yaml", line: 1, column: 1 };
@@ -49,63 +49,36 @@ describe("iceOffBySeason", () => {
   });
 });
 
-describe("turnoverCases", () => {
-  const cases = (change: object) => {
-    const lake = lakeOf("alder", { 2024: 100, 2025: 110 }, change);
-    return turnoverCases(lake, iceOffBySeason(lake, "north"), 2026, day("2026-05-16"), "north");
-  };
-  const chanceOfOnset = (found: ReturnType<typeof cases>, onset: number): number =>
-    found.filter((one) => one.onset === onset).reduce((sum, { chance }) => sum + chance, 0);
-
-  test("the club's rule: each of 8 days as likely as another", () => {
-    for (let onset = 8; onset <= 15; onset++) expect(chanceOfOnset(cases({}), onset)).toBeCloseTo(1 / 8, 12);
-    expect(chanceOfOnset(cases({}), 16)).toBe(0);
+describe("past springs", () => {
+  const iceOff = new Map([
+    [2024, { from: 100, to: 100 }],
+    [2025, { from: 110, to: 110 }],
+    [2026, { from: 105, to: 105 }],
+  ]);
+  const known = { season: 2026, asOf: day("2026-05-16"), hemisphere: "north" } as const;
+  const turnover = (season: number, from: number, to: number) => ({
+    season,
+    from: dateOfSeasonDay(from, season, "north"),
+    to: dateOfSeasonDay(to, season, "north"),
+    where,
   });
 
-  test("two turnovers seen on day 10 weigh 2 beside the rule's 8", () => {
-    const seen = cases({
-      turnover: [
-        {
-          season: 2024,
-          from: dateOfSeasonDay(110, 2024, "north"),
-          to: dateOfSeasonDay(119, 2024, "north"),
-          where,
-        },
-        {
-          season: 2025,
-          from: dateOfSeasonDay(120, 2025, "north"),
-          to: dateOfSeasonDay(131, 2025, "north"),
-          where,
-        },
-      ],
-    });
-    expect(chanceOfOnset(seen, 10)).toBeCloseTo((1 + 2) / 10, 12);
-    expect(chanceOfOnset(seen, 9)).toBeCloseTo(1 / 10, 12);
-    const lasting10 = seen
-      .filter(({ duration }) => duration === 10)
-      .reduce((sum, { chance }) => sum + chance, 0);
-    expect(lasting10).toBeCloseTo((1 + 1) / 10, 12);
+  test("waits are counted from the ice-off of the same season; the season in progress is left out", () => {
+    const seen = pastSpringsOf(
+      {
+        turnover: [turnover(2024, 110, 119), turnover(2025, 120, 131), turnover(2026, 110, 115)],
+        lastGood: [{ season: 2025, on: dateOfSeasonDay(160, 2025, "north"), where }],
+      },
+      iceOff,
+      known,
+    );
+    expect(seen).toEqual({ onset: [10, 10], clear: [20, 22], lastGood: [{ iceOff: 110, last: 160 }] });
   });
 
-  test("a turnover outside the rule widens it; this season's own record and later ones do not count", () => {
-    const seen = cases({
-      turnover: [
-        {
-          season: 2025,
-          from: dateOfSeasonDay(115, 2025, "north"),
-          to: dateOfSeasonDay(119, 2025, "north"),
-          where,
-        },
-        { season: 2026, from: day("2026-05-01"), to: day("2026-05-10"), where },
-        { season: 2027, from: day("2027-05-01"), to: day("2027-05-10"), where },
-      ],
-    });
-    expect(chanceOfOnset(seen, 5)).toBeCloseTo(1 / 9, 12);
-    const lasting10 = seen.filter(({ duration }) => duration === 10);
-    expect(lasting10.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1 / 9, 12);
-  });
-
-  test("a lake that does not turn over has one case", () => {
-    expect(cases({ turnoverRule: { turnsOver: false } })).toEqual([{ onset: 15, duration: 0, chance: 1 }]);
+  test("a season whose ice-off is not known to the day says nothing", () => {
+    const loose = new Map([[2024, { from: 98.5, to: 103.5 }]]);
+    expect(pastSpringsOf({ turnover: [turnover(2024, 110, 119)], lastGood: [] }, loose, known).onset).toEqual(
+      [],
+    );
   });
 });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { crps, forecastOfChances, quantile, shareBelow } from "../../build/season/scoring.ts";
+import { crps, forecastOfChances, quantile, shareBelow } from "../../build/season/backtest/scoring.ts";
 import { CRPS_OF_NORMAL, FAIR_CRPS_OF_ENSEMBLE } from "../reference/season-statistics.ts";
 import { normalCdf } from "./normal-cdf.ts";
 

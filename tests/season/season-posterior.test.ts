@@ -1,11 +1,12 @@
 import { describe, expect, test } from "vitest";
-import type { Fit } from "../../build/season/fit.ts";
-import { dayChances, lawOf, spanOf } from "../../build/season/lake-law.ts";
-import { chanceOf, forecastOfChances } from "../../build/season/scoring.ts";
+import { chanceOf, forecastOfChances } from "../../build/season/backtest/scoring.ts";
+import type { Fit } from "../../build/season/fit/fit-past-seasons.ts";
+import { dayChances, lakeDistribution, scaleOf, spanOf } from "../../build/season/lake-distribution.ts";
+import { normalised } from "../../build/season/numbers.ts";
 import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
 import { updateSeason } from "../../build/season/season-posterior.ts";
 import { seeded } from "../seeded-random.ts";
-import { normal, studentT } from "./draws.ts";
+import { normal, placeByWeight, studentT } from "./draws.ts";
 
 /** A fit written by hand: three lakes, a week and more apart. */
 const FIT: Fit = {
@@ -18,6 +19,7 @@ const FIT: Fit = {
   tau: 4,
   beta: Float64Array.of(0),
   seasonDf: 9,
+  seasonEffects: new Float64Array(),
 };
 
 /** Seen: the first lake iced on day 108, the second open by day 120, the third unknown. */
@@ -27,17 +29,17 @@ const WRONG = 0.02;
 function enumerated(sharedWeight: number) {
   const grid = priorGrid(FIT, 0);
   const lakes = SEEN.map((seen, lake) => {
-    const law = lawOf(FIT, lake);
-    const span = spanOf(law, grid);
+    const distribution = lakeDistribution(FIT, lake);
+    const span = spanOf(distribution, grid);
     const chance = Float64Array.from({ length: span.to - span.from + 1 }, (_, i) =>
       seen?.(span.from + i) === false ? WRONG : 1 - WRONG,
     );
-    return { law, span, evidence: seen === undefined ? undefined : { span, chance } };
+    return { distribution, span, evidence: seen === undefined ? undefined : { span, chance } };
   });
   const posterior = updateSeason(FIT, 0, lakes, { grid: USUAL_GRID, sharedWeight });
-  return lakes.map(({ law, span, evidence }, lake) =>
+  return lakes.map(({ distribution, span, evidence }, lake) =>
     forecastOfChances(
-      dayChances(law, posterior.grid, posterior.without(lake), span).map(
+      dayChances(distribution, posterior.grid, posterior.without(lake), span).map(
         (chance, i) => chance * (evidence?.chance[i] ?? 1),
       ),
       span.from,
@@ -51,6 +53,9 @@ describe("the update against brute force", () => {
   test("with evidence at full weight it is Bayes' rule: springs drawn and weighed by what was seen", () => {
     const random = seeded(5);
     const { ss, sk, kk } = FIT.omega;
+    // -2 to 2 standard deviations of the log, as often as a normal's density says
+    const normalWeights = [-2, -1, 0, 1, 2].map((z) => Math.exp((-z * z) / 2));
+    const drawScatter = placeByWeight(normalised(Float64Array.from(normalWeights)), random);
     const days = [104, 109, 112, 116, 120, 126];
     const below = FIT.m.length;
     const sums = Array.from({ length: below }, () => days.map(() => 0));
@@ -59,9 +64,10 @@ describe("the update against brute force", () => {
     for (let n = 0; n < DRAWS; n++) {
       const s = Math.sqrt(ss + (FIT.shared[0] ?? 0)) * studentT(random, FIT.seasonDf);
       const k = (sk / ss) * s + Math.sqrt(kk - (sk * sk) / ss) * normal(random);
+      const u = Math.exp(0.3 * (drawScatter() - 2));
       const iceOffs = [...FIT.m].map((m, lake) => {
-        const { scale, x } = lawOf(FIT, lake);
-        return Math.round(m + s + x * k + scale * studentT(random, 4));
+        const own = lakeDistribution(FIT, lake);
+        return Math.round(m + s + own.x * k + scaleOf(own, u) * studentT(random, 4));
       });
       const weight = SEEN.reduce(
         (product, seen, lake) =>
@@ -114,19 +120,22 @@ test("a finer grid takes over where many lakes agree, and tells the same", () =>
   };
   const grid = priorGrid(fit, 0);
   const all = [...fit.m].map((_, lake) => {
-    const law = lawOf(fit, lake);
-    const span = spanOf(law, grid);
+    const distribution = lakeDistribution(fit, lake);
+    const span = spanOf(distribution, grid);
     // each opened six days late, give or take the lake's own fixed error
     const opened = 118 + ((lake * 37) % 9) - 4;
     const chance = Float64Array.from({ length: span.to - span.from + 1 }, (_, i) =>
       span.from + i === opened ? 1 : 1e-6,
     );
-    return { law, span, evidence: { span, chance } };
+    return { distribution, span, evidence: { span, chance } };
   });
   const usual = updateSeason(fit, 0, all);
-  const finest = updateSeason(fit, 0, all, { grid: { s: 401, k: 15 }, sharedWeight: 0.6 });
+  const finest = updateSeason(fit, 0, all, {
+    grid: { ...USUAL_GRID, s: 401 },
+    sharedWeight: 0.6,
+  });
   const mean = ({ grid: { s }, weights }: typeof usual) =>
-    s.reduce((sum, value, p) => sum + value * (weights[p] ?? 0), 0);
+    weights.reduce((sum, weight, p) => sum + weight * (s[p % s.length] ?? 0), 0);
   expect(usual.grid.stepS).toBeLessThan(grid.stepS / 2);
   expect(mean(usual)).toBeCloseTo(mean(finest), 2);
 });

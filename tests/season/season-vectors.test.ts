@@ -1,11 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { type Fit, fitPastSeasons } from "../../build/season/fit.ts";
+import { chanceOf, forecastOfChances, quantile } from "../../build/season/backtest/scoring.ts";
+import { type Fit, fitPastSeasons } from "../../build/season/fit/fit-past-seasons.ts";
+import { dayChances, lakeDistribution, spanOf } from "../../build/season/lake-distribution.ts";
 import type { DaySpan, LakeEvidence } from "../../build/season/lake-evidence.ts";
-import { dayChances, lawOf, spanOf } from "../../build/season/lake-law.ts";
-import { chanceOf, forecastOfChances, quantile } from "../../build/season/scoring.ts";
-import { priorGrid } from "../../build/season/season-grid.ts";
-import { updateSeason } from "../../build/season/season-posterior.ts";
+import { priorGrid, USUAL_GRID } from "../../build/season/season-grid.ts";
+import { SHARED_WEIGHT, updateSeason } from "../../build/season/season-posterior.ts";
 import vectors from "../reference/season-vectors.json" with { type: "json" };
+
+/** The reference knows no scatter of a season: every season is as uneven as another. */
+const GRID = { ...USUAL_GRID, scatter: [0] };
 
 interface ReferenceForecast {
   readonly p10: number;
@@ -98,17 +101,17 @@ describe.each(vectors.sets)("reference implementation: $name", (set) => {
   });
 
   test.each(casesOf(set))("forecasts after reports $reports", ({ reports, forecast }) => {
-    const grid = priorGrid(fit, 0);
+    const grid = priorGrid(fit, 0, GRID);
     const lakes = [...fit.m].map((_, lake) => {
-      const law = lawOf(fit, lake);
-      const span = spanOf(law, grid);
-      return { law, span, evidence: evidenceOf(reports, lake, span) };
+      const distribution = lakeDistribution(fit, lake);
+      const span = spanOf(distribution, grid);
+      return { distribution, span, evidence: evidenceOf(reports, lake, span) };
     });
-    const posterior = updateSeason(fit, 0, lakes);
-    for (const [lake, { law, span, evidence }] of lakes.entries()) {
+    const posterior = updateSeason(fit, 0, lakes, { grid: GRID, sharedWeight: SHARED_WEIGHT });
+    for (const [lake, { distribution, span, evidence }] of lakes.entries()) {
       const expected = forecast[String(lake)];
       if (expected === undefined) continue;
-      const chances = dayChances(law, posterior.grid, posterior.without(lake), span).map(
+      const chances = dayChances(distribution, posterior.grid, posterior.without(lake), span).map(
         (chance, i) => chance * (evidence?.chance[i] ?? 1),
       );
       const found = forecastOfChances(chances, span.from);

@@ -143,14 +143,17 @@ describe("pages of a guide with everything", () => {
     expect(html).toContain("Chance said against share that came");
   });
 
-  test("rigs show shot against drift with its indicator, sinking and swing; trips show the leaders to tie", () => {
+  test("rigs show the plumb table, its drifting boat and swing; trips show the leaders to tie", () => {
     const rigs = pageOf(site, "rigs/index.html");
-    const { shot } = siteGuide().rigs;
-    const cell = shot.rows.flatMap(({ cells }) => cells).find(({ shot: pieces }) => pieces.length > 0);
+    const { plumb, drifting, swing } = siteGuide().rigs;
+    const cell = plumb.depths
+      .flatMap(({ rows }) => rows.flatMap(({ cells }) => cells))
+      .find(({ shot, hold }) => shot.length > 0 && !hold);
     expect(cell).toBeDefined();
-    expect(rigs).toContain(`<strong>${cell?.text}</strong><span class="under">${cell?.indicator}</span>`);
-    expect(rigs).toContain(siteGuide().rigs.sinking.note);
-    expect(rigs).toContain(siteGuide().rigs.swing.note);
+    expect(rigs).toContain(`<td><strong>${cell?.text}</strong></td>`);
+    expect(drifting).not.toBeNull();
+    expect(rigs).toContain(drifting?.note);
+    expect(rigs).toContain(swing.note);
     expect(pageOf(site, "trips/june-weekend/index.html")).toContain(
       "<strong>Tie 2</strong>: 6 needed, 4 on boards.",
     );

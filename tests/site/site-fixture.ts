@@ -5,9 +5,9 @@ import { nextText, nowText, whyText } from "../../build/guide/status-words.ts";
 import type { Outing, When } from "../../build/guide/when-schema.ts";
 import { daysFromTo } from "../../build/model/calendar.ts";
 import { GOOD_STATES, stateOfPhase } from "../../build/model/phase.ts";
-import { gearTables } from "../../build/rigs/gear.ts";
+import { rigTables } from "../../build/rigs/tables/rig-tables.ts";
 import { composeWater } from "../../build/water/water.ts";
-import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
+import { bareLake, day, evenRegion, fullLake, guideOf } from "../lake-fixture.ts";
 import { box } from "../rigs/box-fixture.ts";
 import { TRIP_PLAN } from "../trip-fixture.ts";
 import { circle, LAKE, rectangle, shapeOf } from "../water/shapes.ts";
@@ -19,14 +19,14 @@ function worded(lake: GuideLake): GuideLake {
   const next = lake.phases.find(
     ({ phase, from }) => GOOD_STATES.includes(stateOfPhase(phase)) && from.p50 > AS_OF,
   );
-  const bestDays = next === undefined && lake.now.state === "summer" ? null : lake.bestDays;
+  const bestDays = next === undefined && lake.now.state === "laterWeeks" ? null : lake.bestDays;
   const forecast = { ...lake, next: next ?? null, bestDays };
   return {
     ...forecast,
     status: {
       now: nowText(forecast),
       next: nextText(forecast),
-      why: whyText(forecast, AS_OF, new Map()),
+      why: whyText(forecast, evenRegion, AS_OF, new Map(), "imperial"),
     },
   };
 }
@@ -37,6 +37,8 @@ const REPORTS: GuideLake["reports"] = [
     seen: ["ice off"],
     water_C: 4.5,
     clarity_m: 2.1,
+    deep: null,
+    looks: null,
     oxygen_mgL: 9.8,
     rodHours: 8,
     catches: [
@@ -51,6 +53,8 @@ const REPORTS: GuideLake["reports"] = [
     seen: [],
     water_C: 6,
     clarity_m: null,
+    deep: null,
+    looks: null,
     oxygen_mgL: null,
     rodHours: null,
     catches: [],
@@ -62,6 +66,8 @@ const REPORTS: GuideLake["reports"] = [
     seen: ["ice off"],
     water_C: 5,
     clarity_m: 3,
+    deep: null,
+    looks: null,
     oxygen_mgL: null,
     rodHours: 4,
     catches: [{ pattern: "ash-leech", name: "Ash Leech", way: "floating line", fish: 0, rodHours: 4 }],
@@ -145,6 +151,8 @@ const withShape = (lake: GuideLake): GuideLake => ({
 const pattern = (slug: string, name: string, change: Partial<GuidePattern> = {}): GuidePattern => ({
   slug,
   name,
+  mass_g: null,
+  flyClass: "unweighted",
   imitates: "scud",
   sizes: [12, 14],
   colours: ["pale olive", "tan"],
@@ -201,9 +209,9 @@ function trip(slug: string, name: string, unlisted: boolean, lakes: readonly Gui
           leader,
           why: "For Ember Lake.",
           needed: 6,
+          how: "6: one on each of 4 rods, and 2 to spare.",
           tie: 6 - leader.tied,
         })),
-        count: "For 4 rods and 4 days.",
         uncovered: ["No leader here serves a set of 1.5 ft."],
       },
       lines: ["Floater", "Clear slow"],
@@ -237,6 +245,7 @@ const WHEN: When = {
       best: two("ember", "kettle"),
       isLikely: true,
       next: two("ember", "cinder"),
+      fishable: [{ slug: "ember", name: "Ember Lake", chance: 0.9 }],
       out: [{ slug: "high", name: "High Lake", why: "its road opens on Sat 20 Jun" }],
     },
     {
@@ -246,6 +255,7 @@ const WHEN: When = {
       best: two("ember", null),
       isLikely: false,
       next: null,
+      fishable: [],
       out: [],
     },
     {
@@ -255,6 +265,7 @@ const WHEN: When = {
       best: null,
       isLikely: false,
       next: null,
+      fishable: [],
       out: [],
     },
   ],
@@ -267,6 +278,7 @@ const WHEN: When = {
 };
 
 const RIGS: Guide["rigs"] = {
+  ...rigTables(box, "imperial"),
   rod_m: 3.05,
   offBottom: { from_m: 0.15, to_m: 0.2 },
   tippet: [
@@ -305,21 +317,41 @@ const RIGS: Guide["rigs"] = {
     },
   ],
   lines: [
-    { name: "Floater", kind: "floating", sinkRate_mps: null, countdown: [] },
+    { name: "Floater", kind: "floating", sinkRate_mps: null, tip_m: null, counts: [] },
     {
       name: "Clear slow",
       kind: "clear intermediate",
       sinkRate_mps: 0.0381,
-      countdown: [1, 2, 3, 4].map((depth_m) => ({ depth_m, seconds: Math.round(depth_m / 0.0381) })),
+      tip_m: null,
+      counts: [1, 2, 3].map((depth_m) => ({
+        depth_m,
+        seconds: Math.round(depth_m / 0.0381),
+        long: depth_m > 2,
+        hold_mps: null,
+      })),
     },
   ],
-  ...gearTables(box, "imperial"),
 };
 
-const BACKTEST: NonNullable<Guide["backtest"]> = (["before", "25%", "50%"] as const).map((moment, i) => ({
+const SCORED = [
+  { reporting: "perfect", moment: "before" },
+  { reporting: "perfect", moment: "25%" },
+  { reporting: "perfect", moment: "50%" },
+  { reporting: "delay4", moment: "first" },
+  { reporting: "delay4", moment: "50%" },
+] as const;
+
+const BACKTEST: NonNullable<Guide["backtest"]> = SCORED.map(({ reporting, moment }, place) => ({
   moment,
+  reporting,
+  i: place % 3,
+})).map(({ i, ...row }) => ({
+  ...row,
   n: 180 - 40 * i,
+  seasons: 12,
   baseline: { mae: 5.2, crps: 3.7 },
+  shifted: { mae: 4.9 - 0.8 * i, crps: 3.5 - 0.4 * i },
+  opening: null,
   model: { mae: 5.1 - 1.6 * i, crps: 3.6 - 1.1 * i, cover50: 0.52, cover80: 0.81 },
   calibration: [0.1, 0.25, 0.5, 0.75, 0.9].map((said) => ({ said, came: said + 0.04 * (i - 1) })),
 }));
@@ -357,6 +389,15 @@ export function siteGuide(change: Partial<Guide> = {}): Guide {
       trip("quiet-trip", "Quiet trip", true, tripLakes),
     ],
     rigs: RIGS,
+    regions: [evenRegion],
+    reporting: {
+      delay: { shape: 5, theta_d: 14, reports: 4, mean_d: 2.5, seasons: [2023, 2025] },
+      visits: {
+        seasons: [2024, 2025],
+        reports: 9,
+        watched: lakes.map(({ slug }, i) => ({ lake: slug, visited: i % 3, chance: (1.2 + (i % 3)) / 4 })),
+      },
+    },
     backtest: BACKTEST,
     chapters: [
       chapter("cautions", "Cautions"),

@@ -14,9 +14,11 @@ export const LAKE: Lake = {
   position: { lon: MIDDLE[0], lat: MIDDLE[1] },
   elevation_m: 2580,
   hazards: [],
+  places: [],
   depthBands: {},
   iceOff: [],
   turnover: [],
+  lastGood: [],
   turnoverRule: USUAL_TURNOVER,
 };
 

@@ -1,7 +1,7 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideTrip } from "../../guide/guide-schema.ts";
 import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
-import { depthRange, depthText } from "../../model/units.ts";
+import { cutLengthText, depthRange, depthText } from "../../model/units.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "../card-kind.ts";
 import { noBreak } from "../card-words.ts";
 import {
@@ -63,6 +63,12 @@ const WHY_LINES = 2;
 const BLANK_PT = mm(5.5);
 const USUAL_PT = { "leader names": 29, "trip names": 22 };
 
+/** "12 ft taper to 3X + 6 ft of 4X + 3 ft of 5X", and shorter: "12 ft 3X + 6 ft 4X + 3 ft 5X". */
+const recipeTexts = ({ label, sections }: Leader, units: Guide["club"]["units"]): string[] => [
+  label.slice(1, -1).map(noBreak).join(" + "),
+  sections.map(({ length_m, size }) => noBreak(`${cutLengthText(length_m, units)} ${size}`)).join(" + "),
+];
+
 /** A label: name and set depths, what it is made of, what it is for, and a line to write on. */
 export function layoutLabel(
   { leader, why }: Label,
@@ -97,7 +103,9 @@ export function layoutLabel(
   const total = [run(noBreak(`whole ${depthText(leader.total_m, club.units)}`), STRONG)];
   const total_pt = atRight(total, "P");
   column.y_pt = second_pt;
-  addText(column, [run(leader.label.slice(1, -1).map(noBreak).join(" + "), SMALL)], {
+  const recipes = recipeTexts(leader, club.units).map((text) => [run(text, SMALL)]);
+  const recipe = recipes.find((runs) => countLines(column, runs, width_pt - total_pt - 4) === 1);
+  addText(column, recipe ?? recipes.at(-1) ?? [], {
     role: "P",
     field: "leader names",
     width_pt: width_pt - total_pt - 4,

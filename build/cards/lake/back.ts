@@ -1,15 +1,7 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Caution, Guide, GuideLake } from "../../guide/guide-schema.ts";
 import { dayMonthYear } from "../../model/calendar.ts";
-import {
-  agencyText,
-  byAgency,
-  cardCautions,
-  factsText,
-  fetchText,
-  noBreak,
-  qrTarget,
-} from "../card-words.ts";
+import { byAgency, cardCautions, factsText, fetchText, noBreak, qrTarget } from "../card-words.ts";
 import {
   addRule,
   addText,
@@ -27,7 +19,6 @@ import { addCardHead } from "../layout/head-and-table.ts";
 import type { FaceLayout, Part } from "../layout/page.ts";
 import { ascent_pt, BOTTOM, LEFT, mm, SMALL, STRONG, TOP, WIDTH } from "../layout/page.ts";
 import { type QrSymbol, QUIET_MODULES, qrSymbol } from "./qr-code.ts";
-import { addLakeShot, type LakeShot, lakeShot } from "./shot-table.ts";
 
 const QR_PT = mm(24);
 /** Room for a pencil in a wet hand. */
@@ -96,19 +87,6 @@ function addRules(column: Column, { rules }: GuideLake): void {
     rules === null ? "Not noted for this lake: read the agency's own." : `${rules.text} Check again.`;
   const title = rules === null ? "Rules  " : `Rules as checked on ${dayMonthYear(rules.checked)}  `;
   addText(column, [run(title, STRONG), run(words, SMALL)], { role: "P", field: "rules" });
-  column.y_pt += 3;
-}
-
-/** Lead shot has its caution beside it. */
-const isLead = ({ id }: Caution): boolean => id === "lead";
-
-/** Shot for the water fished, under a rule, and the caution that goes with it. */
-function addShot(column: Column, guide: GuideFrame, table: LakeShot): void {
-  addRule(column, 0.6);
-  column.y_pt += 2;
-  const lead = guide.cautions.find(isLead);
-  const caution = lead === undefined ? [] : [run(`${lead.short} ${agencyText(lead.agency)}`, SMALL)];
-  addLakeShot(column, guide, table, caution);
   column.y_pt += 3;
 }
 
@@ -190,58 +168,48 @@ function addFoot(column: Column, guide: GuideFrame, lake: GuideLake, symbol: QrS
 
 interface BackExtent {
   readonly cautions: number;
-  /** Rows of the shot table. */
-  readonly depths: number;
   /** The map card has it too. */
   readonly fetch: boolean;
 }
 
-/** What to set, the fullest first: of the least pressing cautions and the shot table less and less. */
+/** What to set, the fullest first. */
 const extents = (cautions: number): BackExtent[] => [
-  { cautions, depths: 3, fetch: true },
-  { cautions, depths: 2, fetch: true },
-  { cautions, depths: 2, fetch: false },
-  ...Array.from({ length: Math.max(0, cautions - LEAST_CAUTIONS) }, (_, i) => ({
-    cautions: cautions - 1 - i,
-    depths: 2,
-    fetch: false,
-  })),
-  { cautions: LEAST_CAUTIONS, depths: 1, fetch: false },
-  ...Array.from({ length: Math.max(0, cautions - LEAST_CAUTIONS) }, (_, i) => ({
+  { cautions, fetch: true },
+  ...Array.from({ length: Math.max(1, cautions - LEAST_CAUTIONS + 1) }, (_, i) => ({
     cautions: cautions - i,
-    depths: 0,
-    fetch: true,
+    fetch: false,
   })),
 ];
 
+/** Where shot, set and wait are to be read: they follow from the depth plumbed, not from the lake. */
+const PLUMB_POINTER = "By the depth just plumbed: the plumb card.";
+
 /**
- * The back: facts, warnings, rules, shot, wind, room to write, and the way to the lake's page. Of the cautions the most
+ * The back: facts, warnings, rules, wind, room to write, and the way to the lake's page. Of the cautions the most
  * pressing stand there, as many as fit; what is left over is room to write.
  */
 export function layoutBack(guide: GuideFrame, lake: GuideLake, ruler: Ruler): FaceLayout {
   const { units } = guide.club;
   const symbol = qrSymbol(qrTarget(guide, lake).uri);
   const cautions = cardCautions(guide, lake);
-  const withoutLead = cautions.filter((caution) => !isLead(caution));
   const set = (extent: BackExtent, blankRows: number): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addFacts(column, guide, lake);
-    const shot = lakeShot(guide, lake, extent.depths, WIDTH);
-    const said = shot === null ? cautions : withoutLead;
-    addWarnings(column, lake, said.slice(0, extent.cautions));
+    addWarnings(column, lake, cautions.slice(0, extent.cautions));
     addRules(column, lake);
-    if (shot !== null) addShot(column, guide, shot);
+    addText(column, [run("Set, shot, wait, rope  ", STRONG), run(PLUMB_POINTER, SMALL)], {
+      role: "P",
+      field: "rules",
+    });
+    column.y_pt += 3;
     if (extent.fetch) addFetch(column, lake, units);
     addBlanks(column, blankRows, units);
     addFoot(column, guide, lake, symbol);
     return column;
   };
   const spare_pt = (extent: BackExtent): number => BOTTOM - set(extent, BLANK_ROWS.least).y_pt;
-  const hasOneDepth = lakeShot(guide, lake, 1, WIDTH) !== null;
-  const all = extents(cautions.length).filter(({ depths }) => depths !== 1 || hasOneDepth);
-  const extent = all.find((one) => spare_pt(one) >= 0) ?? {
+  const extent = extents(cautions.length).find((one) => spare_pt(one) >= 0) ?? {
     cautions: LEAST_CAUTIONS,
-    depths: 0,
     fetch: false,
   };
   const rows = BLANK_ROWS.least + Math.max(0, Math.floor(spare_pt(extent) / BLANK_ROW_PT));

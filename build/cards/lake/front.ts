@@ -5,7 +5,7 @@ import { seasonStrip } from "../../draw/strip/season-strip.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { dayMonth } from "../../model/calendar.ts";
-import { phaseName, STATE_WORDS, stateOfPhase } from "../../model/phase.ts";
+import { type Phase, phaseName, STATE_WORDS, stateOfPhase } from "../../model/phase.ts";
 import {
   bestDaysText,
   cardRigs,
@@ -197,10 +197,16 @@ function addLeading(column: Column, guide: GuideFrame, lake: GuideLake): void {
   for (const plan of lake.plan) if (plan.phase === leadingPhase(lake)) addPhase(column, plan, guide, lake);
 }
 
+/** The state that a card has no room for: the one longest past, or the one farthest ahead. */
+const leftOff = (lake: GuideLake): Phase =>
+  leadingPhase(lake) === "later-weeks" ? "ice-off" : "later-weeks";
+
 /** What to fish in the other phases, from `top_pt` down. */
 function setOthers(ruler: Ruler, top_pt: number, guide: GuideFrame, lake: GuideLake): Column {
   const column = createColumn(ruler, LEFT, WIDTH, top_pt);
-  for (const plan of lake.plan) if (plan.phase !== leadingPhase(lake)) addPhase(column, plan, guide, lake);
+  for (const plan of lake.plan)
+    if (plan.phase !== leadingPhase(lake) && plan.phase !== leftOff(lake))
+      addPhase(column, plan, guide, lake);
   return column;
 }
 

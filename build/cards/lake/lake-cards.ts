@@ -19,6 +19,7 @@ import { cardPdf } from "../pdf/card-pdf.ts";
 import { sheetsPdfs } from "../pdf/sheets.ts";
 import { layoutBack } from "./back.ts";
 import { layoutFront } from "./front.ts";
+import { cardSearch, layoutSearchBack, layoutSearchFront } from "./search-card.ts";
 
 /** Places everything on both sides of a lake's card, and says what does not fit. Inks nothing. */
 export function layoutCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout {
@@ -49,19 +50,37 @@ export function layoutMapCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler):
   };
 }
 
-function layoutLake(guide: GuideFrame, lake: GuideLake, ruler: Ruler): LakeLayout {
-  const card = layoutCard(guide, lake, ruler);
-  const map = layoutMapCard(guide, lake, ruler);
-  return { lake, cards: map === undefined ? [card] : [card, map] };
+/** Places everything on both sides of the card of a lake's search; none where the club names no place. */
+function layoutSearchCard(guide: GuideFrame, lake: GuideLake, ruler: Ruler): CardLayout | undefined {
+  const search = cardSearch(lake);
+  if (search === undefined) return undefined;
+  const front = layoutSearchFront(guide, lake, search, ruler);
+  const back = layoutSearchBack(guide, lake, search, ruler);
+  return {
+    name: `${lake.name}, search`,
+    front: front.face,
+    back: back.face,
+    problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(lake.slug, misfit)),
+  };
 }
 
-/** A lake's cards, its map's behind its own. */
+/** A lake's own card and, where its shape is known and places are named, those of its map and its search. */
+const layoutLake = (guide: GuideFrame, lake: GuideLake, ruler: Ruler): LakeLayout => ({
+  lake,
+  cards: [
+    layoutCard(guide, lake, ruler),
+    layoutMapCard(guide, lake, ruler),
+    layoutSearchCard(guide, lake, ruler),
+  ].flatMap((card) => card ?? []),
+});
+
+/** A lake's cards, its map's and its search's behind its own. */
 export const LAKE_CARDS: CardKind<{ guide: GuideFrame; lake: GuideLake }> = {
   kind: "lake cards",
   place: ({ guide, lake }, { ruler }) => {
     const layout = layoutLake(guide, lake, ruler);
     const { cards } = layout;
-    const title = `${lake.name}: ${cards.length > 1 ? "lake and map cards" : "lake card"}`;
+    const title = `${lake.name}: ${cards.length > 1 ? "lake cards" : "lake card"}`;
     return {
       problems: cards.flatMap(({ problems }) => problems),
       lakes: [layout],
@@ -101,7 +120,10 @@ export const LAKE_SHEETS: CardKind<{
         {
           what: number === null ? "Lake cards" : `Lake cards, volume ${number}`,
           cards: layoutsOf(guide, lakes, tools),
-          count: lakes.length + lakes.filter(hasMapCard).length,
+          count:
+            lakes.length +
+            lakes.filter(hasMapCard).length +
+            lakes.filter((lake) => cardSearch(lake) !== undefined).length,
         },
         fonts,
       ),

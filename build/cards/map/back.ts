@@ -3,7 +3,6 @@ import { windRose } from "../../draw/map/wind-rose.ts";
 import { anchorPlan } from "../../draw/rig/anchor-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
-import { noBreak } from "../card-words.ts";
 import {
   addDrawing,
   addRule,
@@ -33,20 +32,20 @@ type Direction = Wind["directions"][number];
 /** How much is set, from the fullest layout down to the least that must be there. */
 interface Extent {
   readonly winds: (direction: Direction, place: number, wind: Wind) => boolean;
-  /** How many drifts have their swing times given. */
-  readonly swings: number;
+  /** How many angles of the rod holder are explained. */
+  readonly holders: number;
 }
 const eight: Extent["winds"] = (_, place) => place % 2 === 0;
 const four: Extent["winds"] = (_, place) => place % 4 === 0;
 const alongLongest: Extent["winds"] = ({ from }, _, { longest }) => longest.along.includes(from);
-const LEAST: Extent = { winds: alongLongest, swings: 0 };
+const LEAST: Extent = { winds: alongLongest, holders: 0 };
 const EXTENTS: readonly Extent[] = [
-  { winds: eight, swings: 2 },
-  { winds: eight, swings: 1 },
-  { winds: eight, swings: 0 },
-  { winds: four, swings: 2 },
-  { winds: four, swings: 1 },
-  { winds: four, swings: 0 },
+  { winds: eight, holders: 2 },
+  { winds: eight, holders: 1 },
+  { winds: eight, holders: 0 },
+  { winds: four, holders: 2 },
+  { winds: four, holders: 1 },
+  { winds: four, holders: 0 },
 ];
 
 const ROSE_PT = 80;
@@ -112,28 +111,21 @@ function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
 }
 
 /** How the boat lies: a drawing, with its description beside it. */
-function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, swings: number): void {
+function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: number): void {
   addRule(column, 0.6);
   column.y_pt += 1;
   const left = beside(column, 0, ANCHOR_PT);
   addDrawing(left, anchorPlan({ ink: paperInk, width: ANCHOR_PT }));
   const right = beside(column, ANCHOR_PT + BESIDE_PT, column.width_pt - ANCHOR_PT - BESIDE_PT);
-  for (const { name, words } of anchor.ways)
+  for (const { name, words } of anchor.moorings)
     addText(right, [run(`${name}  `, STRONG), run(words, SMALL)], { role: "P", field: "anchor" });
   addText(right, [run(anchor.note, SMALL)], { role: "P", field: "anchor" });
   column.y_pt = Math.max(left.y_pt, right.y_pt);
-  for (const { rod_s, words } of anchor.swing.slice(0, swings))
-    addText(
-      column,
-      [
-        run(`Swing, one rod in ${rod_s} s  `, STRONG),
-        run(`${words.split(", ").map(noBreak).join(", ")}.`, SMALL),
-      ],
-      {
-        role: "P",
-        field: "anchor",
-      },
-    );
+  for (const { name, words } of anchor.holders.slice(0, holders))
+    addText(column, [run(`Rod holder, ${name}  `, STRONG), run(words, SMALL)], {
+      role: "P",
+      field: "anchor",
+    });
   column.y_pt += GAP_PT;
 }
 
@@ -158,7 +150,7 @@ export function layoutMapBack(
   wind: Wind,
   { ruler, withLight }: { readonly ruler: Ruler; readonly withLight: boolean },
 ): FaceLayout {
-  const set = ({ winds, swings }: Extent): Column => {
+  const set = ({ winds, holders }: Extent): Column => {
     const column = createColumn(ruler, LEFT, WIDTH, TOP);
     addCardHead(column, guide.asOf, {
       title: lake.name,
@@ -167,7 +159,7 @@ export function layoutMapBack(
     });
     addWinds(column, lake, wind, guide.club, winds);
     addWaves(column, wind, guide.club);
-    addAnchor(column, guide, swings);
+    addAnchor(column, guide, holders);
     if (withLight) {
       addLight(column, guide, lake);
       column.y_pt += GAP_PT;

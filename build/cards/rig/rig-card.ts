@@ -1,7 +1,7 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
-import type { Guide } from "../../guide/guide-schema.ts";
 import { CARD } from "../../model/addresses.ts";
-import { agencyText } from "../card-words.ts";
+import { depthText } from "../../model/units.ts";
+import { agencyText, noBreak } from "../card-words.ts";
 import {
   addRule,
   addText,
@@ -27,36 +27,34 @@ import {
   SMALL,
   STRONG,
 } from "../layout/page.ts";
+import { fillPlumbBack, layoutPlumbFront } from "./plumb-card.ts";
 import {
+  addCounts,
   addLeaders,
-  addShot,
-  addSinking,
+  addNaked,
+  addPlumbRows,
   addSwing,
   addTippet,
-  depthWords,
-  driftWords,
   noticeText,
   rigCautions,
-  swingLine,
   swingWords,
   tippetWords,
 } from "./rig-tables.ts";
-
-type Rigs = Guide["rigs"];
 
 /** What a size of card has room for. */
 export interface RigCardDesign {
   /** The file's name without its ending. */
   readonly slug: string;
+  /** What the card is called. */
+  readonly name: string;
   readonly paper: PaperSize;
-  readonly front: (column: Column, guide: GuideFrame, bottom_pt: number) => void;
+  readonly front: (guide: GuideFrame, ruler: Ruler) => FaceLayout;
   readonly back: (column: Column, guide: GuideFrame, bottom_pt: number) => void;
   /** Height that each field takes on an ordinary card. */
   readonly usual_pt: Readonly<Record<string, number>>;
 }
 
 const GAP_PT = 4;
-const EVERY_OTHER_WORDS = "Every other depth only: between two, take the deeper.";
 
 const addHeading = (column: Column, runs: readonly Run[]): void =>
   addText(column, runs, { role: "H2", field: "rig" });
@@ -85,58 +83,66 @@ function addCautions(column: Column, guide: GuideFrame, bottom_pt: number): void
   }
 }
 
-/** Every other row up from the deepest. */
-const everyOther = <T>(rows: readonly T[]): T[] => rows.filter((_, i) => (rows.length - 1 - i) % 2 === 0);
 /** The first, the middle and the last. */
 const ends = <T>(rows: readonly T[]): T[] =>
   rows.filter((_, i) => i === 0 || i === Math.floor((rows.length - 1) / 2) || i === rows.length - 1);
 
-const depthsOf = ({ shot }: Rigs): number[] => shot.rows.map(({ depth_m }) => depth_m);
-
-/** How many rows of the swing table are shown where there is little room. */
-const LEAST_SWINGS = 3;
+/** The depths that counts are given for: deeper ones are long on most lines. */
+const countDepths = ({ rigs: { plumb } }: GuideFrame): number[] =>
+  plumb.depths.slice(0, 6).map(({ depth_m }) => depth_m);
 
 const swingRuns = (guide: GuideFrame): Run[] => [run("Swing  ", STRONG), run(swingWords(guide), SMALL)];
 
-/** Height of the swing table with so many rows, its words included. */
-const swing_pt = (column: Column, guide: GuideFrame, rows: number): number =>
-  (countLines(column, swingRuns(guide), column.width_pt) + 1 + rows) * leading_pt(SMALL);
+const NAKED_WORDS =
+  "Floating line, long leader, no shot, no indicator, a slow pull every 5 s; depth and count.";
 
-/** Swing by holder angle: every angle where there is room, else three. */
-function addSwings(column: Column, guide: GuideFrame, bottom_pt: number): void {
-  const { rows } = guide.rigs.swing;
-  const all = column.y_pt + swing_pt(column, guide, rows.length) <= bottom_pt;
-  addHeading(column, swingRuns(guide));
-  addSwing(column, guide, all ? rows : ends(rows));
-}
+const ON_PLUMB_CARD: RigCardDesign = {
+  slug: CARD.plumb,
+  name: "Plumb card",
+  paper: A6,
+  usual_pt: { "shot names": 230 },
+  front: layoutPlumbFront,
+  back: fillPlumbBack,
+};
 
 const ON_A6: RigCardDesign = {
   slug: CARD.rig,
+  name: "Rig card",
   paper: A6,
-  usual_pt: { "shot names": 150, "leader names": 120, "line names": 120, cautions: 22, notice: 22 },
-  front(column, guide, bottom_pt) {
-    const { shot } = guide.rigs;
-    addCardHead(column, guide.asOf, { title: "Shot against drift", field: "rig" });
-    addParagraph(column, driftWords(guide));
-    addShot(column, guide, shot.rows);
-    column.y_pt += GAP_PT;
-    for (const words of [depthWords(guide), shot.check]) addParagraph(column, words);
-    addSpareWords(column, shot.assumes, bottom_pt - GAP_PT - swing_pt(column, guide, LEAST_SWINGS));
-    column.y_pt += GAP_PT;
-    addSwings(column, guide, bottom_pt);
+  usual_pt: { "leader names": 170, "line names": 120, cautions: 22, notice: 22 },
+  front(guide, ruler) {
+    const { naked, anchor } = guide.rigs;
+    return layoutSide("Rig card, front", frameOf(A6, CARD_MARGIN_PT), ruler, ON_A6.usual_pt, (column) => {
+      const bottom_pt = frameOf(A6, CARD_MARGIN_PT).bottom_pt;
+      addCardHead(column, guide.asOf, { title: "Lines and leaders", field: "rig" });
+      addCounts(column, guide, countDepths(guide), 5, 82);
+      addParagraph(
+        column,
+        "Count until it ticks weed, then take off a tenth. * A long count, beyond the club's longest.",
+      );
+      column.y_pt += GAP_PT;
+      addHeading(column, [run("Naked line  ", STRONG), run(NAKED_WORDS, SMALL)]);
+      addNaked(column, guide, 4);
+      addParagraph(column, naked.note);
+      column.y_pt += GAP_PT;
+      for (const { name, words } of anchor.holders)
+        addText(column, [run(`Rod holder, ${name}  `, STRONG), run(words, SMALL)], {
+          role: "P",
+          field: "rig",
+        });
+      column.y_pt += GAP_PT;
+      addSpareWords(column, [guide.rigs.plumb.check, ...guide.rigs.plumb.assumes], bottom_pt);
+    });
   },
   back(column, guide, bottom_pt) {
-    const { sinking } = guide.rigs;
-    addCardHead(column, guide.asOf, { title: "Leaders and lines", field: "rig" });
+    addCardHead(column, guide.asOf, { title: "Leaders and tippet", field: "rig" });
     addLeaders(column, guide, 6, 55);
     column.y_pt += GAP_PT;
     addHeading(column, tippetRuns(guide));
     addTippet(column, guide, 5);
     column.y_pt += GAP_PT;
-    const choice = { depths_m: depthsOf(guide.rigs), lines: 4, settling: ends(sinking.rows) };
-    addSinking(column, guide, choice, 82);
-    column.y_pt += 1;
-    addParagraph(column, sinking.note);
+    addHeading(column, swingRuns(guide));
+    addSwing(column, guide, ends(guide.rigs.swing.rows));
     column.y_pt += GAP_PT;
     addParagraph(column, noticeText(guide), "notice");
     column.y_pt += 2;
@@ -146,19 +152,23 @@ const ON_A6: RigCardDesign = {
 
 const ON_INDEX_CARD: RigCardDesign = {
   slug: CARD.rigIndexCard,
+  name: "Rig card",
   paper: INDEX_CARD,
-  usual_pt: { "shot names": 90, "leader names": 85, "line names": 80, cautions: 22 },
-  front(column, guide, bottom_pt) {
-    const { shot } = guide.rigs;
-    addCardHead(column, guide.asOf, { title: "Shot against drift", field: "rig" });
-    addParagraph(column, `${driftWords(guide)} ${EVERY_OTHER_WORDS}`);
-    addShot(column, guide, everyOther(shot.rows));
-    column.y_pt += GAP_PT;
-    addParagraph(column, shot.check);
-    addSpareWords(column, [depthWords(guide), ...shot.assumes, noticeText(guide)], bottom_pt);
+  usual_pt: { "shot names": 110, "leader names": 85, "line names": 80, cautions: 22 },
+  front(guide, ruler) {
+    const frame = frameOf(INDEX_CARD, CARD_MARGIN_PT);
+    return layoutSide("Rig card, front", frame, ruler, ON_INDEX_CARD.usual_pt, (column) => {
+      addCardHead(column, guide.asOf, { title: `Plumb, read across: ${guide.rigs.plumb.fly}`, field: "rig" });
+      addPlumbRows(column, guide);
+      column.y_pt += 2;
+      addParagraph(
+        column,
+        `Calm, ripple, chop: at least so many seconds for foam to pass one rod (${noBreak(depthText(guide.rigs.rod_m, guide.club.units))}). h: hold the line still. Wait: slack thrown to tight line, * long. Rope: calm, chop.`,
+      );
+      addSpareWords(column, [noticeText(guide)], frame.bottom_pt);
+    });
   },
   back(column, guide, bottom_pt) {
-    const { rigs } = guide;
     addLeaders(column, guide, 4, 74);
     column.y_pt += GAP_PT;
     const part = (indent_pt: number, width_pt: number): Column => ({
@@ -166,24 +176,17 @@ const ON_INDEX_CARD: RigCardDesign = {
       left_pt: column.left_pt + indent_pt,
       width_pt,
     });
-    const left = part(0, 190);
-    const right = part(202, column.width_pt - 202);
-    const choice = {
-      depths_m: everyOther(depthsOf(rigs)),
-      lines: 3,
-      settling: rigs.sinking.rows.slice(0, 1),
-    };
-    addSinking(left, guide, choice, 94);
+    const left = part(0, 200);
+    const right = part(212, column.width_pt - 212);
+    addCounts(left, guide, ends(countDepths(guide)), 3, 94);
     addHeading(right, tippetRuns(guide));
     addTippet(right, guide, 3);
-    right.y_pt += 2;
-    addHeading(right, [run("Swing  ", STRONG), run(swingLine(guide), SMALL)]);
     column.y_pt = Math.max(left.y_pt, right.y_pt) + GAP_PT;
     addCautions(column, guide, bottom_pt);
   },
 };
 
-export const RIG_CARD_DESIGNS: readonly RigCardDesign[] = [ON_A6, ON_INDEX_CARD];
+export const RIG_CARD_DESIGNS: readonly RigCardDesign[] = [ON_PLUMB_CARD, ON_A6, ON_INDEX_CARD];
 
 /** Fills one side of a card, and says what runs over its foot. */
 export function layoutSide(
@@ -200,18 +203,12 @@ export function layoutSide(
 }
 
 /** Places everything on both sides of a rig card, and says what does not fit. Inks nothing. */
-export function layoutRigCard(
-  guide: GuideFrame,
-  { paper, usual_pt, front, back }: RigCardDesign,
-  ruler: Ruler,
-) {
-  const frame = frameOf(paper, CARD_MARGIN_PT);
+export function layoutRigCard(guide: GuideFrame, design: RigCardDesign, ruler: Ruler) {
+  const frame = frameOf(design.paper, CARD_MARGIN_PT);
   return {
-    front: layoutSide("Rig card, front", frame, ruler, usual_pt, (column) =>
-      front(column, guide, frame.bottom_pt),
-    ),
-    back: layoutSide("Rig card, back", frame, ruler, usual_pt, (column) =>
-      back(column, guide, frame.bottom_pt),
+    front: design.front(guide, ruler),
+    back: layoutSide(`${design.name}, back`, frame, ruler, design.usual_pt, (column) =>
+      design.back(column, guide, frame.bottom_pt),
     ),
   };
 }

@@ -35,10 +35,10 @@ function addRig(column: Column, { rigs, club: { units } }: GuideFrame, bottom_pt
 }
 
 function addLeanAndSwing(column: Column, { rigs, club: { units } }: GuideFrame): void {
-  const { example } = rigs.shot;
+  const { lean } = rigs;
   const options = { ink: paperInk, units, width: BACK_WIDTH_PT };
-  if (example === null) addParagraph(column, "No rig carried holds its fly down in a drift.");
-  else addDrawing(column, leanDrawing(example, { ...options, height: LEAN_PT }));
+  if (lean === null) addParagraph(column, "No rig carried holds its fly down in chop.");
+  else addDrawing(column, leanDrawing(lean, { ...options, height: LEAN_PT }));
   column.y_pt += 6;
   const swing = { swing: rigs.swing, rod_m: rigs.rod_m, rod_s: DRAWN_DRIFT_S };
   addDrawing(column, swingDrawing(swing, { ...options, height: SWING_PT }));
@@ -74,7 +74,7 @@ export const RIG_CARDS: CardKind<{ guide: GuideFrame }> = {
     const all: RigFile[] = [
       ...RIG_CARD_DESIGNS.map((design) => ({
         file: design.slug,
-        name: "Rig card",
+        name: design.name,
         paper: design.paper,
         sides: layoutRigCard(guide, design, ruler),
       })),

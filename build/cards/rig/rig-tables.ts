@@ -1,40 +1,25 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Caution, Guide } from "../../guide/guide-schema.ts";
 import {
-  depthNumber,
+  cutLengthText,
+  depthGlance,
   depthRange,
   depthText,
   depthUnit,
   diameterText,
   rounded,
-  smallLengthText,
 } from "../../model/units.ts";
 import { noBreak } from "../card-words.ts";
 import { type Column, run } from "../layout/column.ts";
 import { addTable, type Cell, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
-import { GLANCE, SMALL, STRONG, type TypeStyle } from "../layout/page.ts";
+import { GLANCE, SMALL, STRONG } from "../layout/page.ts";
+import { waitText } from "./plumb-card.ts";
 
 type Rigs = Guide["rigs"];
 type Leader = Rigs["leaders"][number];
-type RodSeconds = Rigs["shot"]["columns"][number]["rod_s"];
-
-/** What a drift column is headed by. */
-export const driftText = (rod_s: RodSeconds): string => (rod_s === null ? "still" : rounded(rod_s));
-
-/** How to find the column of a drift. */
-export const driftWords = ({ rigs, club }: GuideFrame): string =>
-  `Count the seconds in which the indicator drifts one rod length (${noBreak(depthText(rigs.rod_m, club.units))}). Pinch on all the shot its box names.`;
-
-/** How to find the row of a depth. */
-export const depthWords = ({ rigs, club }: GuideFrame): string => {
-  const { from_m, to_m } = rigs.offBottom;
-  const [from, to] = [from_m, to_m].map((length_m) => noBreak(smallLengthText(length_m, club.units)));
-  return `Depth as plumbed, ${depthUnit(club.units)}; the fly hangs ${from === to ? from : `${from} to ${to}`} above the bottom.`;
-};
-
 /** "12 ft 3X, 6 ft 4X, 3 ft 5X". */
 export const recipeText = ({ sections }: Leader, { club }: GuideFrame): string =>
-  sections.map(({ length_m, size }) => noBreak(`${depthText(length_m, club.units)} ${size}`)).join(", ");
+  sections.map(({ length_m, size }) => noBreak(`${cutLengthText(length_m, club.units)} ${size}`)).join(", ");
 
 /** ", 4 of 6": how many of a list a card shows, where it is not all. */
 const shareText = (shown: number, all: number): string => (shown < all ? `, ${shown} of ${all}` : "");
@@ -60,77 +45,60 @@ export function rigCautions({ cautions }: Pick<Guide, "cautions">): Caution[] {
 export const swingWords = ({ rigs, club }: GuideFrame): string =>
   `of a fixed rod with ${noBreak(depthText(rigs.swing.line_m, club.units))} of line out, by holder angle and drift. ${rigs.swing.note}`;
 
-/** Swing from one holder angle in a line: "from 60°: 15 min at 120, 7 min at 60". */
-export function swingLine({ rigs }: GuideFrame): string {
-  const { rows } = rigs.swing;
-  const row = rows[Math.floor(rows.length / 2)];
-  if (row === undefined) return "";
-  const times = row.cells
-    .filter(({ rod_s }) => rod_s !== null)
-    .map(({ rod_s, text }) => noBreak(`${text} at ${driftText(rod_s)}`));
-  return `from ${row.holder_deg}°: ${times.join(", ")}.`;
-}
-
 /** Whose card it is, and what the club says of it. */
 export const noticeText = ({ club, season }: GuideFrame): string =>
   [`${club.name}, ${season}.`, ...(club.notice === null ? [] : [club.notice])].join(" ");
 
-type GuideRigs = Guide["rigs"];
-type ShotCell = GuideRigs["shot"]["rows"][number]["cells"][number];
-
-/** Room for a depth or an angle at the head of a row, and for still water, which never asks for much. */
+/** Room for an angle at the head of a row. */
 const ROW_HEAD_PT = 26;
-const STILL_PT = 33;
 
-/** A row's head and a column for each drift. */
-function driftTracks({ width_pt }: Column, drifts: GuideRigs["shot"]["columns"]) {
-  const moving = drifts.filter(({ rod_s }) => rod_s !== null).length;
-  const still_pt = STILL_PT * (drifts.length - moving);
-  const each_pt = (width_pt - ROW_HEAD_PT - still_pt) / Math.max(1, moving);
-  return tableTracks([ROW_HEAD_PT, ...drifts.map(({ rod_s }) => (rod_s === null ? STILL_PT : each_pt))]);
-}
-
-const driftHead = (drift: GuideRigs["shot"]["columns"][number], style: TypeStyle): Cell =>
-  headCell(driftText(drift.rod_s), drift.rod_s === null ? STRONG : style);
-
-/** The shot in bold, a line for each size; what cannot be done in plain words. */
-function shotCell(column: Column, { text, problem }: ShotCell, width_pt: number): Cell {
-  const style = problem === null ? STRONG : SMALL;
-  const fitting = (words: string): string =>
-    column.ruler.width_pt(words, style) <= width_pt ? noBreak(words) : words;
-  return { role: "TD", lines: text.split(" + ").map((piece) => [run(fitting(piece), style)]) };
-}
-
-/** Shot by depth and drift. */
-export function addShot(column: Column, guide: GuideFrame, rows: GuideRigs["shot"]["rows"]): void {
-  const { columns } = guide.rigs.shot;
-  const tracks = driftTracks(column, columns);
+/** How long an indicator swings, by holder angle and drift. */
+export function addSwing(column: Column, { rigs }: GuideFrame, rows: Rigs["swing"]["rows"]): void {
+  const { columns } = rigs.swing;
+  const each_pt = (column.width_pt - ROW_HEAD_PT) / columns.length;
   addTable(
     column,
     [
-      [headCell(depthUnit(guide.club.units), SMALL), ...columns.map((drift) => driftHead(drift, GLANCE))],
-      ...rows.map(({ depth_m, cells }) => [
-        headCell(depthNumber(depth_m, guide.club.units), GLANCE),
-        ...cells.map((cell, i) => shotCell(column, cell, tracks[i + 1]?.width_pt ?? 0)),
+      [headCell("From", SMALL), ...columns.map(({ rod_s }) => headCell(`${rounded(rod_s)} s`, STRONG))],
+      ...rows.map(({ holder_deg, cells }) => [
+        headCell(`${holder_deg}°`, STRONG),
+        ...cells.map(({ text }) => dataCell(noBreak(text), SMALL)),
       ]),
     ],
-    { tracks, field: "shot names", uprights: true },
+    { tracks: tableTracks([ROW_HEAD_PT, ...columns.map(() => each_pt)]), field: "swing" },
   );
 }
 
-/** How long an indicator swings, by holder angle and the same drifts; in still water it does not. */
-export function addSwing(column: Column, { rigs }: GuideFrame, rows: GuideRigs["swing"]["rows"]): void {
-  const drifts = rigs.swing.columns.filter(({ rod_s }) => rod_s !== null);
+/** The plumb table in a line a depth, for a card too small for its picture. */
+export function addPlumbRows(column: Column, { rigs, club }: GuideFrame): void {
+  const { units } = club;
+  const { plumb } = rigs;
+  const widths = [20, 24, 50, 46, 46, 46, 48];
+  const rope_pt = column.width_pt - widths.reduce((sum, width) => sum + width, 0);
   addTable(
     column,
     [
-      [headCell("From", SMALL), ...drifts.map((drift) => driftHead(drift, STRONG))],
-      ...rows.map(({ holder_deg, cells }) => [
-        headCell(`${holder_deg}°`, STRONG),
-        ...cells.filter(({ rod_s }) => rod_s !== null).map(({ text }) => dataCell(noBreak(text), SMALL)),
+      [
+        headCell(depthUnit(units), SMALL),
+        headCell("set", SMALL),
+        headCell("board", SMALL),
+        ...plumb.columns.map(({ condition, from_s }) => headCell(`${condition} ${rounded(from_s)}`, STRONG)),
+        headCell("wait, s", SMALL),
+        headCell("rope", SMALL),
+      ],
+      ...plumb.depths.map(({ depth_m, set_m, board, rows, rope }) => [
+        headCell(depthGlance(depth_m, units), STRONG),
+        dataCell(set_m === null ? "–" : depthGlance(set_m, units), STRONG),
+        dataCell(board ?? "none", SMALL),
+        ...plumb.columns.map((_, i) => {
+          const cell = rows.find(({ fly }) => fly === plumb.fly)?.cells[i];
+          return dataCell(cell === undefined ? "–" : `${cell.text}${cell.hold ? " h" : ""}`, SMALL);
+        }),
+        dataCell(waitText(rows.find(({ fly }) => fly === plumb.fly)?.wait ?? null, "*"), SMALL),
+        dataCell([0, 2].map((k) => depthGlance(rope[k]?.length_m ?? 0, units)).join(", "), SMALL),
       ]),
     ],
-    { tracks: driftTracks(column, drifts), field: "swing" },
+    { tracks: tableTracks([...widths, rope_pt]), field: "shot names" },
   );
 }
 
@@ -188,28 +156,19 @@ export function addTippet(column: Column, guide: GuideFrame, across: number): vo
   );
 }
 
-/** Which rows and columns of the sinking tables a card shows. */
-interface SinkChoice {
-  readonly depths_m: readonly number[];
-  /** How many sinking lines. */
-  readonly lines: number;
-  readonly settling: GuideRigs["sinking"]["rows"];
-}
-
-/** Seconds to count each line down and seconds to wait for a rig to hang straight, by depth. */
-export function addSinking(
+/** Seconds to count each line down, by depth; starred beyond the club's longest. */
+export function addCounts(
   column: Column,
   guide: GuideFrame,
-  { depths_m, lines, settling }: SinkChoice,
+  depths_m: readonly number[],
+  most: number,
   nameWidth_pt: number,
 ): void {
   const { units } = guide.club;
-  const sinking = guide.rigs.lines.filter(({ countdown }) => countdown.length > 0);
-  const shown = sinking.slice(0, lines);
+  const sinking = guide.rigs.lines.filter(({ counts }) => counts.length > 0);
+  const shown = sinking.slice(0, most);
   const count = [shown.length, sinking.length] as const;
   const each_pt = (column.width_pt - nameWidth_pt) / Math.max(1, depths_m.length);
-  const cell = (text: number | undefined, style: TypeStyle): Cell =>
-    dataCell(text === undefined ? "–" : `${text}`, style);
   addTable(
     column,
     [
@@ -217,15 +176,46 @@ export function addSinking(
         headCell(`Count down, s${shareText(...count)}${elsewhereText(...count)}`, STRONG),
         ...depths_m.map((depth_m) => headCell(noBreak(depthText(depth_m, units)), STRONG)),
       ],
-      ...shown.map(({ name, countdown }) => [
+      ...shown.map(({ name, counts }) => [
         headCell(name, SMALL),
-        ...depths_m.map((depth) => cell(countdown.find(({ depth_m }) => depth_m === depth)?.seconds, GLANCE)),
-      ]),
-      ...settling.map(({ what, depths }) => [
-        headCell(`Settle: ${what}`, SMALL),
-        ...depths_m.map((depth) => cell(depths.find(({ depth_m }) => depth_m === depth)?.settle_s, SMALL)),
+        ...depths_m.map((depth_m) => {
+          const found = counts.find((one) => one.depth_m === depth_m);
+          const seconds = found?.seconds ?? null;
+          return seconds === null
+            ? dataCell("–", SMALL)
+            : dataCell(`${seconds}${found?.long === true ? "*" : ""}`, STRONG);
+        }),
       ]),
     ],
     { tracks: tableTracks([nameWidth_pt, ...depths_m.map(() => each_pt)]), field: "line names" },
+  );
+}
+
+/** How deep each board fishes as a naked line. */
+export function addNaked(
+  column: Column,
+  { rigs: { naked }, club: { units } }: GuideFrame,
+  most: number,
+): void {
+  const flies = naked.rows[0]?.flies.map(({ fly }) => fly) ?? [];
+  const name_pt = 70;
+  const each_pt = (column.width_pt - name_pt) / Math.max(1, flies.length);
+  addTable(
+    column,
+    [
+      [headCell("Leader", STRONG), ...flies.map((fly) => headCell(fly, SMALL))],
+      ...naked.rows
+        .slice(-most)
+        .map((row) => [
+          headCell(row.leader, STRONG),
+          ...row.flies.map(({ depth_m, count_s }) =>
+            dataCell(
+              `${noBreak(depthText(depth_m, units))}${count_s === null ? "" : `, ${noBreak(`count ${count_s}`)}`}`,
+              SMALL,
+            ),
+          ),
+        ]),
+    ],
+    { tracks: tableTracks([name_pt, ...flies.map(() => each_pt)]), field: "leader names" },
   );
 }

@@ -43,14 +43,17 @@ export function tackleOf(way: Method, stroke: Stroke, { view, entry, right, fly_
   ];
   const start: LinePoint = [entry, top];
   if (way === "floating line") {
-    const end: LinePoint = [right - size * 4, top];
+    // Not to scale sideways, but the leader enters the water at its right angle, about 40 degrees.
+    const deep = fly[1] - top;
+    const end: LinePoint = [Math.max(entry + size * 1.5, fly[0] - deep * 0.85), top];
+    const bend: LinePoint = [end[0] + (fly[0] - end[0]) * 0.75, top + deep * 0.55];
     return {
       stretches: [
         { stroke, through: [start, end] },
-        { stroke: "leader", through: [end, [fly[0] - size * 0.4, top + (fly[1] - top) * 0.35], fly] },
+        { stroke: "leader", through: [end, bend, fly] },
       ],
       lineAt: between(start, end, 0.8),
-      leaderAt: [fly[0] - size * 0.7, top + (fly[1] - top) * 0.45],
+      leaderAt: between(bend, fly, 0.3),
       fly,
     };
   }

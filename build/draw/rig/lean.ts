@@ -1,8 +1,7 @@
 import type { Guide } from "../../guide/guide-schema.ts";
-import { depthText, rounded, smallLengthText, type UnitSystem } from "../../model/units.ts";
+import { depthText, smallLengthText, type UnitSystem } from "../../model/units.ts";
 import { createDrawing, type Drawing, group, path, text } from "../drawing.ts";
 import { tenth } from "../geometry.ts";
-import type { Ink } from "../ink.ts";
 import { drawLabels, type Label, type LabelColumn, labelsHeight, placeLabels } from "./labels.ts";
 import type { RigOptions } from "./rig-drawing.ts";
 import {
@@ -11,22 +10,19 @@ import {
   drawFly,
   drawGround,
   drawIndicatorBall,
-  drawKnot,
-  drawRing,
   drawShot,
   drawWaterSurface,
   groundDepth,
   indicatorRadius,
   type SideView,
-  shotAbove,
   staffRight,
 } from "./side-view.ts";
 
-export type Lean = NonNullable<Guide["rigs"]["shot"]["example"]>;
+export type Lean = NonNullable<Guide["rigs"]["lean"]>;
 
 /** What the drawing shows, in sentences. */
 const leanTitle = (lean: Lean, units: UnitSystem): string =>
-  `How a rig leans, to scale: ${lean.leader} set ${depthText(lean.set_m, units)} with ${lean.shot}, in a drift of one rod length in ${rounded(lean.rod_s)} s. The fly hangs ${smallLengthText(lean.lift_m, units)} higher than straight below and trails ${depthText(lean.aside_m, units)} behind; the broken line is the same rig in still water.`;
+  `How a rig leans in ${lean.condition}, to scale: ${lean.leader} set ${depthText(lean.set_m, units)} with ${lean.shot}, the indicator loose on slack line. The arrows are the water: it moves with the wind on top, slows with depth and runs back below. The fly hangs ${smallLengthText(lean.lift_m, units)} higher than straight below and ${smallLengthText(Math.abs(lean.aside_m), units)} to the side; the broken line is the same rig in still water.`;
 
 type Places = readonly {
   readonly x: number;
@@ -49,10 +45,10 @@ function labelsOf(lean: Lean, places: Places, view: SideView): Label[] {
   const { ink, units } = view;
   const size = ink.textSize;
   const find = (at: Places[number]["at"]) => places.find((place) => place.at === at) ?? { x: 0, y: 0 };
-  const [ring, fly, indicator] = [find("ring"), find("fly"), find("indicator")];
+  const [shot, fly, indicator] = [find("shot"), find("fly"), find("indicator")];
   return [
     { at: { x: indicator.x + indicatorRadius(ink), y: indicator.y }, text: `indicator ${lean.indicator}` },
-    { at: { x: ring.x + size * 0.4, y: ring.y - shotAbove(ink) }, text: lean.shot, bold: true },
+    { at: { x: shot.x + size * 0.4, y: shot.y }, text: lean.shot, bold: true },
     {
       at: { x: fly.x + size * 0.3, y: fly.y },
       text: `fly ${smallLengthText(lean.lift_m, units)} higher`,
@@ -85,34 +81,32 @@ function drawStillLine({
     path({ d: `M${tenth(x - size * 0.4)} ${tenth(still_y)}h${tenth(size * 0.8)}` }),
     path({ d: `M${tenth(x - size * 0.4)} ${tenth(fly_y)}h${tenth(size * 0.8)}` }),
     text(
-      {
-        x: tenth(x - size * 0.6),
-        y: tenth((top + still_y) / 2),
-        "text-anchor": "end",
-        fill: ink.words,
-        stroke: "none",
-      },
+      { x: tenth(x + size * 0.5), y: tenth((top + still_y) / 2), fill: ink.words, stroke: "none" },
       "still",
     ),
   ]);
 }
 
-/** Which way the water passes the rig, and how it is timed. */
-function drawDrift({ lean, ink, left }: { lean: Lean; ink: Ink; left: number }) {
-  const size = ink.textSize;
-  const y = size * 0.55;
-  const length = size * 2.2;
-  return group({}, [
+/** How long the arrow of the foam is, in lettering. */
+const FOAM_ARROW = 2;
+
+/** The water's speed from the surface down, an arrow for each depth: downwind to the right. */
+function drawCurrent({ lean, view, x }: { lean: Lean; view: SideView; x: number }) {
+  const size = view.ink.textSize;
+  const perSpeed = (FOAM_ARROW * size) / lean.foam_mps;
+  return group({ fill: "none", stroke: view.ink.words, "stroke-width": 0.9 }, [
     path({
-      d: `M${tenth(left)} ${tenth(y)}h${tenth(length)}m${tenth(-size * 0.45)} ${tenth(-size * 0.3)}l${tenth(size * 0.45)} ${tenth(size * 0.3)}l${tenth(-size * 0.45)} ${tenth(size * 0.3)}`,
-      fill: "none",
-      stroke: ink.words,
-      "stroke-width": 1.2,
+      d: `M${tenth(x)} ${tenth(view.top)}V${tenth(depthY(view, lean.depth_m))}`,
+      "stroke-width": 0.4,
     }),
-    text(
-      { x: tenth(left + length + size * 0.4), y: tenth(y + size * 0.35), fill: ink.words },
-      `one rod in ${rounded(lean.rod_s)} s`,
-    ),
+    lean.current.map(({ depth_m, speed_mps }) => {
+      const long = speed_mps * perSpeed;
+      const head = Math.sign(long) * Math.min(Math.abs(long), size * 0.3);
+      return path({
+        d: `M${tenth(x)} ${tenth(depthY(view, depth_m))}h${tenth(long)}m${tenth(-head)} ${tenth(-size * 0.18)}l${tenth(head)} ${tenth(size * 0.18)}l${tenth(-head)} ${tenth(size * 0.18)}`,
+      });
+    }),
+    text({ x: tenth(x), y: tenth(view.top - size * 0.9), fill: view.ink.words, stroke: "none" }, "water"),
   ]);
 }
 
@@ -121,16 +115,15 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
   const size = ink.textSize;
   const top = size * 2.6;
   const below = groundDepth(ink);
-  const x = staffRight(ink) + size * 3.6;
+  const water = staffRight(ink) + size * 1.4;
+  const x = water + size * 6.2;
   const column = (right: number): LabelColumn => ({
     left: right + size * 1.6,
     right: width,
     top: size * 1.6,
   });
-  const words = size * 8.2;
-  const across = (width - words - x - size * 1.6) / Math.max(lean.aside_m, 0.01);
   const height = Math.ceil(Math.max(least, size * 14));
-  const perMetre = Math.min((height - top - below - size * 0.7) / lean.depth_m, across);
+  const perMetre = (height - top - below - size * 0.7) / lean.depth_m;
   const view: SideView = { ink, units, width, top, perMetre, depth_m: lean.depth_m };
   const places = placesOf(lean, view, x);
   const fly = places[0] ?? { x, y: top };
@@ -142,7 +135,6 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
   );
   const placed = placeLabels(labels, right, drawn, ink);
   return createDrawing({ width: width, height: drawn, title: leanTitle(lean, units), textSize: size }, [
-    drawDrift({ lean, ink, left: staffRight(ink) }),
     drawDepthStaff({ view }),
     drawWaterSurface({ view, left: staffRight(ink), right: right.left - size * 0.9 }),
     drawGround({
@@ -152,6 +144,7 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
       ],
       ink,
     }),
+    drawCurrent({ lean, view, x: water }),
     drawStillLine({ view, x, set_m: lean.set_m, fly_y: fly.y }),
     drawLabels({ placed, column: right, ink }),
     path({
@@ -162,16 +155,7 @@ export function leanDrawing(lean: Lean, { ink, units, width, height: least }: Ri
       "stroke-width": 1.4,
     }),
     drawIndicatorBall({ x, y: top, ink }),
-    places.map((place) =>
-      place.at === "ring"
-        ? [
-            drawRing({ x: place.x, y: place.y, ink }),
-            drawShot({ x: place.x, y: place.y - shotAbove(ink), ink }),
-          ]
-        : place.at === "knot"
-          ? drawKnot({ x: place.x, y: place.y, ink })
-          : null,
-    ),
+    places.map((place) => (place.at === "shot" ? drawShot({ x: place.x, y: place.y, ink }) : null)),
     drawFly({ x: fly.x, y: fly.y, ink }),
   ]);
 }

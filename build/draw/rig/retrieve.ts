@@ -78,6 +78,10 @@ const strokeOf = ({ rig, line }: RetrieveRig): Stroke => {
 /** How deep the fly is drawn: where it fishes over the deep end. */
 const flyOf = ({ rig, band }: RetrieveRig): number => rig.fly?.to_m ?? band.to_m;
 
+/** "Sink tip, 15 ft". */
+const lineName = ({ name, tip_m }: Line, units: UnitSystem): string =>
+  tip_m === null ? name : `${name}, ${depthText(tip_m, units)}`;
+
 /** What the drawing shows, in sentences. */
 function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
   const { rig, band, line, leader } = drawn;
@@ -91,7 +95,7 @@ function retrieveTitle(drawn: RetrieveRig, units: UnitSystem): string {
     ...(rig.countdown === null
       ? []
       : [
-          `Count ${rounded(rig.countdown.from_s)} s over the shallow end, ${rounded(rig.countdown.to_s)} s over the deep end.`,
+          `Count ${rounded(rig.countdown.from_s)} s over the shallow end${rig.countdown.to_s === null ? "; it does not reach the deep end" : `, ${rounded(rig.countdown.to_s)} s over the deep end`}.`,
         ]),
     `Water ${depthRange(band.from_m, band.to_m, units)} deep, fly at about ${depthText(flyOf(drawn), units)}.`,
   ];
@@ -106,7 +110,7 @@ function labelsOf(drawn: RetrieveRig, tackle: Tackle, view: SideView, shallow: n
   const beside = ([x, y]: LinePoint) => ({ x: x + ink.textSize * 0.15, y });
   const count = rig.countdown;
   const words: Label[] = [
-    ...(line === undefined ? [] : [{ at: beside(lineAt), text: line.name }]),
+    ...(line === undefined ? [] : [{ at: beside(lineAt), text: lineName(line, units) }]),
     {
       at: beside(leaderAt),
       text:
@@ -117,12 +121,12 @@ function labelsOf(drawn: RetrieveRig, tackle: Tackle, view: SideView, shallow: n
     {
       at: beside(fly),
       text:
-        count === null || rig.way === "buoyant on sinking line"
+        count === null || count.to_s === null || rig.way === "buoyant on sinking line"
           ? `fly at ${depthText(fly_m, units)}`
           : `count ${rounded(count.to_s)} s: ${depthText(fly_m, units)}`,
       bold: true,
     },
-    ...(count === null || rig.way !== "buoyant on sinking line"
+    ...(count === null || count.to_s === null || rig.way !== "buoyant on sinking line"
       ? []
       : [
           {

@@ -2,7 +2,7 @@ import { depthText, type UnitSystem } from "../../model/units.ts";
 import { createDrawing, type Drawing, type DrawingContent, group, path, text } from "../drawing.ts";
 import { LEADING, tenth } from "../geometry.ts";
 import type { Ink } from "../ink.ts";
-import { type HungRig, hungSections, offBottomText, rigTitle, sectionText } from "./hung-rig.ts";
+import { type HungRig, hungSections, offBottomText, rigTitle, sectionText, shotDepth_m } from "./hung-rig.ts";
 import { drawLabels, type Label, type LabelColumn, labelsHeight, placeLabels } from "./labels.ts";
 import {
   depthY,
@@ -54,25 +54,30 @@ function columnsOf({ ink, width }: RigOptions) {
   return { set: staffRight(ink) + size * 2, line, labels };
 }
 
+/** Where the shot is drawn: just above the ring where it would lie on it. */
+function shotY(rig: HungRig, view: SideView): number {
+  const tippet = hungSections(rig).find(({ section }) => section.part === "tippet");
+  const y = depthY(view, shotDepth_m(rig));
+  const ring = depthY(view, tippet?.top_m ?? 0);
+  return y < ring + shotAbove(view.ink) ? ring - shotAbove(view.ink) : y;
+}
+
 function labelsOf(rig: HungRig, view: SideView, line: number): Label[] {
   const { ink, units } = view;
   const size = ink.textSize;
   const sections = hungSections(rig);
-  const { hold, shot, indicator, offBottom, depth_m, set_m } = rig;
+  const { landing, shot, indicator, offBottom, depth_m, set_m } = rig;
   const at = (depth: number, aside = size * 0.45) => ({ x: line + aside, y: depthY(view, depth) });
   const ball = indicatorRadius(ink);
   const joints = sections.slice(1).flatMap(({ section, top_m }, i): Label[] => {
     if (section.part !== "tippet") return [{ at: at(top_m), text: "knot" }];
-    const above = at(top_m).y - shotAbove(ink);
-    return [
-      {
-        at: { x: line + size * 0.45, y: above },
-        text: shot === null ? "shot, if any" : `shot: ${shot}`,
-        bold: shot !== null,
-      },
-      { at: at(top_m), text: i === 0 && sections.length === 2 ? "ring" : "ring or swivel" },
-    ];
+    return [{ at: at(top_m), text: i === 0 && sections.length === 2 ? "ring" : "ring or swivel" }];
   });
+  const shotLabel: Label = {
+    at: { x: line + size * 0.45, y: shotY(rig, view) },
+    text: shot === null ? "shot, if any" : `shot: ${shot}`,
+    bold: shot !== null,
+  };
   const hung = sections.map(
     ({ section, top_m, bottom_m }): Label => ({
       at: at((top_m + bottom_m) / 2, size * 0.9),
@@ -87,9 +92,9 @@ function labelsOf(rig: HungRig, view: SideView, line: number): Label[] {
     { at: { x: line + size * 0.4, y: view.top - ball - size * 0.35 }, text: "stop" },
     {
       at: { x: line + ball, y: view.top },
-      text: `indicator${indicator === null ? "" : ` ${indicator}`}${hold === null ? "" : hold === "slip" ? ", slips" : ", fixed"}`,
+      text: `indicator${indicator === null ? "" : ` ${indicator}`}${landing === null ? "" : landing === "slip" ? ", slips" : ", fixed"}`,
     },
-    ...[...joints, ...hung].sort((a, b) => a.at.y - b.at.y),
+    ...[...joints, ...hung, shotLabel].sort((a, b) => a.at.y - b.at.y),
     { at: at(set_m, size * 1), text: `fly, ${offBottomText(offBottom, units)} off bottom` },
     { at: at(depth_m, size * 1), text: `bottom, ${depthText(depth_m, units)}` },
   ];
@@ -221,12 +226,10 @@ export function rigDrawing(rig: HungRig, options: RigOptions): Drawing {
       .slice(1)
       .map(({ section, top_m }) =>
         section.part === "tippet"
-          ? [
-              drawRing({ x, y: depthY(view, top_m), ink }),
-              drawShot({ x, y: depthY(view, top_m) - shotAbove(ink), ink }),
-            ]
+          ? drawRing({ x, y: depthY(view, top_m), ink })
           : drawKnot({ x, y: depthY(view, top_m), ink }),
       ),
+    drawShot({ x, y: shotY(rig, view), ink }),
     drawFly({ x, y: depthY(view, rig.set_m), ink }),
   ]);
 }

@@ -28,7 +28,7 @@ export interface StripFrame {
 /** About how wide a text stands in a drawing. */
 export const textWidth = (text: string, ink: Ink): number => estimateTextWidth(text, ink.textSize);
 
-/** Days shown before the first day that can be anything but iced, and after the last that can be anything but summer. */
+/** Days shown before the first day that can be anything but iced, and after the last that can be in anything but its later weeks. */
 const ROOM_DAYS = { before: 10, after: 7 };
 const SURE = 0.99;
 
@@ -41,7 +41,7 @@ export function springDays(
   { window, asOf }: Pick<Guide, "window" | "asOf">,
 ): { readonly from: CalendarDate; readonly to: CalendarDate } {
   const first = lake.daily.find(({ iced }) => iced < SURE)?.date ?? asOf;
-  const last = lake.daily.findLast(({ summer }) => summer < SURE)?.date ?? asOf;
+  const last = lake.daily.findLast(({ laterWeeks }) => laterWeeks < SURE)?.date ?? asOf;
   return {
     from: later(window.from, addDays(earlier(first, asOf), -ROOM_DAYS.before)),
     to: earlier(window.to, addDays(later(last, asOf), ROOM_DAYS.after)),

@@ -21,6 +21,7 @@ const INKED: Readonly<Record<Seen, "all" | "half" | "none">> = {
   "ice-off": "none",
   turnover: "half",
   "post-turnover": "all",
+  "later-weeks": "none",
 };
 
 interface MarkShapeProps {

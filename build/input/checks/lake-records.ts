@@ -1,9 +1,9 @@
 import type { z } from "zod";
 import type { CalendarDate } from "../../model/calendar.ts";
-import type { IceOffRecord, Lake, Report, TurnoverRecord } from "../../model/club.ts";
+import type { IceOffRecord, Lake, LastGoodRecord, Report, TurnoverRecord } from "../../model/club.ts";
 import type { Diagnostic } from "../../model/diagnostic.ts";
 import type { Fault } from "../../model/fault.ts";
-import type { iceOffRow, turnoverRow } from "../../model/fields/lake-fields.ts";
+import type { iceOffRow, lastGoodRow, turnoverRow } from "../../model/fields/lake-fields.ts";
 import { errorAt, warningAt } from "../problem.ts";
 import { omitUndefined, type Row } from "../schema/read-record.ts";
 import type { YamlDocument } from "../yaml/yaml-document.ts";
@@ -136,20 +136,18 @@ function beforeIceOff({ season, from }: TurnoverValue, iceOff: readonly IceOffRe
     : {
         code: "turnover-before-ice-off",
         message: `from ${from} is not later than the ice-off of season ${season}`,
-        hint: "a lake turns over after its ice has gone: correct one of the two",
+        hint: "a lake can overturn under its ice, but what is recorded here is the murk after ice-off: check both dates; as it stands it does not count",
       };
 }
 
 function faultOf(
   value: TurnoverValue,
-  iceOff: readonly IceOffRecord[],
   { hemisphere, moment }: SeasonContext,
 ): { key: string; fault: Fault } | undefined {
   const checks: readonly { key: string; fault: Fault | undefined }[] = [
     { key: "season", fault: futureSeason(value.season, moment) },
     { key: "from", fault: wrongSeason("from", value.from, value.season, hemisphere) },
     { key: "to", fault: wrongSeason("to", value.to, value.season, hemisphere) ?? toBeforeFrom(value) },
-    { key: "from", fault: beforeIceOff(value, iceOff) },
   ];
   return checks.flatMap(({ key, fault }) => (fault === undefined ? [] : [{ key, fault }]))[0];
 }
@@ -164,18 +162,46 @@ export function turnoverRecords(
 ): TurnoverRecord[] {
   const bySeason = new Map<number, TurnoverRecord>();
   for (const { value, path, where } of rows) {
-    const found = faultOf(value, iceOff, context);
+    const found = faultOf(value, context);
     if (found !== undefined) {
       problems.push(errorAt(doc.spot([...path, found.key]), found.fault));
       continue;
     }
     const first = bySeason.get(value.season);
+    const early = beforeIceOff(value, iceOff);
+    if (early !== undefined) problems.push(warningAt(doc.spot([...path, "from"]), early));
     const doubt =
       first === undefined
         ? afterAsOf(value.from, context.moment)
         : secondRow(value.season, first.where.line, "this one is not used");
     if (doubt !== undefined) problems.push(warningAt(where, doubt));
     if (first === undefined) bySeason.set(value.season, { ...value, where });
+  }
+  return [...bySeason.values()];
+}
+
+/** The last good days of one lake as records, the first of each season. */
+export function lastGoodRecords(
+  rows: readonly Row<z.output<typeof lastGoodRow>>[],
+  doc: YamlDocument,
+  { hemisphere, moment }: SeasonContext,
+  problems: Diagnostic[],
+): LastGoodRecord[] {
+  const bySeason = new Map<number, LastGoodRecord>();
+  for (const { value, path, where } of rows) {
+    const { season, on } = value;
+    const wrong = wrongSeason("on", on, season, hemisphere);
+    const future = futureSeason(season, moment);
+    if (future !== undefined) problems.push(errorAt(doc.spot([...path, "season"]), future));
+    else if (wrong !== undefined) problems.push(errorAt(doc.spot([...path, "on"]), wrong));
+    if (future !== undefined || wrong !== undefined) continue;
+    const first = bySeason.get(season);
+    const doubt =
+      first === undefined
+        ? afterAsOf(on, moment)
+        : secondRow(season, first.where.line, "this one is not used");
+    if (doubt !== undefined) problems.push(warningAt(where, doubt));
+    if (first === undefined) bySeason.set(season, { season, on, where });
   }
   return [...bySeason.values()];
 }

@@ -159,6 +159,15 @@ export function rowProblems(
     ...(place === undefined ? [] : [errorAt(at(place.key), place.fault)]),
     ...catchErrors(row, context, at),
     ...sampleErrors(row, at),
+    ...(row.deep !== undefined && row.water === undefined
+      ? [
+          errorAt(at("deep"), {
+            code: "deep-without-surface",
+            message: "a temperature at depth says nothing without one at the surface",
+            hint: "add “water: 46 degF”, read at the surface on the same visit",
+          }),
+        ]
+      : []),
     ...(noHours === undefined ? [] : [warningAt(at("caught"), noHours)]),
     ...twice(row.caught ?? []).map(({ i, name }) =>
       warningAt(at("caught", i), {

@@ -198,6 +198,21 @@ function quantityCell(
   });
 }
 
+/** "41 degF at 15 ft". */
+function deepCell(text: string, decimalComma: boolean): { at: string; water: string } | InvalidValue {
+  const { water, depth } = /^(?<water>.+?)\s+at\s+(?<depth>.+)$/i.exec(text)?.groups ?? {};
+  if (water === undefined || depth === undefined)
+    return invalidValue({
+      code: "wrong-type",
+      message: `${quoted(text)} is not a temperature and its depth`,
+      hint: "write it like: 41 degF at 15 ft",
+    });
+  return {
+    at: measuredText(depth, "length", decimalComma),
+    water: measuredText(water, "temperature", decimalComma),
+  };
+}
+
 /** A number of things. */
 export const wholeCell = (text: string): number | InvalidValue =>
   /^\d+$/.test(text)
@@ -219,6 +234,10 @@ export function cellValue(text: string, column: FormColumn, context: CellContext
       return slugCell(findLakeSlug(text, context.lakes));
     case "date":
       return dateCell(text, context.dates);
+    case "phase":
+      return text.toLowerCase();
+    case "deep":
+      return deepCell(text, context.decimalComma);
     case "caught":
       return caughtRows(text, context.patterns, context.decimalComma);
     case "samples":

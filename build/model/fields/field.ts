@@ -5,7 +5,7 @@ export interface FieldNotes {
   /** Its name in the Club where that is not the key: SI units stand in names. */
   readonly as?: string;
   /** What the Club holds where the key is left out; without it, nothing. */
-  readonly absent?: false | 0 | readonly [] | Readonly<Record<string, never>>;
+  readonly absent?: false | 0 | string | readonly [] | Readonly<Record<string, never>>;
   /** The keys of this group are keys of the record it stands in. */
   readonly flat?: true;
   /** Markdown in the Club, HTML in the Guide. */

@@ -1,9 +1,9 @@
 import { z } from "zod";
-import { WATER_COLOURS } from "../choices.ts";
+import { FREEZING, LAKE_ROLES, WATCHED, WATER_COLOURS } from "../choices.ts";
 import { asWritten, shortened } from "../fault.ts";
-import { PHASES, type Phase } from "../phase.ts";
 import { field } from "./field.ts";
 import { day, oneOf, quantity, REFUSALS, text, whole } from "./field-kinds.ts";
+import { NEW_WORD, OLD_WORD } from "./phase-words.ts";
 
 /** Deepest lake on earth, rounded up; a limit against slips of the keyboard. */
 export const DEEPEST = "1700 m";
@@ -23,6 +23,8 @@ export const depthBand = (description: string) =>
       to: field(depth("Deep end of the band."), { as: "to_m" }),
     })
     .meta({ description });
+
+const bandAt = (phase: string) => depthBand(`Where fish were found at ${phase}.`).optional();
 
 const dayRange = (description: string) =>
   z
@@ -51,6 +53,13 @@ export const turnoverRow = z
     to: day("Last cloudy day."),
   })
   .meta({ description: "Turnover as it was seen in one season." });
+
+export const lastGoodRow = z
+  .strictObject({
+    season: season("Year of the season."),
+    on: day("The last day on which the best weeks held, as you judged it."),
+  })
+  .meta({ description: "Last good day of one season's best weeks." });
 
 const degrees = (limit: number, name: string, description: string, example: number) =>
   z
@@ -124,6 +133,14 @@ export const lakeSchema = z
         .meta({ description: "Depth of the lake." }),
       { flat: true },
     ),
+    role: oneOf(
+      LAKE_ROLES,
+      "indicator: a lake outside the guide, whose records and day of this spring tell how early the season is until the club's first own opening.",
+    ).optional(),
+    watched: oneOf(
+      WATCHED,
+      "Whether somebody would see it open and report it; without it, learnt from the reports of past springs.",
+    ).optional(),
     water: oneOf(WATER_COLOURS, "What the water looks like in spring; scuds take its colour.").optional(),
     summary: text("One line: what kind of lake it is.").optional(),
     access: z
@@ -156,13 +173,40 @@ export const lakeSchema = z
       })
       .optional()
       .meta({ description: "Local rules as read on a day." }),
+    places: field(
+      z
+        .array(
+          z.strictObject({
+            name: text("What the club calls the place."),
+            at: text("How to find it.").optional(),
+            depths: field(
+              z
+                .array(depth("Depth plumbed there."))
+                .min(1)
+                .max(6)
+                .meta({
+                  description: "Plumbed depths there, the likeliest first.",
+                  examples: [["14 ft", "10 ft"]],
+                }),
+              { as: "depths_m" },
+            ),
+          }),
+        )
+        .max(6)
+        .optional()
+        .meta({ description: "Places worth trying; with them the guide plans the search." }),
+      { absent: [], explained: "Named by the club; empty means no search plan." },
+    ),
     depthBands: field(
       z
-        .strictObject(
-          Object.fromEntries(
-            PHASES.map((phase) => [phase, depthBand(`Where fish were found at ${phase}.`).optional()]),
-          ) as Record<Phase, z.ZodOptional<ReturnType<typeof depthBand>>>,
-        )
+        .strictObject({
+          "ice-off": bandAt("ice-off"),
+          turnover: bandAt("turnover"),
+          // the old word goes first: a band under the new one takes its place
+          [OLD_WORD]: bandAt(OLD_WORD),
+          [NEW_WORD]: field(bandAt(NEW_WORD), { as: OLD_WORD }),
+          "later-weeks": bandAt("later-weeks"),
+        })
         .optional()
         .meta({ description: "Depths at which fish were found, by phase; plumbed by the club." }),
       { absent: {} },
@@ -172,6 +216,19 @@ export const lakeSchema = z
       .array(turnoverRow)
       .optional()
       .meta({ description: "Turnover of past seasons, one row a season." }),
+    lastGood: z
+      .array(lastGoodRow)
+      .optional()
+      .meta({ description: "Last good days of past best weeks, one row a season." }),
+    freezes: oneOf(
+      FREEZING,
+      "How often the lake freezes over; one that never does has a launch card, and no forecast.",
+    ).optional(),
+    fedBy: oneOf(["snow"], "A snow or glacier stream runs through it and keeps it cold.").optional(),
+    layers: oneOf(
+      ["yes", "no"],
+      "Whether warm water lies over cold in summer (stratification); left out, its depth decides.",
+    ).optional(),
     turnoverRule: z
       .union([
         z.literal("none"),

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { FOODS, METHODS, WATER_COLOURS } from "../choices.ts";
-import { PHASES } from "../phase.ts";
 import { field } from "./field.ts";
 import { oneOf, quantity, text, whole } from "./field-kinds.ts";
+import { phaseWord } from "./phase-words.ts";
 
 const hookSize = (description: string) => whole(1, 28, description);
 
@@ -23,9 +23,9 @@ export const patternSchema = z
       absent: [],
     }),
     phases: z
-      .array(oneOf(PHASES, "A phase."))
+      .array(phaseWord("A phase."))
       .min(1)
-      .meta({ description: "When it is fished.", examples: [["ice-off", "post-turnover"]] }),
+      .meta({ description: "When it is fished.", examples: [["ice-off", "best-weeks"]] }),
     ways: z
       .array(oneOf(METHODS, "A way of fishing."))
       .min(1)

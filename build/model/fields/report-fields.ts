@@ -1,6 +1,5 @@
 import { z } from "zod";
-import { FOODS, type FoundFood, ICE_STATES, METHODS } from "../choices.ts";
-import { PHASES } from "../phase.ts";
+import { FOODS, type FoundFood, ICE_STATES, LOOKS, METHODS } from "../choices.ts";
 import { field } from "./field.ts";
 import {
   count,
@@ -13,6 +12,7 @@ import {
   text,
   whole,
 } from "./field-kinds.ts";
+import { phaseWord } from "./phase-words.ts";
 
 /** A day has 24 hours, and a report at most 100 rods. */
 const MOST_ROD_HOURS = "2400 h";
@@ -77,8 +77,10 @@ export const reportRow = z
       column: "the lake, by its name or file name",
     }),
     date: field(day("The day it was seen."), { column: "the day" }),
-    ice: field(oneOf(ICE_STATES, "Ice on the lake.").optional(), { column: "the ice: on, part or off" }),
-    phase: field(oneOf(PHASES, "The phase the water was in, as seen.").optional(), {
+    ice: field(oneOf(ICE_STATES, "Ice on the lake; none: it did not freeze this winter.").optional(), {
+      column: "the ice: on, part, off or none",
+    }),
+    phase: field(phaseWord("The phase the water was in, as seen.").optional(), {
       column: "the phase of the water",
     }),
     water: field(
@@ -86,7 +88,7 @@ export const reportRow = z
         description: "Water temperature near the surface.",
         example: "44 degF",
         least: "-1 degC",
-        most: "40 degC",
+        most: "32 degC",
       }).optional(),
       { as: "water_C", column: "the water temperature" },
     ),
@@ -99,6 +101,38 @@ export const reportRow = z
       }).optional(),
       { as: "clarity_m", column: "the Secchi depth" },
     ),
+    deep: field(
+      z
+        .strictObject({
+          at: field(
+            quantity("length", {
+              description: "How deep it was read.",
+              example: "15 ft",
+              above: "0 m",
+              most: "300 m",
+            }),
+            { as: "at_m" },
+          ),
+          water: field(
+            quantity("temperature", {
+              description: "Water temperature at that depth.",
+              example: "41 degF",
+              least: "-1 degC",
+              most: "32 degC",
+            }),
+            { as: "water_C" },
+          ),
+        })
+        .meta({
+          description: "A second temperature, below the surface; “water” is needed too.",
+          examples: [{ at: "15 ft", water: "41 degF" }],
+        })
+        .optional(),
+      { column: "a second temperature and its depth, such as: 41 degF at 15 ft" },
+    ),
+    looks: field(oneOf(LOOKS, "How clear the water looked, without a disc.").optional(), {
+      column: "how the water looked: cloudy or clear",
+    }),
     oxygen: field(
       quantity("oxygen", {
         description: "Dissolved oxygen.",

@@ -48,6 +48,9 @@ export const lineRow = z
       }).optional(),
       { as: "sinkRate_mps" },
     ),
+    tip: field(lengthUpTo("15 m", "15 ft", "Length of a sink tip: it never hangs deeper.").optional(), {
+      as: "tip_m",
+    }),
   })
   .meta({ description: "One fly line." });
 
@@ -80,6 +83,11 @@ export const indicatorRow = z
   })
   .meta({ description: "One size of indicator." });
 
+const seconds = (description: string, example: string) =>
+  quantity("seconds", { description, example, above: "0 s", most: "10 min" });
+
+const scopeNumber = z.number().min(1).max(20).meta({ description: "Times depth and bow." });
+
 const offBottomBand = z
   .strictObject({
     from: field(lengthUpTo("2 m", "6 in", "At least this far above the bottom."), { as: "from_m" }),
@@ -109,9 +117,43 @@ export const rigsSchema = z
       }),
       { as: "margin_m" },
     ).optional(),
-    lift: field(lengthUpTo("2 m", "6 in", "How far the fly may lift before more shot is wanted."), {
+    lift: field(lengthUpTo("2 m", "6 in", "How far the fly may lift in the current that is expected."), {
       as: "lift_m",
     }).optional(),
+    mostLift: field(lengthUpTo("3 m", "12 in", "How far it may lift in the worst current that is likely."), {
+      as: "mostLift_m",
+    }).optional(),
+    steps: z
+      .array(text("A step: none, or shot from the list, such as BB or 2 x BB."))
+      .min(1)
+      .max(8)
+      .optional()
+      .meta({
+        description: "What is pinched on, from none up; at most two pieces cast well.",
+        examples: [["none", "No. 4", "BB", "2 x BB"]],
+      }),
+    longestWait: field(seconds("The longest wait on a tight line that a light step may ask for.", "90 s"), {
+      as: "longestWait_s",
+    }).optional(),
+    longestCount: field(seconds("The longest count after every cast.", "60 s"), {
+      as: "longestCount_s",
+    }).optional(),
+    bow: field(
+      quantity("length", {
+        description: "From the water up to the bow of the boat.",
+        example: "2 ft",
+        least: "0 m",
+        most: "3 m",
+      }),
+      { as: "bow_m" },
+    ).optional(),
+    scope: z
+      .union([scopeNumber, z.strictObject({ calm: scopeNumber, ripple: scopeNumber, chop: scopeNumber })])
+      .optional()
+      .meta({
+        description: "Anchor rope over depth and bow together: one number, or one for each condition.",
+        examples: [5, { calm: 5, ripple: 5, chop: 7 }],
+      }),
     dryShare: z
       .number()
       .min(0)

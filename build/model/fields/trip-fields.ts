@@ -1,6 +1,7 @@
 import { z } from "zod";
+import { BOAT_KINDS } from "../choices.ts";
 import { field } from "./field.ts";
-import { day, quantity, text, whole } from "./field-kinds.ts";
+import { day, oneOf, quantity, text, whole } from "./field-kinds.ts";
 
 export const tripSchema = z
   .strictObject({
@@ -32,6 +33,9 @@ export const tripSchema = z
           z
             .strictObject({
               name: text("What the boat is called."),
+              kind: field(oneOf(BOAT_KINDS, "What kind of boat; a pram when left out.").optional(), {
+                absent: "pram",
+              }),
               seats: whole(1, 50, "How many it carries."),
             })
             .meta({ description: "One boat." }),

@@ -5,12 +5,14 @@ import { GOOD_STATES, type Phase, phaseName, STATE_WORDS, stateOfPhase } from ".
 import { chanceText } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
 import { Cautions, capital, cautionsFor, Fact, ForecastNote, inOneLine, sizesText } from "../parts.tsx";
-import { countdownText, holdText, setDepthText } from "../rigs/rig-facts.tsx";
+import { countdownText, landingText, setDepthText } from "../rigs/rig-facts.tsx";
 
-/** The phase to rig for: the lake's own while it is good, or else the next good one. */
+/** The phase to rig for: the lake's own while it can be fished, or else the next good one. */
 export const phaseToRigFor = ({ now, next, phases }: GuideLake): Phase | undefined =>
-  phases.find(({ phase }) => stateOfPhase(phase) === now.state && GOOD_STATES.includes(now.state))?.phase ??
-  next?.phase;
+  now.state === "laterWeeks"
+    ? "later-weeks"
+    : (phases.find(({ phase }) => stateOfPhase(phase) === now.state && GOOD_STATES.includes(now.state))
+        ?.phase ?? next?.phase);
 
 /** The first rig of the phase to rig for, as short as it can be said. */
 function FirstRig({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
@@ -29,7 +31,7 @@ function FirstRig({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
           `for ${phaseName(plan.phase).toLowerCase()}`,
           depth === null && countdown === null ? null : rig.way,
           rig.leader === null ? null : `leader ${rig.leader}`,
-          holdText(rig),
+          landingText(rig),
           depth === null ? rig.line : null,
           fly === undefined ? null : `${fly.name} ${sizesText(fly.sizes)}`.trim(),
         ])}

@@ -3,7 +3,7 @@ import { ADDRESS } from "../../../build/model/addresses.ts";
 import { phaseName, stateOfPhase } from "../../../build/model/phase.ts";
 import type { PageContext } from "../page-context.ts";
 import { capital, inOneLine, Section, sizesText } from "../parts.tsx";
-import { LeanPicture, RigPicture } from "../rigs/rig-drawings.tsx";
+import { RigPicture } from "../rigs/rig-drawings.tsx";
 import { bandText, type PhasePlan, type Rig, RigFacts } from "../rigs/rig-facts.tsx";
 import { phaseToRigFor } from "./glance.tsx";
 
@@ -63,7 +63,7 @@ function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet:
       <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
       {moreRigs.length === 0 ? null : (
         <details class="more">
-          <summary>Other ways: {moreRigs.map(({ way }) => way).join(", ")}</summary>
+          <summary>Other methods: {moreRigs.map(({ way }) => way).join(", ")}</summary>
           <Rigs rigs={moreRigs} sheet={sheet} />
         </details>
       )}
@@ -100,7 +100,7 @@ export function Plan({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   );
 }
 
-/** The rig to start with in the phase at hand, drawn, and how one leans in the drift here. */
+/** The rig to start with in the phase at hand, drawn, and where its shot and wait are to be read. */
 export function RigSection({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   const phase = phaseToRigFor(lake);
   const plan = lake.plan.find((one) => one.phase === phase);
@@ -112,9 +112,12 @@ export function RigSection({ lake, sheet }: { lake: GuideLake; sheet: PageContex
         {capital(rig.way)}, for {phaseName(plan.phase).toLowerCase()}, at the deepest set its leader serves
         there.
       </p>
+      <p>
+        Set, shot, wait and anchor rope follow from the depth just plumbed:{" "}
+        <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>the plumb table</a>, on the first of the rig cards.
+      </p>
       <div class="columns">
         <RigPicture rig={rig} band={plan.band} sheet={sheet} />
-        <LeanPicture shot={lake.shot} sheet={sheet} />
       </div>
     </Section>
   );

@@ -57,6 +57,12 @@ function Windows({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
           </tr>
         </tbody>
       ))}
+      <tbody>
+        <tr>
+          <th scope="row">{STATE_WORDS.laterWeeks.name} begin</th>
+          <SpreadCells spread={lake.laterWeeks} />
+        </tr>
+      </tbody>
     </table>
   );
 }

@@ -122,11 +122,11 @@ export function AnchorSection({ lake, sheet }: { lake: GuideLake; sheet: PageCon
       <div class="columns">
         <Drawing drawing={anchorPlan({ ink: screenInk, width: ANCHOR_WIDTH })} />
         <dl>
-          {anchor.ways.map(({ name, words }) => (
+          {anchor.moorings.map(({ name, words }) => (
             <Fact name={name}>{words}</Fact>
           ))}
-          {anchor.swing.map(({ rod_s, words }) => (
-            <Fact name={`Swing, one rod length in ${rod_s} s`}>{words}</Fact>
+          {anchor.holders.map(({ name, words }) => (
+            <Fact name={`Rod holder, ${name}`}>{words}</Fact>
           ))}
         </dl>
       </div>

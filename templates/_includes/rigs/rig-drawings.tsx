@@ -43,16 +43,15 @@ export function RigPicture({ rig, band, sheet }: { rig: Rig; band: PhasePlan["ba
   return <Drawing drawing={retrieveDrawing(drawn, { ...ACROSS, units })} />;
 }
 
-/** How a rig of the shot table leans in the drift. */
-export function LeanPicture({ shot, sheet }: { shot: Guide["rigs"]["shot"]; sheet: PageContext }) {
+/** How a rig of the plumb table leans in water that slows with depth. */
+export function LeanPicture({ lean, sheet }: { lean: Guide["rigs"]["lean"]; sheet: PageContext }) {
   const { units } = sheet.guide.club;
-  if (shot.example === null) return null;
-  return <Drawing drawing={leanDrawing(shot.example, { ...HUNG, units })} />;
+  return lean === null ? null : <Drawing drawing={leanDrawing(lean, { ...HUNG, units })} />;
 }
 
 /** A drift fast enough to swing in and slow enough to fish: the middle one of the table. */
 function middleDrift_s({ columns }: Guide["rigs"]["swing"]): number | undefined {
-  const drifts = columns.flatMap(({ rod_s }) => (rod_s === null ? [] : [rod_s]));
+  const drifts = columns.map(({ rod_s }) => rod_s);
   return drifts[Math.floor((drifts.length - 1) / 2)];
 }
 

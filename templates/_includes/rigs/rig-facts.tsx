@@ -19,13 +19,16 @@ export const setDepthText = ({ setDepth }: Rig, units: Units): string | null =>
 /** "16–30 s". */
 export function countdownText({ countdown }: Rig): string | null {
   if (countdown === null) return null;
-  const [from, to] = [rounded(countdown.from_s), rounded(countdown.to_s)];
-  return from === to ? `${from} s` : `${from}–${to} s`;
+  const from = rounded(countdown.from_s);
+  const long = countdown.long ? ", long" : "";
+  if (countdown.to_s === null) return `${from} s at the shallow end${long}`;
+  const to = rounded(countdown.to_s);
+  return `${from === to ? from : `${from}–${to}`} s${long}`;
 }
 
 /** Whether the indicator may be fixed, in words that say what to do. */
-export const holdText = ({ hold }: Rig): string | null =>
-  hold === null ? null : hold === "slip" ? "slip indicator" : "fixed indicator";
+export const landingText = ({ landing }: Rig): string | null =>
+  landing === null ? null : landing === "slip" ? "slip indicator" : "fixed indicator";
 
 /** "8–12 ft, plumbed by the club". */
 export const bandText = ({ band }: PhasePlan, units: Units): string =>
@@ -53,7 +56,7 @@ function Leader({ name, sheet }: { name: string; sheet: PageContext }) {
 export function RigFacts({ rig, sheet }: { rig: Rig; sheet: PageContext }) {
   const { units } = sheet.guide.club;
   const depth = setDepthText(rig, units);
-  const hold = holdText(rig);
+  const landing = landingText(rig);
   return (
     <dl>
       <Fact name="Set">{depth === null ? null : <strong>{depth}</strong>}</Fact>
@@ -66,12 +69,13 @@ export function RigFacts({ rig, sheet }: { rig: Rig; sheet: PageContext }) {
         {rig.leader === null ? null : (
           <>
             <Leader name={rig.leader} sheet={sheet} />
-            {hold === null ? "" : `, ${hold}`}
+            {landing === null ? "" : `, ${landing}`}
           </>
         )}
       </Fact>
       <Fact name="Line">{rig.line}</Fact>
       <Fact name="Count">{rig.countdown === null ? null : <strong>{countdownText(rig)}</strong>}</Fact>
+      <Fact name="Draw">{rig.draw}</Fact>
       <Fact name="Check">{rig.check}</Fact>
       <Fact name="Not covered">{rig.uncovered}</Fact>
     </dl>

@@ -9,11 +9,11 @@ export function TripPeople({ trip: { people, boats, ashore } }: { trip: GuideTri
     <Section title="Who sits where" id="people">
       <dl>
         {boats.length === 0 ? <Fact name="On foot">{people.join(", ")}</Fact> : null}
-        {boats.map(({ name, seats, aboard }) => (
+        {boats.map(({ name, kind, seats, aboard }) => (
           <Fact name={name}>
             {aboard.length === 0 ? null : <strong>{aboard.join(", ")}</strong>}{" "}
             <span class="small">
-              {seats} {seats === 1 ? "seat" : "seats"}
+              {kind}, {seats} {seats === 1 ? "seat" : "seats"}
             </span>
           </Fact>
         ))}
@@ -55,14 +55,17 @@ export function TripPacking({ trip: { slug, from, packing } }: { trip: GuideTrip
           <section>
             <h3>{group}</h3>
             <ul class="plain">
-              {items.map(({ id, item, count, why }) => (
+              {items.map(({ id, item, count, how, why }) => (
                 <li>
                   <label>
                     <input type="checkbox" data-item={id} />
                     <strong>{count}</strong>
                     <span>
                       {item}
-                      {why === null ? null : <span class="small"> {why}</span>}
+                      <span class="small">
+                        {" "}
+                        {how}.{why === null ? "" : ` ${why}`}
+                      </span>
                     </span>
                   </label>
                 </li>
