@@ -55,7 +55,7 @@ const WORDS = [...new Set(Object.values(inputSchemas()).flatMap(wordsIn))];
 
 /** Other values for one, likely ones first: a little more, a day later, other words. */
 function otherValues(value: unknown, slugs: readonly string[]): unknown[] {
-  if (typeof value === "number") return [value + 1, value * 0.9];
+  if (typeof value === "number") return [value + 1, value * 0.9, value + 0.001];
   if (typeof value === "boolean") return [!value];
   const text = String(value);
   const [, date, day] = /^(\d{4}-\d{2}-)(\d{2})$/.exec(text) ?? [];
@@ -118,6 +118,8 @@ const YAML_FILES = [
   "reports/2026.yaml",
   "trips/weekend.yaml",
 ];
+/** Goes with the dates beside it, and cannot be another alone. */
+const isSeason = (key: string): boolean => key.endsWith(".season");
 const TEXT_CHANGES: readonly (readonly [file: string, from: RegExp, to: string])[] = [
   ["pages/etiquette.md", /$/, "\nOne line more.\n"],
   ["lakes/chalkhen.geojson", /"name":\s*"([^"]+)"/, '"name": "$1 altered"'],
@@ -178,7 +180,9 @@ describe("the same inputs, the same result", () => {
     "whichever value of %s is another",
     async (file) => {
       const text = await readFile(path.join(dataDir, file), "utf8");
-      const places = [...firstPlaces(load(text))].filter((_, i) => i % STEP === STEP - 1);
+      const places = [...firstPlaces(load(text))]
+        .filter(([key]) => !isSeason(key))
+        .filter((_, i) => i % STEP === STEP - 1);
       expect(places).not.toEqual([]);
       const rejected: string[] = [];
       for (const [key, place] of places) if (!(await buildWithOther(file, text, place))) rejected.push(key);
