@@ -29,12 +29,12 @@ export function placeCards({ kind, names, inputs }: CardFiles, tools: CardTools)
   try {
     const known = KINDS.find((one) => one.kind === kind);
     if (known === undefined) throw new Error(`no kind of cards is called “${kind}”`);
-    const { problems, ink } = known.place(inputs as never, tools);
+    const placed = known.place(inputs as never, tools);
     return {
-      problems,
+      ...placed,
       ink: async (fonts) => {
         try {
-          return await ink(fonts);
+          return await placed.ink(fonts);
         } catch (error) {
           throw ofCard(names[0], error);
         }
@@ -64,7 +64,7 @@ export function openCardWriter(outDir: string): CardWriter {
     const lakes: LakeLayout[] = [];
     for (const files of batch) {
       const placed = placeCards(files, { ruler, lakes });
-      lakes.push(...(placed.lakes ?? []));
+      lakes.push(...placed.lakes);
       problems.push(...placed.problems);
       if (problems.length === 0) {
         const inked = await placed.ink(fonts);

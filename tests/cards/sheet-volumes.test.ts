@@ -3,14 +3,19 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { placeCards } from "../../build/cards/card-writer.ts";
 import { writeCards } from "../../build/cards/cards.ts";
+import { LAKE_SHEETS, planLakeCards } from "../../build/cards/lake/lake-cards.ts";
+import type { Ruler } from "../../build/cards/layout/column.ts";
+import { parseFonts } from "../../build/cards/pdf/document.ts";
+import { guideFrame } from "../../build/guide/guide-frame.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
 import { lakeSheets } from "../../build/guide/print-files.ts";
 import { LAKES_PER_VOLUME, sheetVolumes } from "../../build/guide/sheet-volumes.ts";
 import { openInputHash } from "../../build/incremental/input-hash.ts";
 import type { Progress } from "../../build/model/progress.ts";
 import { guideOf } from "../lake-fixture.ts";
-import { AS_OF, cardsOf, ember, need } from "./card-fixture.ts";
+import { AS_OF, cardsOf, ember, need, ruler } from "./card-fixture.ts";
 
 let dir: string;
 beforeEach(async () => {
@@ -41,6 +46,27 @@ async function sheetsOf(guide: Guide): Promise<ReadonlyMap<string, string>> {
 }
 
 describe("sheets in volumes", () => {
+  test("take the cards that are placed already, and place the others", async () => {
+    const { lakes } = guideWith(2);
+    const frame = guideFrame(one);
+    const [first, second] = lakes;
+    if (first === undefined || second === undefined) throw new Error("two lakes");
+    const placed = placeCards(planLakeCards(frame, first), { ruler, lakes: [] }).lakes;
+    const inputs = { guide: frame, number: null, lakes: [first] };
+    const fonts = parseFonts();
+    const noRuler: Ruler = {
+      width_pt: () => {
+        throw new Error("placed anew");
+      },
+      missing: () => [],
+      xHeight_pt: () => 0,
+    };
+    const taken = await LAKE_SHEETS.place(inputs, { ruler: noRuler, lakes: placed }).ink(fonts);
+    expect(taken).toEqual(await LAKE_SHEETS.place(inputs, { ruler, lakes: [] }).ink(fonts));
+    const both = LAKE_SHEETS.place({ ...inputs, lakes }, { ruler: noRuler, lakes: placed });
+    await expect(async () => both.ink(fonts)).rejects.toThrow("placed anew");
+  });
+
   test("every lake stands in one volume, none is too large, and a forecast’s order changes nothing", () => {
     fc.assert(
       fc.property(fc.uniqueArray(fc.nat(500).map(slugAt), { minLength: 1, maxLength: 200 }), (slugs) => {

@@ -142,6 +142,7 @@ export const LABELS: CardKind<LabelNeeds> = {
     ];
     return {
       problems: misfits.map((misfit) => overflowProblem(name, misfit)),
+      lakes: [],
       ink: (fonts) => Promise.all(PAPERS.map((sheet) => labelsPdf(guide, { title, faces, sheet }, fonts))),
     };
   },
