@@ -25,7 +25,7 @@ test("contrast ratio: black on white is 21 to 1, #777777 on white 4.48 to 1 (Web
   expect(contrast([119, 119, 119], [255, 255, 255])).toBeCloseTo(4.48, 2);
 });
 
-const STATES = ["iced", "ice-off", "turnover", "best", "summer"];
+const STATES = ["iced", "ice-off", "turnover", "best", "later"];
 /** Ink, ground and the least contrast between them: 4.5 for text (WCAG 1.4.3), 3 for drawing (1.4.11). */
 const PAIRS: readonly (readonly [string, string, number])[] = [
   ["ink", "paper", 7],
