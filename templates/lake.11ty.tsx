@@ -1,5 +1,5 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
-import { ADDRESS } from "../build/model/addresses.ts";
+import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { Launch } from "./_includes/lake/launch.tsx";
@@ -62,6 +62,9 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
                 : "Pocket cards to print"}
             </a>{" "}
             (PDF)
+          </li>
+          <li>
+            <a href={sheet.to(ADDRESS.card(CARD.launch(lake.slug)))}>Launch card to print</a> (PDF)
           </li>
           <li>
             <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)

@@ -2,6 +2,7 @@ import type { BareLake, GuideLake } from "../../../build/guide/guide-schema.ts";
 import { dayMonth } from "../../../build/model/calendar.ts";
 import { STATE_WORDS } from "../../../build/model/phase.ts";
 import { chanceText, depthText, temperatureText, type UnitSystem } from "../../../build/model/units.ts";
+import { STOP_C, TAKE_CARE_C } from "../../../build/model/warm-water.ts";
 import type { PageContext } from "../page-context.ts";
 import { Scroll, Section } from "../parts.tsx";
 
@@ -62,8 +63,8 @@ export function Launch({ lake, sheet }: { lake: Pick<GuideLake | BareLake, "laun
         </table>
       </Scroll>
       <p class="small">
-        From {temperatureText(18, units)} take care with every trout; from {temperatureText(20, units)} stop.
-        The rules of the water go first.
+        From {temperatureText(TAKE_CARE_C, units)} take care with every trout; from{" "}
+        {temperatureText(STOP_C, units)} stop. The rules of the water go first.
       </p>
     </Section>
   );
