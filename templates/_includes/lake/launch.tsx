@@ -1,8 +1,8 @@
 import type { BareLake, GuideLake } from "../../../build/guide/guide-schema.ts";
+import { heatLines, heatRule } from "../../../build/guide/heat-words.ts";
 import { dayMonth } from "../../../build/model/calendar.ts";
 import { STATE_WORDS } from "../../../build/model/phase.ts";
 import { chanceText, depthText, temperatureText, type UnitSystem } from "../../../build/model/units.ts";
-import { STOP_C, TAKE_CARE_C } from "../../../build/model/warm-water.ts";
 import type { PageContext } from "../page-context.ts";
 import { Scroll, Section } from "../parts.tsx";
 
@@ -62,10 +62,19 @@ export function Launch({ lake, sheet }: { lake: Pick<GuideLake | BareLake, "laun
           </tbody>
         </table>
       </Scroll>
-      <p class="small">
-        From {temperatureText(TAKE_CARE_C, units)} take care with every trout; from{" "}
-        {temperatureText(STOP_C, units)} stop. The rules of the water go first.
-      </p>
+      <p class="small">{heatRule(units)} The rules of the water go first.</p>
+    </Section>
+  );
+}
+
+/** How likely the surface is too warm for trout to be played, on the days to come. */
+export function WarmWater({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+  return (
+    <Section title="Warm water" id="heat">
+      {heatLines(lake, sheet.guide.asOf, sheet.guide.club.units).map((line) => (
+        <p>{line}</p>
+      ))}
+      <p class="small">A thermometer decides. Local closures come first.</p>
     </Section>
   );
 }
