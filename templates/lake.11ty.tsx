@@ -1,8 +1,8 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
-import { ADDRESS } from "../build/model/addresses.ts";
+import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
-import { Launch } from "./_includes/lake/launch.tsx";
+import { Launch, WarmWater } from "./_includes/lake/launch.tsx";
 import { PastForecasts } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
@@ -37,6 +37,7 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
       </div>
       <Dates lake={lake} sheet={sheet} />
       <Launch lake={lake} sheet={sheet} />
+      <WarmWater lake={lake} sheet={sheet} />
       <Plan lake={lake} sheet={sheet} />
       <Diet lake={lake} sheet={sheet} />
       <RigSection lake={lake} sheet={sheet} />
@@ -62,6 +63,9 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
                 : "Pocket cards to print"}
             </a>{" "}
             (PDF)
+          </li>
+          <li>
+            <a href={sheet.to(ADDRESS.card(CARD.launch(lake.slug)))}>Launch card to print</a> (PDF)
           </li>
           <li>
             <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)

@@ -60,6 +60,7 @@ export const CARD = {
   lake: (slug: string): string => slug,
   /** Sheets. @param volume from 1 on; null where one file holds every lake */
   lakes: (volume: number | null): string => (volume === null ? "sheets" : `sheets-${volume}`),
+  launch: (slug: string): string => `${slug}-launch`,
   plumb: "plumb-a6",
   rig: "rig-a6",
   rigIndexCard: "rig-5x3",
