@@ -3,9 +3,10 @@ import type { Drawing } from "../../build/draw/drawing.ts";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
 import { springDays } from "../../build/draw/strip/date-axis.ts";
 import { stripLegend } from "../../build/draw/strip/legend.ts";
+import { drawMarkShape } from "../../build/draw/strip/marks.ts";
 import { seasonStrip } from "../../build/draw/strip/season-strip.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
-import { DAY_STATES, STATE_WORDS } from "../../build/model/phase.ts";
+import { DAY_STATES, PHASES, STATE_WORDS } from "../../build/model/phase.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 import { lettering } from "./lettering-boxes.ts";
 
@@ -90,6 +91,14 @@ test("the spring days hold every day that is not surely ice or laterWeeks, and t
       .map(({ date }) => date);
     expect([AS_OF, ...unsure].filter((date) => date < from || date > to)).toEqual([]);
   }
+});
+
+test("no two kinds of mark have the same shape", () => {
+  const kinds = ["ice on", "ice part", "ice off", ...PHASES] as const;
+  const shapes = kinds.map((seen) =>
+    JSON.stringify(drawMarkShape({ seen, doubted: false, x: 10, y: 10, r: 4, ink: paperInk })),
+  );
+  expect(new Set(shapes).size).toBe(kinds.length);
 });
 
 test("the legend names every state and every kind of mark", () => {
