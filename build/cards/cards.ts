@@ -107,8 +107,8 @@ async function makeBatches(
 
 /**
  * Writes what goes under `cards/`; SHEET is `a4` or `letter`:
- * - `SLUG.pdf` for every lake, its map's card behind its own; `sheets-SHEET.pdf` with all of them, `sheets-1-SHEET.pdf`
- *   and on where they are too many for one file
+ * - `SLUG.pdf` for every lake, the cards of its map and its search behind its own; `sheets-SHEET.pdf` with all of them,
+ *   `sheets-1-SHEET.pdf` and on where they are too many for one file
  * - `SLUG-launch.pdf` for every lake, also one without a forecast: what its water says at the launch
  * - the rig cards, and `rigs-SHEET.pdf` with those of A6
  * - the leader boards' labels: `labels-SHEET.pdf` for the club and its listed trips, `labels-TRIP-SHEET.pdf` for each
