@@ -40,15 +40,16 @@ const PAIRS: readonly (readonly [string, string, number])[] = [
   ...["iced", "ice-off", "turnover"].map((state) => [`strip-${state}-hatch`, `strip-${state}`, 3] as const),
   ["strip-best", "strip-paper", 3],
   ["strip-best", "strip-turnover", 3],
-  ["strip-best", "strip-summer", 3],
+  ["strip-best", "strip-later", 3],
 ];
 
-/** What a custom property comes to, as the browser paints it. */
+/** What a custom property comes to, as the browser paints it. @throws when the page defines no such property */
 async function painted(page: Page, name: string): Promise<Channels> {
   const rgb = String(
     await page.evaluate(
       `(() => { const probe = document.createElement("i"); document.body.append(probe);
-        probe.style.color = "var(--${name})"; const { color } = getComputedStyle(probe); probe.remove(); return color; })()`,
+        probe.style.color = "var(--${name})"; const style = getComputedStyle(probe);
+        const shown = style.getPropertyValue("--${name}") === "" ? "undefined" : style.color; probe.remove(); return shown; })()`,
     ),
   );
   const [red, green, blue] = (rgb.match(/\d+/g) ?? []).map(Number);
