@@ -4,6 +4,8 @@ export const ADDRESS = {
   board: "index.html",
   lake: (slug: string): string => `lakes/${slug}/index.html`,
   place: (slug: string): string => `lakes/${slug}/place/index.html`,
+  launch: (slug: string): string => `lakes/${slug}/launch/index.html`,
+  pastSprings: (slug: string): string => `lakes/${slug}/past-springs/index.html`,
   lakeReports: (slug: string): string => `lakes/${slug}/reports/index.html`,
   marks: (slug: string): string => `lakes/${slug}/marks.gpx`,
   map: (slug: string): string => `lakes/${slug}/map.geojson`,

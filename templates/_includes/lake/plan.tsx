@@ -63,7 +63,8 @@ function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet:
       <p>Fish at {bandText(plan, sheet.guide.club.units)}.</p>
       {plan.phase === "later-weeks" ? (
         <p>
-          {heatRule(sheet.guide.club.units)} <a href="#heat">How likely that is.</a>
+          {heatRule(sheet.guide.club.units)}{" "}
+          <a href={`${sheet.to(ADDRESS.launch(lake.slug))}#heat`}>How likely that is.</a>
         </p>
       ) : null}
       <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
