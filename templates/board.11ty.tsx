@@ -7,7 +7,7 @@ import { daysAheadText } from "../build/guide/board.ts";
 import { listedTrips } from "../build/guide/guide-contents.ts";
 import type { Board, Guide, GuideLake, GuideTrip } from "../build/guide/guide-schema.ts";
 import { lakeSheets } from "../build/guide/print-files.ts";
-import { outingText } from "../build/guide/trip-words.ts";
+import { tripOutingText } from "../build/guide/trip-words.ts";
 import type { Occasion, Outing } from "../build/guide/when-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { addDays, type CalendarDate, dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
@@ -182,7 +182,7 @@ function Answers({ occasions, sheet }: { occasions: readonly Occasion[]; sheet: 
 const TripLine = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
   <li>
     <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>, {dayRange(trip.from, trip.to)}:{" "}
-    {outingText(trip.pick)}
+    {tripOutingText(trip)}
   </li>
 );
 

@@ -1,5 +1,5 @@
 import type { BareLake } from "../build/guide/guide-schema.ts";
-import { ADDRESS } from "../build/model/addresses.ts";
+import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Launch } from "./_includes/lake/launch.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
@@ -41,5 +41,10 @@ export const render = ({ lake, sheet }: Rendered<typeof data>) => (
         <Harmless class="prose" html={lake.notes} />
       </Section>
     )}
+    <Section title="To take along" id="take">
+      <p>
+        <a href={sheet.to(ADDRESS.card(CARD.launch(lake.slug)))}>Launch card to print</a> (PDF)
+      </p>
+    </Section>
   </Page>
 );

@@ -1,12 +1,10 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
-import { ADDRESS } from "../build/model/addresses.ts";
+import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
-import { Launch } from "./_includes/lake/launch.tsx";
-import { PastForecasts } from "./_includes/lake/past-forecasts.tsx";
+import { hasPastSprings } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
-import { SearchSection } from "./_includes/lake/search-plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
@@ -36,18 +34,26 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
         <SpringStrip lake={lake} sheet={sheet} />
       </div>
       <Dates lake={lake} sheet={sheet} />
-      <Launch lake={lake} sheet={sheet} />
+      <p>
+        <a href={sheet.to(ADDRESS.launch(lake.slug))}>
+          At the launch: what temperature and clarity say
+          {lake.search.length === 0 ? "" : ", and where to begin"}
+        </a>
+      </p>
       <Plan lake={lake} sheet={sheet} />
       <Diet lake={lake} sheet={sheet} />
       <RigSection lake={lake} sheet={sheet} />
-      <SearchSection lake={lake} sheet={sheet} />
       <LeaderBoards boards={lake.boards} sheet={sheet} />
       <Hazards lake={lake} sheet={sheet} />
       <Rules lake={lake} />
       <Place lake={lake} sheet={sheet} />
       <PlaceInBrief lake={lake} sheet={sheet} />
       <Evidence lake={lake} sheet={sheet} />
-      <PastForecasts past={lake.pastForecasts} />
+      {hasPastSprings(lake) ? (
+        <p>
+          <a href={sheet.to(ADDRESS.pastSprings(lake.slug))}>Past springs, as the guide would have said</a>
+        </p>
+      ) : null}
       {lake.notes === null ? null : (
         <Section title="Notes" id="notes">
           <Harmless class="prose" html={lake.notes} />
@@ -62,6 +68,9 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
                 : "Pocket cards to print"}
             </a>{" "}
             (PDF)
+          </li>
+          <li>
+            <a href={sheet.to(ADDRESS.card(CARD.launch(lake.slug)))}>Launch card to print</a> (PDF)
           </li>
           <li>
             <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)

@@ -1,6 +1,6 @@
 import type { Guide, GuideTrip, TripGear } from "../build/guide/guide-schema.ts";
 import { printedTrip, tripFiles } from "../build/guide/print-files.ts";
-import { outingText } from "../build/guide/trip-words.ts";
+import { tripOutingText } from "../build/guide/trip-words.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { phaseName } from "../build/model/phase.ts";
@@ -91,7 +91,7 @@ export function render({ trip, roads, sheet }: Rendered<typeof data>) {
     <Page
       sheet={sheet}
       title={trip.name}
-      description={`${trip.name}, ${dayRange(trip.from, trip.to)}: ${outingText(trip.pick)}.`}
+      description={`${trip.name}, ${dayRange(trip.from, trip.to)}: ${tripOutingText(trip)}`}
       unlisted={trip.unlisted}
       scripts={[ADDRESS.ticks]}
     >

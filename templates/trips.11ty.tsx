@@ -1,6 +1,6 @@
 import { listedTrips } from "../build/guide/guide-contents.ts";
 import type { Guide, GuideTrip } from "../build/guide/guide-schema.ts";
-import { outingText, partyText } from "../build/guide/trip-words.ts";
+import { partyText, tripOutingText } from "../build/guide/trip-words.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { dayRange } from "../build/model/calendar.ts";
 import { Page } from "./_includes/layout.tsx";
@@ -14,7 +14,7 @@ const TripRow = ({ trip, sheet }: { trip: GuideTrip; sheet: PageContext }) => (
       <a href={sheet.to(ADDRESS.trip(trip.slug))}>{trip.name}</a>
     </h2>
     <p>
-      {inOneLine([dayRange(trip.from, trip.to), partyText(trip)])}. {outingText(trip.pick)}.
+      {inOneLine([dayRange(trip.from, trip.to), partyText(trip)])}. {tripOutingText(trip)}
     </p>
   </li>
 );

@@ -1,4 +1,5 @@
 import type { Guide } from "../build/guide/guide-schema.ts";
+import { fishableText } from "../build/guide/trip-words.ts";
 import type { Occasion, Outing, When } from "../build/guide/when-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { dayMonth, dayRange } from "../build/model/calendar.ts";
@@ -36,13 +37,7 @@ function NextBest({ next }: { next: Outing | null }) {
 function OccasionRow({ occasion, sheet }: { occasion: Occasion; sheet: PageContext }) {
   const { name, from, to, best, isLikely, next, fishable, out } = occasion;
   const left = [
-    ...(fishable.length === 0
-      ? []
-      : [
-          <span class="under">
-            Fishable: {fishable.map((lake) => `${lake.name} ${chanceText(lake.chance)}`).join(", ")}.
-          </span>,
-        ]),
+    ...(fishable.length === 0 ? [] : [<span class="under">{fishableText(fishable)}</span>]),
     ...out.map((lake) => (
       <span class="under">
         Not {lake.name}: {lake.why}.

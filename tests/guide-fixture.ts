@@ -1,7 +1,7 @@
 import type { Guide } from "../build/guide/guide-schema.ts";
 import { bareLake, day, fullLake, guideOf } from "./lake-fixture.ts";
 
-/** One valid guide with a lake in each state: iced, ice-off, turnover, best weeks and summer. */
+/** One valid guide with a lake in each state: iced, ice-off, turnover, best weeks and later weeks. */
 export function guideFixture(): Guide {
   const asOf = day("2026-05-16");
   return guideOf(

@@ -271,6 +271,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     baseUrl: "https://guide.example/spring/",
     window: WINDOW,
     lakes: [...lakes],
+    lakesWithoutForecast: [],
     board: arrangeBoard(change.lakes ?? lakes, asOf),
     patterns: [],
     reportSeasons: reportSeasons(change.lakes ?? lakes),
@@ -317,13 +318,13 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
       },
       {
         id: "lightning",
-        when: ["postTurnover", "summer"],
+        when: ["postTurnover", "laterWeeks"],
         short: "First thunder: rods down, off the water, into a car.",
         agency: "US National Weather Service",
       },
       {
         id: "warm",
-        when: ["summer"],
+        when: ["laterWeeks"],
         short: "Warm water: land fish fast or leave them alone.",
         agency: "your fish agency",
       },

@@ -9,6 +9,7 @@ export const TRIP_PLAN = {
   ashore: ["Wren"],
   why: ["Of 3 pairs this one most likely holds a good lake."],
   next: null,
+  fishable: [],
   out: [{ slug: "high", name: "High Lake", why: "its road opens on Sat 20 Jun" }],
   light: [lightOn(day("2026-06-05"), { lat: 41.312, lon: -106.291 }, "America/Denver")],
   packing: [

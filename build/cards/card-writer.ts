@@ -4,6 +4,7 @@ import { ADDRESS } from "../model/addresses.ts";
 import type { CardFiles, CardKind, CardProblem, CardTools, LakeLayout, PlacedCards } from "./card-kind.ts";
 import { LABELS } from "./labels/labels.ts";
 import { LAKE_CARDS, LAKE_SHEETS } from "./lake/lake-cards.ts";
+import { LAUNCH_CARDS } from "./launch-card.ts";
 import { createRuler, parseFonts } from "./pdf/document.ts";
 import { REPORT_SLIPS } from "./report-slip.ts";
 import { RIG_CARDS } from "./rig/rig-cards.ts";
@@ -12,6 +13,7 @@ import { TRIP_CARDS } from "./trip/trip-cards.ts";
 const KINDS: readonly CardKind<never>[] = [
   LAKE_CARDS,
   LAKE_SHEETS,
+  LAUNCH_CARDS,
   RIG_CARDS,
   LABELS,
   REPORT_SLIPS,

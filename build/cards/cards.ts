@@ -1,5 +1,5 @@
 import { guideFrame } from "../guide/guide-frame.ts";
-import type { Guide } from "../guide/guide-schema.ts";
+import type { Guide, GuideLake } from "../guide/guide-schema.ts";
 import { sheetVolumes } from "../guide/sheet-volumes.ts";
 import { type LastOutputs, noOutputs } from "../incremental/outputs.ts";
 import { runInThreads } from "../incremental/threads.ts";
@@ -12,6 +12,7 @@ import { type CardProblem, overflowProblem } from "./card-kind.ts";
 import { openCardWriter, placeCards } from "./card-writer.ts";
 import { planLabels } from "./labels/labels.ts";
 import { planLakeCards, planSheets } from "./lake/lake-cards.ts";
+import { planLaunchCard } from "./launch-card.ts";
 import type { Ruler } from "./layout/column.ts";
 import { createRuler, parseFonts } from "./pdf/document.ts";
 import { planReportSlips } from "./report-slip.ts";
@@ -21,14 +22,15 @@ import { planTripCards } from "./trip/trip-cards.ts";
 /** Every file of cards, or one lake's own alone, in batches to be made one after another: a volume's lakes, then its sheets. */
 function planCards(guide: Guide, only?: string): CardFiles[][] {
   const frame = guideFrame(guide);
-  if (only !== undefined)
-    return [guide.lakes.filter(({ slug }) => slug === only).map((lake) => planLakeCards(frame, lake))];
+  const ofLake = (lake: GuideLake): CardFiles[] => [planLakeCards(frame, lake), planLaunchCard(frame, lake)];
+  if (only !== undefined) return [guide.lakes.filter(({ slug }) => slug === only).flatMap(ofLake)];
   return [
     ...sheetVolumes(guide.lakes).map((volume) => [
-      ...volume.lakes.map((lake) => planLakeCards(frame, lake)),
+      ...volume.lakes.flatMap(ofLake),
       planSheets(frame, volume),
     ]),
     [
+      ...guide.lakesWithoutForecast.map((lake) => planLaunchCard(frame, lake)),
       planRigCards(frame),
       ...planLabels(frame, guide),
       planReportSlips(frame),
@@ -105,8 +107,9 @@ async function makeBatches(
 
 /**
  * Writes what goes under `cards/`; SHEET is `a4` or `letter`:
- * - `SLUG.pdf` for every lake, its map's card behind its own; `sheets-SHEET.pdf` with all of them, `sheets-1-SHEET.pdf`
- *   and on where they are too many for one file
+ * - `SLUG.pdf` for every lake, the cards of its map and its search behind its own; `sheets-SHEET.pdf` with all of them,
+ *   `sheets-1-SHEET.pdf` and on where they are too many for one file
+ * - `SLUG-launch.pdf` for every lake, also one without a forecast: what its water says at the launch
  * - the rig cards, and `rigs-SHEET.pdf` with those of A6
  * - the leader boards' labels: `labels-SHEET.pdf` for the club and its listed trips, `labels-TRIP-SHEET.pdf` for each
  *   trip that needs any

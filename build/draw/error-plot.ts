@@ -25,6 +25,8 @@ const WIDE = 250;
 const HIGH = 190;
 const KEY_LEADING = 20;
 const STEP_DAYS = 2;
+/** More marks than this would run into each other. */
+const MOST_STEPS = 10;
 
 /** Mean error of the middle date by the share of lakes reported open, of the guide and of the usual dates. */
 export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
@@ -33,7 +35,8 @@ export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
     return row === undefined ? [] : [{ row, word }];
   });
   const most = Math.max(0, ...shown.flatMap(({ row }) => FORECASTERS.map(({ key }) => row[key].mae)));
-  const top = Math.max(1, Math.ceil(most / STEP_DAYS)) * STEP_DAYS;
+  const step = STEP_DAYS * Math.max(1, Math.ceil(most / (STEP_DAYS * MOST_STEPS)));
+  const top = Math.max(1, Math.ceil(most / step)) * step;
   const rounded = (value: number): number => Math.round(value * 10) / 10;
   const x = (i: number): number => rounded(LEFT + ((i + 0.5) * WIDE) / Math.max(1, shown.length));
   const y = (days: number): number => rounded(TOP + HIGH * (1 - days / top));
@@ -48,7 +51,7 @@ export function errorPlot(rows: readonly BacktestRow[], ink: Ink): Drawing {
     [
       group({ fill: ink.words }, [
         path({ d: `M${LEFT} ${y(top)}V${y(0)}H${LEFT + WIDE}`, fill: "none", stroke: ink.line }),
-        Array.from({ length: top / STEP_DAYS + 1 }, (_, i) => i * STEP_DAYS).map((days) => [
+        Array.from({ length: top / step + 1 }, (_, i) => i * step).map((days) => [
           path({ d: `M${LEFT} ${y(days)}h-5`, stroke: ink.line, fill: "none" }),
           text({ x: LEFT - 8, y: y(days) + ink.textSize * 0.35, "text-anchor": "end" }, days),
         ]),

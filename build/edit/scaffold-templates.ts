@@ -1,6 +1,6 @@
 import { schemaFile } from "../input/json-schemas.ts";
 import type { CalendarDate } from "../model/calendar.ts";
-import { FOODS, ICE_STATES, LINE_KINDS, METHODS, WATER_COLOURS } from "../model/club.ts";
+import { BOAT_KINDS, FOODS, ICE_STATES, LINE_KINDS, METHODS, WATER_COLOURS } from "../model/club.ts";
 import { PHASE_WORDS } from "../model/phase.ts";
 
 /** JSON's quoted text is YAML's too. */
@@ -90,6 +90,10 @@ position: { lat: 41.3, lon: -106.3 }
 #   best-weeks: { from: 9 ft, to: 16 ft }
 #   later-weeks: { from: 14 ft, to: 26 ft }
 
+# Places to try, each with the depths plumbed there, the likeliest first: with them the guide plans the search.
+# places:
+#   - { name: Drop-off, at: off the dam, depths: [14 ft, 10 ft] }
+
 # One row a season: the day it was seen to open, or the last day still iced and the first day already open.
 # iceOff:
 #   - { season: ${season - 2}, on: ${season - 2}-05-09 }
@@ -152,6 +156,7 @@ ways: [indicator still]
 #   - { part: hook, material: curved shrimp hook }
 #   - { part: body, material: olive dubbing }
 
+# The mass of one: a heavy fly needs less shot.
 # mass: 0.1 g
 
 # notes: |
@@ -181,9 +186,11 @@ ${lake === undefined ? "# lakes: [name-of-a-lake-file]" : `lakes: [${lake}]`}
 # Everything below may be left out.
 # people: [Ines, Tobin, Wren, Ossian]
 
+# Kinds: ${choices(BOAT_KINDS)}. Left out: a pram.
 # boats:
 #   - { name: The pram, seats: 2 }
-#   - { name: The tender, seats: 2 }
+#   - { name: The tube, kind: float tube, seats: 1 }
+#   - { name: From the bank, kind: shore, seats: 1 }
 
 # Flies a rod is expected to lose in a day.
 # flyLoss: 3
@@ -244,10 +251,17 @@ rod: 9 ft
 # lines:
 #   - { name: Floating, kind: floating }
 #   - { name: Clear intermediate, kind: clear intermediate, sinkRate: 1.5 in/s }
+#   - { name: Sink tip, kind: sink tip, sinkRate: 3 in/s, tip: 15 ft }
 
 # Weigh ten of yours and divide by ten.
 # shot:
 #   - { name: BB, mass: 0.4 g, material: tin, carried: 20 }
+
+# What is pinched on, from none up.
+# steps: [none, BB, 2 x BB]
+
+# Anchor rope over depth and bow together.
+# scope: { calm: 5, ripple: 5, chop: 7 }
 
 # indicators:
 #   - { name: Three-quarter, diameter: 0.75 in, density: 60 kg/m3, carried: 4 }

@@ -1,6 +1,7 @@
 import ICAL from "ical.js";
 import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
 import { spreadText } from "../guide/status-words.ts";
+import { fishableText } from "../guide/trip-words.ts";
 import { addDays, type CalendarDate, clockText } from "../model/calendar.ts";
 import { phaseName } from "../model/phase.ts";
 import { chanceText } from "../model/units.ts";
@@ -74,7 +75,7 @@ function lakeText(day: Day, lake: { readonly slug: string; readonly name: string
 }
 
 /** Where to go that day, where else, and from when there is light. */
-function dayText({ pick, light }: GuideTrip, day: Day): string {
+function dayText({ pick, fishable, light }: GuideTrip, day: Day): string {
   const first = light.find(({ date }) => date === day.date)?.firstLight ?? null;
   const go =
     pick === null
@@ -85,7 +86,8 @@ function dayText({ pick, light }: GuideTrip, day: Day): string {
             ? []
             : [`Or else: ${lakeText(day, pick.fallback)}; one of the two ${chanceText(day.either)}.`]),
         ];
-  return [...go, ...(first === null ? [] : [`First light ${clockText(first)}.`])].join(" ");
+  const others = fishable.length === 0 ? [] : [fishableText(fishable)];
+  return [...go, ...others, ...(first === null ? [] : [`First light ${clockText(first)}.`])].join(" ");
 }
 
 /** A trip's days as all-day events (RFC 5545), each with that day's chances and first light. */

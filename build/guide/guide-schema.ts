@@ -38,7 +38,7 @@ import { lakeWaterSchema, lightSchema } from "../water/water-schema.ts";
 import { factsOf, html } from "./facts.ts";
 import { packingSchema } from "./packing.ts";
 import { lakeReportsSchema, reportSeasonSchema } from "./report-seasons-schema.ts";
-import { leftOutSchema, outingSchema, whenSchema } from "./when-schema.ts";
+import { fishableSchema, leftOutSchema, outingSchema, whenSchema } from "./when-schema.ts";
 
 /** Keys of the club's files that the Guide holds as they stand there: all but those named, which it holds in another form, or not. */
 export const lakeFacts = factsOf(lakeFile, {
@@ -236,6 +236,7 @@ const tripSchema = z.strictObject({
   pick: outingSchema.nullable().meta({ description: "Null where no lake can be reached." }),
   why: z.array(z.string()).meta({ description: "Why these two, a sentence each." }),
   next: outingSchema.nullable().meta({ description: "The second best of all pairs." }),
+  fishable: fishableSchema,
   out: z.array(leftOutSchema),
   light: z.array(lightSchema).meta({ description: "Day by day, at the pick; empty without one." }),
   packing: packingSchema,

@@ -72,6 +72,11 @@ export const tripFiles = ({ slug, name, hasBox, hasBoards }: PrintedTrip): Print
   ];
 };
 
+interface NamedLake {
+  readonly slug: string;
+  readonly name: string;
+}
+
 interface PrintedLake {
   readonly slug: string;
   readonly name: string;
@@ -87,9 +92,18 @@ const lakeFile = ({ slug, name, hasMap, hasSearch }: PrintedLake, sheets: string
   sheets,
 });
 
+const launchFile = ({ slug, name }: NamedLake): PrintFile => ({
+  what: `${name}: launch card`,
+  size: "A6",
+  sides: BOTH,
+  alone: CARD.launch(slug),
+  sheets: null,
+});
+
 /** What decides which cards a guide has that everybody may see. */
 export interface Printed {
   readonly lakes: readonly PrintedLake[];
+  readonly withoutForecast: readonly NamedLake[];
   readonly trips: readonly PrintedTrip[];
 }
 
@@ -101,22 +115,22 @@ export const printedOf = (guide: Guide): Printed => ({
     hasMap: place.map !== null,
     hasSearch: search.length > 0,
   })),
+  withoutForecast: guide.lakesWithoutForecast.map(({ slug, name }) => ({ slug, name })),
   trips: listedTrips(guide).map(printedTrip),
 });
 
 /** Every card of a guide: what all share first, then trip by trip and lake by lake. */
-export const allFiles = ({ lakes, trips }: Printed, guide: Parameters<typeof rigFiles>[0]): PrintFile[] => [
+export const allFiles = (
+  { lakes, withoutForecast, trips }: Printed,
+  guide: Parameters<typeof rigFiles>[0],
+): PrintFile[] => [
   ...lakeSheets(lakes),
   ...rigFiles(guide),
   REPORT_SLIP,
   ...trips.flatMap(tripFiles),
   ...sheetVolumes(lakes).flatMap((volume) => volume.lakes.map((lake) => lakeFile(lake, sheetsName(volume)))),
+  ...[...lakes, ...withoutForecast].map(launchFile),
 ];
-
-interface NamedLake {
-  readonly slug: string;
-  readonly name: string;
-}
 
 function volumeText({ number, lakes }: SheetVolume<NamedLake>): string {
   const [first, last] = [lakes[0]?.name, lakes.at(-1)?.name];

@@ -3,7 +3,9 @@ import { DAY_STATES, type DayState, STATE_WORDS } from "../model/phase.ts";
 import { chanceText } from "../model/units.ts";
 import { choosePair, isOpenOn, type LakeInReach, type PairChoice } from "../season/choose-pair.ts";
 import type { SeasonForecast } from "../season/season.ts";
-import type { GuideLake } from "./guide-schema.ts";
+import type { GuideLake, GuideTrip } from "./guide-schema.ts";
+import { fishableText } from "./trip-words.ts";
+import { fishableLakes } from "./when.ts";
 
 /** What the chances of a trip follow from, besides the forecast. */
 interface TripInputs {
@@ -20,6 +22,8 @@ interface TripChances {
   readonly choice: PairChoice;
   /** The pair to choose; one lake where there is no other, none where none can be reached. */
   readonly pair: readonly string[];
+  /** The lakes most likely fishable: good, or in their later weeks. */
+  readonly fishable: readonly { readonly slug: string; readonly chance: number }[];
   /** The lakes a table shows. */
   readonly shown: readonly string[];
   readonly days: readonly {
@@ -61,6 +65,7 @@ function chancesOf({ from, to, lakes, isNamed }: TripInputs, forecast: SeasonFor
   return {
     choice,
     pair,
+    fishable: fishableLakes(days, forecast, lakes),
     shown,
     days: days.map((date) => ({
       date,
@@ -119,6 +124,7 @@ export function pairWhy(
   { best, alone, pairs }: PairChoice,
   days: Days,
   lakes: ReadonlyMap<string, GuideLake>,
+  fishable: GuideTrip["fishable"],
 ): string[] {
   if (best === null || alone === null) return [];
   const { pick, fallback, either } = best;
@@ -135,7 +141,9 @@ export function pairWhy(
       ? `They are the only two that can be reached: ${chances}.`
       : `Of ${pairs} pairs this one most likely holds a good lake: ${chances}.`,
     ...(fallback.good < LIKELY
-      ? [`${nameOf(fallback.slug)} is only the next of the others: none is likely to be good.`]
+      ? [
+          `${nameOf(fallback.slug)} is only the next of the others: none is likely to be good.${fishable.length === 0 ? "" : ` ${fishableText(fishable)}`}`,
+        ]
       : []),
     ...(alone.slug === pick.slug
       ? []

@@ -51,6 +51,16 @@ export function outingText(outing: Outing | null): string {
     : `${alone}, or else ${fallback.name}; one of the two ${chanceText(either)}`;
 }
 
+/** "Fishable: Quern 91 %, Slatepin 84 %." */
+export const fishableText = (fishable: GuideTrip["fishable"]): string =>
+  `Fishable: ${fishable.map(({ name, chance }) => `${name} ${chanceText(chance)}`).join(", ")}.`;
+
+/** Where a trip goes and, where no lake there is more likely good than not, what can be fished. */
+export const tripOutingText = ({ pick, fishable }: Pick<GuideTrip, "pick" | "fishable">): string => {
+  const outing = `${outingText(pick)}.`;
+  return fishable.length === 0 || (pick?.either ?? 0) >= 0.5 ? outing : `${outing} ${fishableText(fishable)}`;
+};
+
 const times = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 /** "4 rods, 2 boats". */

@@ -92,7 +92,7 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
   const near = considered.filter(({ access }) => !isTooFar(access?.travel_h, trip));
   const isNamed = trip.lakes.length > 0;
   const { from, to } = trip;
-  const { choice, pair, shown, days } = tripChances(forecast, {
+  const { choice, pair, fishable, shown, days } = tripChances(forecast, {
     from,
     to,
     lakes: near.map(lakeAccess),
@@ -110,6 +110,7 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
   );
   const gear = tripGear(trip, lakesToRig, box, units);
   const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
+  const canBeFished = fishable.map(({ slug, chance }) => ({ slug, name: nameOf(slug), chance }));
   const position = pick === null ? undefined : lakes.get(pick.slug)?.position;
   const { boats, ashore } = seatPeople(trip);
   const { people, notes, ...planned } = tripFacts.of(trip);
@@ -129,8 +130,9 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
     gear,
     box: boxPlan({ ...trip, days: dates, lakes: lakesToRig }, patterns),
     pick,
-    why: pairWhy(choice, trip, lakes),
+    why: pairWhy(choice, trip, lakes, canBeFished),
     next: outingOf(choice.next, lakes),
+    fishable: canBeFished,
     out: leftOut(trip, considered),
     light: position === undefined ? [] : dates.map((date) => lightOn(date, position, timezone)),
     packing: packingList(

@@ -22,6 +22,13 @@ export const outingSchema = z
   });
 export type Outing = z.infer<typeof outingSchema>;
 
+/** Lakes named beside a pair. */
+export const fishableSchema = z
+  .array(z.strictObject({ slug: z.string(), name: z.string(), chance: chanceSchema }))
+  .meta({
+    description: "Lakes that are more likely fishable than not, good or in their later weeks; three at most.",
+  });
+
 /** A lake that is left out, and why. */
 export const leftOutSchema = z.strictObject({ slug: z.string(), name: z.string(), why: z.string() });
 export type LeftOut = z.infer<typeof leftOutSchema>;
@@ -35,9 +42,7 @@ const occasionSchema = z.strictObject({
     .boolean()
     .meta({ description: "True where the best pair holds a good lake with one chance in ten or more." }),
   next: outingSchema.nullable().meta({ description: "The second best of all pairs." }),
-  fishable: z.array(z.strictObject({ slug: z.string(), name: z.string(), chance: chanceSchema })).meta({
-    description: "Lakes that are more likely fishable than not, good or in their later weeks; three at most.",
-  }),
+  fishable: fishableSchema,
   out: z.array(leftOutSchema).meta({
     description: "Lakes that would be as likely good as the fallback if only their roads were open.",
   }),

@@ -87,15 +87,15 @@ interface WhenLake extends LakeInReach {
 const FISHABLE_NAMED = 3;
 const MORE_LIKELY_THAN_NOT = 0.5;
 
-function fishableLakes(
+/** The lakes that are more likely fishable than not, mean over the days; a day before the road opens counts as no chance. */
+export function fishableLakes(
   days: readonly CalendarDate[],
-  forecast: SeasonForecast,
-  lakes: readonly WhenLake[],
-): Occasion["fishable"] {
+  forecast: Pick<SeasonForecast, "fishable">,
+  lakes: readonly LakeInReach[],
+): Omit<Occasion["fishable"][number], "name">[] {
   return lakes
     .map((lake) => ({
       slug: lake.slug,
-      name: lake.name,
       chance:
         days.reduce((sum, date) => sum + (isOpenOn(lake, date) ? forecast.fishable(lake.slug, date) : 0), 0) /
         days.length,
@@ -126,7 +126,11 @@ function occasion(
     best: outingOf(best, lakes),
     isLikely: (best?.either ?? 0) >= MIN_CHANCE_NAMED,
     next: outingOf(next, lakes),
-    fishable: fishableLakes(days, forecast, [...lakes.values()]),
+    fishable: fishableLakes(days, forecast, [...lakes.values()]).map(({ slug, chance }) => ({
+      slug,
+      name: lakes.get(slug)?.name ?? slug,
+      chance,
+    })),
     out,
   };
 }

@@ -4,6 +4,8 @@ export const ADDRESS = {
   board: "index.html",
   lake: (slug: string): string => `lakes/${slug}/index.html`,
   place: (slug: string): string => `lakes/${slug}/place/index.html`,
+  launch: (slug: string): string => `lakes/${slug}/launch/index.html`,
+  pastSprings: (slug: string): string => `lakes/${slug}/past-springs/index.html`,
   lakeReports: (slug: string): string => `lakes/${slug}/reports/index.html`,
   marks: (slug: string): string => `lakes/${slug}/marks.gpx`,
   map: (slug: string): string => `lakes/${slug}/map.geojson`,
@@ -60,6 +62,7 @@ export const CARD = {
   lake: (slug: string): string => slug,
   /** Sheets. @param volume from 1 on; null where one file holds every lake */
   lakes: (volume: number | null): string => (volume === null ? "sheets" : `sheets-${volume}`),
+  launch: (slug: string): string => `${slug}-launch`,
   plumb: "plumb-a6",
   rig: "rig-a6",
   rigIndexCard: "rig-5x3",

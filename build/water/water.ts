@@ -4,6 +4,7 @@ import type { Diagnostic } from "../model/diagnostic.ts";
 import type { LakeShape } from "../model/lake-shape.ts";
 import { type Memoize, unmemoized } from "../model/memoize.ts";
 import { temperatureText, type UnitSystem } from "../model/units.ts";
+import { STOP_C, TAKE_CARE_C } from "../model/warm-water.ts";
 import { composeShape, type ShapeOptions } from "./compose-shape.ts";
 import { lightOn } from "./light.ts";
 import { mixingWords, osgoodIndex } from "./morphometry.ts";
@@ -11,28 +12,17 @@ import { OXYGEN_LEAST_C, OXYGEN_MOST_C, oxygenSaturation_mgL, standardPressure_P
 import { toDecimals } from "./plane.ts";
 import type { LakeWater, Oxygen, WarmWater } from "./water-schema.ts";
 
-/**
- * From 65 degF think before fishing, from 70 degF stop. Notices of the Wyoming Game and Fish Department, 2021 to 2025; the
- * local agency's own limits come first.
- */
-const CARE_C = (65 - 32) / 1.8;
-const STOP_C = (70 - 32) / 1.8;
-
 /** What a water temperature asks of somebody who releases trout; null while it asks nothing more than usual. */
 export function handlingWords(water_C: number): string | null {
-  if (water_C < CARE_C) return null;
+  if (water_C < TAKE_CARE_C) return null;
   return water_C < STOP_C
     ? "Too warm to play with: fish early, land fish quickly and keep them in the water, or keep what the rules allow and stop."
     : "Stop. Do not catch trout to release them in water this warm.";
 }
 
-/** Metric readers get the whole degree below, never above. */
-const limitText = (limit_C: number, units: UnitSystem): string =>
-  temperatureText(units === "metric" ? Math.floor(limit_C) : limit_C, units);
-
 /** The two thresholds as a rule to carry along. */
 export const warmWaterRule = (units: UnitSystem): string =>
-  `From ${limitText(CARE_C, units)} take special care of trout; from ${limitText(STOP_C, units)} stop. Local closures come first.`;
+  `From ${temperatureText(TAKE_CARE_C, units)} take special care of trout; from ${temperatureText(STOP_C, units)} stop. Local closures come first.`;
 
 export interface WaterOptions extends Omit<ShapeOptions, "memoize"> {
   /** IANA name. */
@@ -75,8 +65,8 @@ function composeWarmWater(reports: readonly Report[], units: UnitSystem): WarmWa
     );
   const words = latest?.water_C === undefined ? null : handlingWords(latest.water_C);
   return {
-    care_C: toDecimals(CARE_C, 1),
-    stop_C: toDecimals(STOP_C, 1),
+    care_C: TAKE_CARE_C,
+    stop_C: STOP_C,
     rule: warmWaterRule(units),
     latest:
       latest?.water_C === undefined || words === null

@@ -14,6 +14,7 @@ const PAGES = [
   "index.html",
   "lakes/ember/index.html",
   "lakes/ember/place/index.html",
+  "lakes/ember/launch/index.html",
   "lakes/ember/reports/index.html",
   "lakes/high/index.html",
   "lakes/high/place/index.html",

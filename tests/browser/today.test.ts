@@ -12,7 +12,7 @@ const NAMES = {
   iceOff: "Ice-off",
   turnover: "Turnover",
   postTurnover: "Best weeks",
-  laterWeeks: "Summer",
+  laterWeeks: "Later weeks",
 } as const;
 
 /** What guide.json says is likeliest on a day, in the page's words. */

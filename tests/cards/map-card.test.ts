@@ -207,7 +207,7 @@ describe("in the files", () => {
   test("the title and the bookmarks name both cards", () => {
     const text = need(files, "ember.pdf").toString("latin1");
     for (const words of [
-      "Ember Lake: lake and map cards as of 16 May 2026",
+      "Ember Lake: lake cards as of 16 May 2026",
       "Ember Lake, front",
       "Ember Lake, back",
       "Ember Lake, map",

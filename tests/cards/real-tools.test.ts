@@ -122,8 +122,8 @@ describe.skipIf(missing.length > 0)(missing.length > 0 ? install : "every PDF, b
     const titles = new Map<string, string>([
       ...guide.lakes.map(({ slug, name }) => [`${slug}.pdf`, name] as const),
       ...guide.trips.map(({ slug, name }) => [`trip-${slug}.pdf`, name] as const),
-      ["rig-a6.pdf", "Shot against drift"] as const,
-      ["rig-5x3.pdf", "Shot against drift"] as const,
+      ["rig-a6.pdf", "Lines and leaders"] as const,
+      ["rig-5x3.pdf", `Plumb, read across: ${guide.rigs.plumb.fly}`] as const,
       ["rig-drawings-a6.pdf", "The rig to scale"] as const,
     ]);
     const faults = await faultsOf([...titles.keys()], async (name) => {

@@ -113,6 +113,10 @@ describe.each(Object.keys(SIZES_MM))("%s", (slug) => {
   });
 });
 
+test.each(Object.keys(SIZES_MM))("%s says of which day it is", (slug) => {
+  expect(cardOf(slug, rigGuide()).words).toContain("as of 16 May 2026");
+});
+
 describe("the plumb card", () => {
   const guide = rigGuide();
   const { faces, words } = cardOf("plumb-a6", guide);

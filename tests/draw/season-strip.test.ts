@@ -3,9 +3,10 @@ import type { Drawing } from "../../build/draw/drawing.ts";
 import { paperInk, screenInk } from "../../build/draw/ink.ts";
 import { springDays } from "../../build/draw/strip/date-axis.ts";
 import { stripLegend } from "../../build/draw/strip/legend.ts";
+import { drawMarkShape } from "../../build/draw/strip/marks.ts";
 import { seasonStrip } from "../../build/draw/strip/season-strip.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
-import { DAY_STATES, STATE_WORDS } from "../../build/model/phase.ts";
+import { DAY_STATES, PHASES, STATE_WORDS } from "../../build/model/phase.ts";
 import { bareLake, day, fullLake, guideOf } from "../lake-fixture.ts";
 import { lettering } from "./lettering-boxes.ts";
 
@@ -25,7 +26,17 @@ test("a strip is a picture with a title that says what it shows", () => {
 
 test("it writes the state's names, the as-of date, the months and what was seen", () => {
   const written = lettering(seasonStrip(lake, guide, wide));
-  const wanted = ["Iced", "Ice-off", "Turnover", "Summer", "as of 16 May", "May", "Jun", "ice on", "ice off"];
+  const wanted = [
+    "Iced",
+    "Ice-off",
+    "Turnover",
+    "Later weeks",
+    "as of 16 May",
+    "May",
+    "Jun",
+    "ice on",
+    "ice off",
+  ];
   expect(wanted.filter((word) => !written.includes(word))).toEqual([]);
 });
 
@@ -82,10 +93,23 @@ test("the spring days hold every day that is not surely ice or laterWeeks, and t
   }
 });
 
+test("no two kinds of mark have the same shape", () => {
+  const kinds = ["ice on", "ice part", "ice off", ...PHASES] as const;
+  const shapes = kinds.map((seen) =>
+    JSON.stringify(drawMarkShape({ seen, doubted: false, x: 10, y: 10, r: 4, ink: paperInk })),
+  );
+  expect(new Set(shapes).size).toBe(kinds.length);
+});
+
 test("the legend names every state and every kind of mark", () => {
   const written = lettering(stripLegend({ ink: screenInk, width: 340, marks: true }));
   expect(
     DAY_STATES.map((state) => STATE_WORDS[state].name).filter((name) => !written.includes(name)),
   ).toEqual([]);
-  expect(written.filter((word) => word.startsWith("seen: "))).toHaveLength(6);
+  // What a report can say of the ice, and the states of open water that it can name.
+  const ice = ["ice on", "ice part", "ice off"];
+  const open = ["ice-off", "turnover", "best weeks", "later weeks"];
+  expect(written.filter((word) => word.startsWith("seen: "))).toEqual(
+    [...ice, ...open].map((seen) => `seen: ${seen}`),
+  );
 });

@@ -23,14 +23,14 @@ const anyPatterns = fc
 const anyChances = fc
   .array(fc.nat(4), { minLength: 5, maxLength: 5 })
   .filter((parts) => parts.some((part) => part > 0))
-  .map(([iced = 0, iceOff = 0, turnover = 0, postTurnover = 0, summer = 0]) => {
-    const all = iced + iceOff + turnover + postTurnover + summer;
+  .map(([iced = 0, iceOff = 0, turnover = 0, postTurnover = 0, laterWeeks = 0]) => {
+    const all = iced + iceOff + turnover + postTurnover + laterWeeks;
     return {
       iced: iced / all,
       iceOff: iceOff / all,
       turnover: turnover / all,
       postTurnover: postTurnover / all,
-      summer: summer / all,
+      laterWeeks: laterWeeks / all,
     };
   });
 const anyList = fc.subarray(SLUGS).chain((slugs) => fc.shuffledSubarray(slugs, { minLength: slugs.length }));

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { composeGuide } from "../../build/guide/compose.ts";
 import type { Guide, GuideTrip } from "../../build/guide/guide-schema.ts";
+import { tripOutingText } from "../../build/guide/trip-words.ts";
 import { dateOfSeasonDay } from "../../build/model/calendar.ts";
 import type { Club, Lake, Trip } from "../../build/model/club.ts";
 import { forecastSeason } from "../../build/season/season.ts";
@@ -49,6 +50,32 @@ const withAccess = (slug: string, access: NonNullable<Lake["access"]>): Lake[] =
   FOUR_LAKES.map((lake) => (lake.slug === slug ? { ...lake, access } : lake));
 const chosen = ({ pick }: GuideTrip): (string | undefined)[] => [pick?.slug, pick?.fallback?.slug];
 const forecast = forecastSeason(clubOf(AS_OF));
+
+describe("a trip after the best weeks", () => {
+  const guide = guideFor({ trips: [{ ...trip, from: dayOf(185), to: dayOf(186) }] });
+  const [late] = guide.trips;
+  if (late === undefined) throw new Error("no trip");
+
+  test("says which lakes can be fished, where none is likely to be good", () => {
+    expect(late.pick?.either).toBeLessThan(0.1);
+    expect(late.fishable.length).toBe(3);
+    const named = late.fishable.map(({ name }) => name).join("|");
+    expect(tripOutingText(late)).toMatch(new RegExp(`Fishable: (${named}) `));
+    for (const words of [tripOutingText(late), late.why.join(" ")])
+      if (words.includes("none is likely")) expect(words).toContain("Fishable: ");
+    expect(late.why.join(" ")).toContain("none is likely to be good. Fishable: ");
+  });
+
+  test("takes these chances from the lakes' own days: ice-off, best weeks and later weeks added up", () => {
+    for (const { slug, chance } of late.fishable) {
+      const rows = guide.lakes.find((lake) => lake.slug === slug)?.daily ?? [];
+      const of = rows.filter(({ date }) => date >= late.from && date <= late.to);
+      expect(of.length).toBe(2);
+      const mean = of.reduce((sum, day) => sum + day.iceOff + day.postTurnover + day.laterWeeks, 0) / 2;
+      expect(Math.abs(chance - mean)).toBeLessThan(2e-4); // guide.json's days are rounded to four digits
+    }
+  });
+});
 
 describe("a trip's lakes", () => {
   test("are those it names, and the pair is of them", () => {

@@ -53,16 +53,42 @@ describe("backtest on eight open lakes over fifteen seasons (NSIDC G01377)", () 
     }
   });
 
-  test.each(REPORTING_MODES.filter((mode) => mode !== "perfect"))(
-    "%s: at 75 % reported open the bracket still holds about what it says, and open lakes are dated to a day or so",
-    (mode) => {
-      const row = all.find(({ reporting, moment }) => reporting === mode && moment === "75%");
-      expect(row?.model.cover80).toBeGreaterThan(0.68);
-      expect(row?.model.cover80).toBeLessThan(0.95);
+  /**
+   * With the weighing of reports that this model replaced (all wrong reports alike, no delays, no silence, no scatter) coverage fails for
+   * openings alone from 25 % on (59, 30 and 24 %), the distance to the shifted date for them in every row and for "dates4" at the first
+   * and at 25 %, and the opening's own day in every mode at the first and at 25 %. Its brackets held in the two other modes.
+   */
+  describe.each([
+    ["dates4", 0.6],
+    ["delay4", 1],
+    ["offonly", 1.2],
+  ] as const)("%s", (mode, opening_d) => {
+    test.each(["first", "25%", "50%", "75%"])("at %s the bracket holds about what it says", (moment) => {
+      const row = all.find((one) => one.reporting === mode && one.moment === moment);
+      // as few as 27 forecasts of seasons that err together
+      expect(row?.model.cover80).toBeGreaterThan(0.7);
+      expect(row?.model.cover80).toBeLessThan(0.96);
+    });
+
+    test.each(["first", "25%", "50%", "75%"])(
+      "at %s it is at most a tenth worse than the shifted usual date",
+      (moment) => {
+        const row = all.find((one) => one.reporting === mode && one.moment === moment);
+        expect(row?.model.crps).toBeLessThan(1.1 * (row?.shifted.crps ?? 0));
+      },
+    );
+
+    test.each([
+      ["first", 1.25],
+      ["25%", 1],
+      ["50%", 1],
+      ["75%", 1],
+    ] as const)("at %s open lakes are dated to a day or so", (moment, wider) => {
+      const row = all.find((one) => one.reporting === mode && one.moment === moment);
       // the whole sets of open records: 0.3 to 0.9 days by mode; with reports that are wrong at any distance alike, 1.0 to 1.7
-      expect(row?.opening?.crps).toBeLessThan({ dates4: 0.6, delay4: 1, offonly: 1.2 }[mode] ?? 0);
-    },
-  );
+      expect(row?.opening?.crps).toBeLessThan(wider * opening_d);
+    });
+  });
 
   test("before any news the lake's own history is hard to beat", () => {
     const row = at("before");

@@ -130,9 +130,11 @@ describe("for any club", () => {
 });
 
 /**
- * The chance of "still iced" grows with the lake's middle ice-off in every spring, so against no news it only ever makes a spring later, and
- * "open" only earlier. (Of two dates of "still iced" the later one need not: far beyond belief it is taken for a mistake, and with
- * other reports at hand it may speak for a slope instead of a late spring.)
+ * The chance of "still iced" grows with the lake's ice-off day, so against no news it only ever makes it later. (Of two dates of "still
+ * iced" the later one need not: far beyond belief it is taken for a mistake, and with other reports at hand it may speak for a slope
+ * instead of a late spring.) The chance of "open" falls with the day where the lake was reported iced before. Where it was not, an opening
+ * is likelier the nearer it lies before the report, so that a late first report may make an early lake later; but never later than itself.
+ * Other lakes may answer the season's slope the other way, and move against both.
  */
 describe("the first report of a season", () => {
   const middleDays = (forecast: SeasonForecast) =>
@@ -154,24 +156,37 @@ describe("the first report of a season", () => {
     );
   });
 
-  test("that a lake is open makes no lake's ice-off later, where silence says nothing", () => {
+  const middleAfter = (lakes: SeasonClub["lakes"], slug: string, reports: readonly Report[]): string =>
+    forecastSeason({ season: SEASON, asOf: dateOfSeasonDay(160, SEASON, "north"), lakes, reports }).lakes.get(
+      slug,
+    )?.iceOff.p50 ?? "";
+
+  test("that a lake is open makes its ice-off no later, where it was reported iced before", () => {
     fc.assert(
       fc.property(
         lakes,
         fc.constantFrom(...SLUGS),
-        fc.integer({ min: 60, max: 160 }),
-        (watched, slug, day) => {
-          const lakes = watched.map((lake) => ({ ...lake, watched: "no" as const }));
-          const asOf = dateOfSeasonDay(160, SEASON, "north");
-          const before = middleDays(forecastSeason({ season: SEASON, asOf, lakes, reports: [] }));
-          const after = middleDays(
-            forecastSeason({ season: SEASON, asOf, lakes, reports: [seenOn(slug, day, { ice: "off" })] }),
-          );
-          after.forEach((date, i) => {
-            expect(date <= (before[i] ?? "")).toBe(true);
-          });
+        fc.integer({ min: 60, max: 140 }),
+        fc.integer({ min: 1, max: 20 }),
+        (lakes, slug, day, wait) => {
+          const iced = seenOn(slug, day, { ice: "on" });
+          const open = seenOn(slug, day + wait, { ice: "off" });
+          const after = middleAfter(lakes, slug, [iced, open]);
+          expect(after <= middleAfter(lakes, slug, [iced])).toBe(true);
         },
       ),
+      RUNS,
+    );
+  });
+
+  test("that a lake is open puts its ice-off no later than both the report and the day expected without it", () => {
+    fc.assert(
+      fc.property(lakes, fc.constantFrom(...SLUGS), fc.integer({ min: 60, max: 160 }), (lakes, slug, day) => {
+        const open = seenOn(slug, day, { ice: "off" });
+        const after = middleAfter(lakes, slug, [open]);
+        const before = middleAfter(lakes, slug, []);
+        expect(after <= before || after <= open.date).toBe(true);
+      }),
       RUNS,
     );
   });

@@ -139,13 +139,13 @@ describe("a lake's oxygen and warmth", () => {
     expect(composeWater(unknown, undefined, { ...OPTIONS, reports }).water.oxygen).toBeNull();
   });
 
-  test("from 65 degF care, from 70 degF stop, by the latest temperature only", () => {
-    expect(handlingWords(18.2)).toBeNull();
-    expect(handlingWords(18.4)).toMatch(/Too warm/);
-    expect(handlingWords(21)).toMatch(/Too warm/);
-    expect(handlingWords(21.2)).toMatch(/^Stop\./);
-    expect(warmWaterRule("imperial")).toMatch(/65 °F.*70 °F/);
-    expect(warmWaterRule("metric")).toMatch(/18 °C.*21 °C/);
+  test("from 18 degC (64 degF) care, from 20 degC (68 degF) stop, by the latest temperature only", () => {
+    expect(handlingWords(17.9)).toBeNull();
+    expect(handlingWords(18)).toMatch(/Too warm/);
+    expect(handlingWords(19.9)).toMatch(/Too warm/);
+    expect(handlingWords(20)).toMatch(/^Stop\./);
+    expect(warmWaterRule("imperial")).toMatch(/64 °F.*68 °F/);
+    expect(warmWaterRule("metric")).toMatch(/18 °C.*20 °C/);
     const warm = report("2026-07-01", { water_C: 22 });
     const cool = report("2026-07-03", { water_C: 15 });
     const silent = report("2026-07-05", {});

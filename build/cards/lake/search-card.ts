@@ -7,6 +7,7 @@ import {
   addRule,
   addText,
   type Column,
+  countLines,
   createColumn,
   group,
   type Ruler,
@@ -173,7 +174,9 @@ export function layoutSearchFront(
     if (i > 0) {
       const move = { ...column, y_pt: top_pt + from_min * perMin_pt - search.move_min * perMin_pt };
       move.y_pt += Math.max(0, (search.move_min * perMin_pt - PLACE_PT) / 2) + 2;
-      const words = [run(`${elapsedText(places[i - 1]?.until_min ?? 0)}: up anchor, ${name}`, STRONG)];
+      const left = elapsedText(places[i - 1]?.until_min ?? 0);
+      const full = [run(`${left}: up anchor, ${name}`, STRONG)];
+      const words = countLines(move, full, BLOCK_PT) === 1 ? full : [run(`${left}: ${name}`, STRONG)];
       rows.push(
         setText(move, words, { role: "TH", field: "places", width_pt: BLOCK_PT, maxLines: 1 }),
         setText(

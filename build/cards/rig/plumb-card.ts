@@ -21,7 +21,7 @@ import {
   type Ruler,
   run,
 } from "../layout/column.ts";
-import { addTable, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
+import { addCardHead, addTable, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
 import {
   A6,
   ascent_pt,
@@ -520,9 +520,7 @@ function addDrifting(column: Column, { rigs: { drifting, rod_m }, club: { units 
 /** The back: lighter and heavier flies, the drifting boat, what the words of the columns mean. */
 export function fillPlumbBack(column: Column, guide: GuideFrame): void {
   const { plumb } = guide.rigs;
-  addText(column, [run("Other flies, drifting boat", GLANCE)], { role: "H1", field: "rig" });
-  addRule(column, 1.6);
-  column.y_pt += 3;
+  addCardHead(column, guide.asOf, { title: "Other flies, drifting boat", field: "rig" });
   addOtherFlies(column, guide);
   addDrifting(column, guide);
   column.y_pt += 3;

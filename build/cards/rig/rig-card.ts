@@ -65,7 +65,8 @@ const tippetRuns = (guide: GuideFrame): Run[] => [run("Tippet, ", STRONG), run(t
 export const addParagraph = (column: Column, words: string, field = "rig"): void =>
   addText(column, [run(words, SMALL)], { role: "P", field });
 
-const fits = (column: Column, runs: readonly Run[], bottom_pt: number): boolean =>
+/** True where text in small type still stands above `bottom_pt`. */
+export const fits = (column: Column, runs: readonly Run[], bottom_pt: number): boolean =>
   column.y_pt + countLines(column, runs, column.width_pt) * leading_pt(SMALL) <= bottom_pt + ROUNDING_PT;
 
 /** What is good to have on a card but stands on the rigs page as well: set only where there is room. */

@@ -1,6 +1,6 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake, GuideTrip } from "../../guide/guide-schema.ts";
-import { floatPlanLines } from "../../guide/trip-words.ts";
+import { fishableText, floatPlanLines } from "../../guide/trip-words.ts";
 import type { Outing } from "../../guide/when-schema.ts";
 import { clockText, dayRange, weekdayDayMonth } from "../../model/calendar.ts";
 import { phaseName } from "../../model/phase.ts";
@@ -108,7 +108,7 @@ function addLake(column: Column, label: string, { name, good }: Pick<Outing, "na
 }
 
 const pickBlock =
-  ({ lakes }: TripGuide, { pick }: GuideTrip): Block =>
+  ({ lakes }: TripGuide, { pick, fishable }: GuideTrip): Block =>
   (column) => {
     if (pick === null) {
       words(column, [run("No lake can be reached on these days.", STRONG)]);
@@ -119,6 +119,7 @@ const pickBlock =
       addLake(column, "Or else", pick.fallback);
       words(column, [run(eitherText(pick.either), STRONG)]);
     }
+    if (fishable.length > 0) words(column, [run(fishableText(fishable), SMALL)]);
     const travels = [pick, pick.fallback].flatMap((lake) => {
       const travel_h = lakes.find(({ slug }) => slug === lake?.slug)?.access?.travel_h ?? null;
       return lake === null || travel_h === null ? [] : [`${lake.name} ${noBreak(hoursText(travel_h))}`];

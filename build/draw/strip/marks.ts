@@ -13,15 +13,15 @@ const isPhase = (seen: Seen): seen is Phase => PHASES.some((phase) => phase === 
 /** "ice on", "turnover", "best weeks": what a mark says, in the words used everywhere. */
 export const seenText = (seen: Seen): string => (isPhase(seen) ? phaseName(seen).toLowerCase() : seen);
 
-/** What is inked within a mark's outline, half a unit being its half width: all, the lower half, or nothing. */
-const INKED: Readonly<Record<Seen, "all" | "half" | "none">> = {
+/** What is inked within a mark's outline: all, the lower half, a dot in the middle, or nothing. */
+const INKED: Readonly<Record<Seen, "all" | "half" | "dot" | "none">> = {
   "ice on": "all",
   "ice part": "half",
   "ice off": "none",
   "ice-off": "none",
   turnover: "half",
   "post-turnover": "all",
-  "later-weeks": "none",
+  "later-weeks": "dot",
 };
 
 interface MarkShapeProps {
@@ -44,9 +44,11 @@ export function drawMarkShape({ seen, doubted, x, y, r, ink }: MarkShapeProps): 
   const lowerHalf = round
     ? `M${x - r} ${y}a${r} ${r} 0 0 0 ${2 * r} 0Z`
     : `M${x - r} ${y}h${2 * r}v${r}h${-2 * r}Z`;
+  const dot = `M${x - r / 2} ${y}a${r / 2} ${r / 2} 0 1 0 ${r} 0a${r / 2} ${r / 2} 0 1 0 ${-r} 0Z`;
   return group({ stroke: ink.words, "stroke-width": 1 }, [
     path({ d: outline, fill: inked === "all" ? ink.words : ink.paper }),
     inked === "half" ? path({ d: lowerHalf, fill: ink.words, stroke: "none" }) : null,
+    inked === "dot" ? path({ d: dot, fill: ink.words, stroke: "none" }) : null,
     doubted ? path({ d: `M${x - 1.6 * r} ${y + 1.6 * r}L${x + 1.6 * r} ${y - 1.6 * r}` }) : null,
   ]);
 }

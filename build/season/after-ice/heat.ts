@@ -1,5 +1,6 @@
+import { STOP_C, TAKE_CARE_C } from "../../model/warm-water.ts";
 import { at } from "../numbers.ts";
-import { type GivenIceOff, GUARD_SCALE_C, type LakeClocks, STOP_C, TAKE_CARE_C } from "./lake-clocks.ts";
+import { type GivenIceOff, GUARD_SCALE_C, type LakeClocks } from "./lake-clocks.ts";
 import { DAYS, LAST_DAY } from "./lake-traits.ts";
 import { LOGISTIC_SCALE } from "./logistic.ts";
 import { WARM_C } from "./own-records.ts";

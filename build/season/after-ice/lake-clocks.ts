@@ -30,9 +30,6 @@ const MOST_PULL = 1.5;
 /** A dated record of this season is taken at its word: one in ten thousand is wrong and may then name any of 60 days. No source. */
 const WRONG_RECORDED_DAY = 1e-4 / 60;
 
-/** Surface temperatures at which trout suffer when played, degrees C (about 65 and 68 F). Common practice among trout anglers and agencies. */
-export const TAKE_CARE_C = 18;
-export const STOP_C = 20;
 export const GUARD_SCALE_C = 1.5 * LOGISTIC_SCALE;
 
 /** One lake in one season, ready for any ice-off day. Arrays run over days 0 to 150 after ice-off unless said otherwise. */

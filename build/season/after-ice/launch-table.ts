@@ -1,4 +1,4 @@
-import { STOP_C, TAKE_CARE_C } from "./lake-clocks.ts";
+import { STOP_C, TAKE_CARE_C } from "../../model/warm-water.ts";
 import type { OpenStates } from "./launch-card.ts";
 import type { Reading } from "./readings.ts";
 

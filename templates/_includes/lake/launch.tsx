@@ -1,4 +1,5 @@
 import type { BareLake, GuideLake } from "../../../build/guide/guide-schema.ts";
+import { heatLines, heatRule } from "../../../build/guide/heat-words.ts";
 import { dayMonth } from "../../../build/model/calendar.ts";
 import { STATE_WORDS } from "../../../build/model/phase.ts";
 import { chanceText, depthText, temperatureText, type UnitSystem } from "../../../build/model/units.ts";
@@ -61,10 +62,19 @@ export function Launch({ lake, sheet }: { lake: Pick<GuideLake | BareLake, "laun
           </tbody>
         </table>
       </Scroll>
-      <p class="small">
-        From {temperatureText(18, units)} take care with every trout; from {temperatureText(20, units)} stop.
-        The rules of the water go first.
-      </p>
+      <p class="small">{heatRule(units)} The rules of the water go first.</p>
+    </Section>
+  );
+}
+
+/** How likely the surface is too warm for trout to be played, on the days to come. */
+export function WarmWater({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+  return (
+    <Section title="Warm water" id="heat">
+      {heatLines(lake, sheet.guide.asOf, sheet.guide.club.units).map((line) => (
+        <p>{line}</p>
+      ))}
+      <p class="small">A thermometer decides. Local closures come first.</p>
     </Section>
   );
 }

@@ -10,10 +10,13 @@ type Past = GuideLake["pastForecasts"];
 const isHeld = ({ forecast, opened }: Past[number]): boolean =>
   forecast !== null && forecast.p10 <= opened && opened <= forecast.p90;
 
+/** True for a lake with past springs to show. */
+export const hasPastSprings = ({ pastForecasts }: Pick<GuideLake, "pastForecasts">): boolean =>
+  pastForecasts.some(({ forecast }) => forecast !== null);
+
 /** How the guide's own forecasts of past springs would have come out; shown with five of them or more. */
 export function PastForecasts({ past }: { past: Past }) {
   const told = past.filter(({ forecast }) => forecast !== null);
-  if (told.length === 0) return null;
   return (
     <Section title="Past springs, as the guide would have said" id="past">
       <p>

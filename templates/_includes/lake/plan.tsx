@@ -1,4 +1,5 @@
 import type { FlyChoice, GuideLake } from "../../../build/guide/guide-schema.ts";
+import { heatRule } from "../../../build/guide/heat-words.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
 import { phaseName, stateOfPhase } from "../../../build/model/phase.ts";
 import type { PageContext } from "../page-context.ts";
@@ -60,6 +61,12 @@ function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet:
         {isNow ? <span class="now"> now</span> : null}
       </h3>
       <p>Fish at {bandText(plan, sheet.guide.club.units)}.</p>
+      {plan.phase === "later-weeks" ? (
+        <p>
+          {heatRule(sheet.guide.club.units)}{" "}
+          <a href={`${sheet.to(ADDRESS.launch(lake.slug))}#heat`}>How likely that is.</a>
+        </p>
+      ) : null}
       <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
       {moreRigs.length === 0 ? null : (
         <details class="more">

@@ -128,7 +128,7 @@ export function Drifting({
   const { units } = sheet.guide.club;
   return (
     <>
-      <Scroll label="Drifting boat">
+      <Scroll label="Longest sets of a drifting boat">
         <table class="days">
           <caption>
             Longest set on {drifting.board}, by the seconds in which the boat passes one rod length
@@ -167,7 +167,7 @@ export function Naked({ naked, sheet }: { naked: Rigs["naked"]; sheet: PageConte
   const flies = naked.rows[0]?.flies.map(({ fly }) => fly) ?? [];
   return (
     <>
-      <Scroll label="Naked line">
+      <Scroll label="Depths and counts of a naked line">
         <table class="days">
           <caption>
             How deep a fly fishes, pulled {smallLengthText(naked.draw_mps * 5, units)} every 5 s; seconds to

@@ -1,5 +1,5 @@
 import type { GuideLake, GuideTrip } from "../../../build/guide/guide-schema.ts";
-import { outingText, partyText, timeText } from "../../../build/guide/trip-words.ts";
+import { fishableText, outingText, partyText, timeText } from "../../../build/guide/trip-words.ts";
 import type { LeftOut, Outing } from "../../../build/guide/when-schema.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
 import { dayRange, weekdayDayMonth } from "../../../build/model/calendar.ts";
@@ -86,6 +86,7 @@ export function TripPick({
             ))}
           </Fact>
         )}
+        {trip.fishable.length === 0 ? null : <Fact name="Or fish">{fishableText(trip.fishable)}</Fact>}
         {next === null ? null : <Fact name="Next best">{outingText(next)}.</Fact>}
         {out.length === 0 ? null : (
           <Fact name="Left out">
