@@ -64,8 +64,8 @@ export interface CardTools {
 /** Cards placed but not inked yet. */
 export interface PlacedCards {
   readonly problems: readonly CardProblem[];
-  /** Lakes whose cards these are, for the sheets that follow in the batch. */
-  readonly lakes: readonly LakeLayout[];
+  /** Lakes whose cards these are, for the sheets that follow in the batch; none by default. */
+  readonly lakes?: readonly LakeLayout[];
   /** The bytes of each file, in the order of their names. */
   readonly ink: (fonts: Fonts) => Promise<readonly Buffer[]>;
 }

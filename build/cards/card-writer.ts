@@ -66,7 +66,7 @@ export function openCardWriter(outDir: string): CardWriter {
     const lakes: LakeLayout[] = [];
     for (const files of batch) {
       const placed = placeCards(files, { ruler, lakes });
-      lakes.push(...placed.lakes);
+      lakes.push(...(placed.lakes ?? []));
       problems.push(...placed.problems);
       if (problems.length === 0) {
         const inked = await placed.ink(fonts);

@@ -231,7 +231,6 @@ export const REPORT_SLIPS: CardKind<{ guide: GuideFrame }> = {
     const cards = Array.from({ length: CARDS_PER_SHEET }, () => slip);
     return {
       problems: [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(CARD.reportSlip, misfit)),
-      lakes: [],
       ink: async (fonts) => [
         await cardPdf(guide, [slip.front, slip.back], { title: "Report slip, A6,", paper: A6 }, fonts),
         ...(await sheetsPdfs(guide, { what: "Report slips", cards, count: cards.length }, fonts)),

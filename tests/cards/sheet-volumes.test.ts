@@ -51,7 +51,7 @@ describe("sheets in volumes", () => {
     const frame = guideFrame(one);
     const [first, second] = lakes;
     if (first === undefined || second === undefined) throw new Error("two lakes");
-    const placed = placeCards(planLakeCards(frame, first), { ruler, lakes: [] }).lakes;
+    const placed = placeCards(planLakeCards(frame, first), { ruler, lakes: [] }).lakes ?? [];
     const inputs = { guide: frame, number: null, lakes: [first] };
     const fonts = parseFonts();
     const noRuler: Ruler = {

@@ -142,7 +142,6 @@ export const LABELS: CardKind<LabelNeeds> = {
     ];
     return {
       problems: misfits.map((misfit) => overflowProblem(name, misfit)),
-      lakes: [],
       ink: (fonts) => Promise.all(PAPERS.map((sheet) => labelsPdf(guide, { title, faces, sheet }, fonts))),
     };
   },

@@ -114,7 +114,6 @@ export const LAKE_SHEETS: CardKind<{
   kind: "sheets of lake cards",
   place: ({ guide, number, lakes }, tools) => ({
     problems: [],
-    lakes: [],
     ink: (fonts) =>
       sheetsPdfs(
         guide,

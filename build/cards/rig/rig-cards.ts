@@ -87,7 +87,6 @@ export const RIG_CARDS: CardKind<{ guide: GuideFrame }> = {
       problems: all.flatMap(({ file, sides: { front, back } }) =>
         [...front.misfits, ...back.misfits].map((misfit) => overflowProblem(file, misfit)),
       ),
-      lakes: [],
       ink: async (fonts) => [
         ...(await Promise.all(
           all.map(({ name, paper, sides: { front, back } }) =>

@@ -53,7 +53,6 @@ export const TRIP_CARDS: CardKind<TripNeeds> = {
     const pairs = cards.flatMap(({ title, faces }) => pairSides(title, faces));
     return {
       problems: cards.flatMap(problemsOf),
-      lakes: [],
       ink: async (fonts) => [
         ...(await Promise.all(
           cards.map(({ title, faces }) => cardPdf(guide, faces, { title, paper: A6 }, fonts)),
