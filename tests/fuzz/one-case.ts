@@ -39,6 +39,14 @@ const SAFE_NAME = /^[a-z0-9]+([.-][a-z0-9]+)*$/;
 
 const base = baseClub();
 const content = await loadContent();
+const rigTablesOf = new Map<string, unknown>();
+/** Rig boxes are few among thousands of clubs: the tables of each are made once. */
+function rememberRigTables<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
+  if (kind !== "rig tables") return compute(inputs);
+  const name = JSON.stringify(inputs);
+  if (!rigTablesOf.has(name)) rigTablesOf.set(name, compute(inputs));
+  return rigTablesOf.get(name) as T;
+}
 const VERSION = { version: "0.0.0" };
 const templates = await loadTemplates();
 const pagesOf = (guide: Guide): string[] => sitePages(templates, guide).map(({ text }) => text());
@@ -103,7 +111,8 @@ async function faultsOf(club: HostileClub, depth: Depth, ground: string): Promis
   const problems: Diagnostic[] = [];
   const loaded = await loadClub(dir);
   problems.push(...loaded.problems);
-  const composed = loaded.club && composeGuide(loaded.club, content, VERSION);
+  const composed =
+    loaded.club && composeGuide(loaded.club, content, { ...VERSION, memoize: rememberRigTables });
   problems.push(...(composed?.problems ?? []));
   const guide = composed?.guide;
   if (guide !== undefined && depth !== "compose") problems.push(...cardProblems(guide));

@@ -48,6 +48,8 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
   "lake.turnoverRule.onset.to": "the forecast",
   "lake.turnoverRule.duration.from": "the forecast",
   "lake.turnoverRule.duration.to": "the forecast",
+  "lake.lastGood.season": "the forecast",
+  "lake.lastGood.on": "the forecast",
   "lake.watched": "the chance that an opening would be reported",
   "pattern.rank": "the order of flies",
   "reports.rods": "rod-hours",
@@ -58,7 +60,10 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
   "rigs.margin": "set depths",
   "rigs.lift": "shot against drift",
   "rigs.dryShare": "what an indicator carries",
-  "rigs.castLimit": "shot against drift",
+  "rigs.castLimit": "the steps of shot, where the club names none",
+  "rigs.mostLift": "shot against drift",
+  "rigs.longestWait": "shot against drift",
+  "rigs.longestCount": "which counts are printed",
   "rigs.leaders.taper.length": "length of the leader",
   "rigs.leaders.middle.length": "length of the leader",
   "rigs.leaders.tippet.length": "length of the leader",
@@ -72,7 +77,6 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
 const NOT_SHOWN: Readonly<Record<string, string>> = {
   "lake.role": "a lake outside the guide has no page; what its days tell is in the forecast",
   "club.reportForm": "how tables of reports are read",
-  "pattern.mass": "written down for computing how flies sink, which is done for a usual fly so far",
   "rigs.shot.carried": "written down for packing lists, which do not count shot so far",
   "rigs.indicators.carried": "written down for packing lists, which do not count indicators so far",
 };
@@ -98,7 +102,22 @@ const WRITTEN: Readonly<
   "reports.caught.pattern": { value: "bloodworm" },
   "trip.lakes": { value: "willow" },
   "trip.travel.longest": { value: "2 h" },
+  "lake.depthBands.post-turnover.from": {
+    at: ["depthBands"],
+    value: { "post-turnover": { from: "7 ft", to: "17 ft" } },
+  },
+  "lake.depthBands.post-turnover.to": {
+    at: ["depthBands"],
+    value: { "post-turnover": { from: "7 ft", to: "17 ft" } },
+  },
+  "lake.lastGood.season": { at: ["lastGood", 0], value: { season: 2022, on: "2022-06-12" } },
+  "lake.lastGood.on": { value: "2024-06-12" },
   "rigs.reach": { value: "5.3 ft" },
+  "rigs.mostLift": { value: "2 in" },
+  "rigs.longestWait": { value: "30 s" },
+  "rigs.longestCount": { value: "5 s" },
+  "rigs.castLimit": { value: "0.3 g" },
+  "rigs.steps": { at: ["steps"], value: ["none", "No. 4"] },
   "rigs.lines.kind": { value: "sink tip" },
 };
 
@@ -179,7 +198,9 @@ async function guideOf(files: Readonly<Record<string, unknown>>): Promise<Guide>
   );
   const { club, problems } = await loadClub(dir);
   const { guide } =
-    club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember });
+    club === undefined
+      ? {}
+      : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember, forCards: true });
   if (guide === undefined) throw new Error(problems.map(formatDiagnostic).join("\n"));
   return guide;
 }

@@ -50,7 +50,8 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
     depthBands: {
       "ice-off": band("2 ft", "6 ft"),
       turnover: band("3 ft", "8 ft"),
-      "post-turnover": band("8 ft", "18 ft"),
+      "best-weeks": band("8 ft", "18 ft"),
+      "later-weeks": band("12 ft", "24 ft"),
     },
     iceOff: [
       { season: 2022, on: "2022-05-14" },
@@ -61,6 +62,8 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
       { season: 2022, from: "2022-05-24", to: "2022-06-02" },
       { season: 2025, from: "2025-05-21", to: "2025-05-30" },
     ],
+    lastGood: [{ season: 2024, on: "2024-07-10" }],
+    places: [{ name: "Drop-off", at: "off the long point", depths: ["14 ft", "10 ft"] }],
     turnoverRule: { onset: band("9 days", "14 days"), duration: band("8 days", "15 days") },
     notes: "Quiet on weekdays.",
   },
@@ -78,7 +81,7 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
     rank: 2,
     sizes: [12, 14],
     colours: ["pale olive"],
-    phases: ["ice-off", "turnover", "post-turnover"],
+    phases: ["ice-off", "turnover", "best-weeks"],
     ways: ["indicator still"],
     waters: ["marl"],
     stock: [{ size: 12, colour: "pale olive", count: 6 }],
@@ -101,6 +104,7 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
       ice: "off",
       phase: "ice-off",
       water: "44 degF",
+      deep: { at: "15 ft", water: "41 degF" },
       clarity: "8 ft",
       oxygen: "9.8 mg/L",
       rods: 2,
@@ -121,7 +125,7 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
     rods: 2,
     lakes: ["ember", "willow"],
     people: ["Ines", "Tobin"],
-    boats: [{ name: "Skiff", seats: 3 }],
+    boats: [{ name: "Skiff", seats: 3, kind: "canoe" }],
     flyLoss: 3,
     travel: { longest: "1.25 h" },
     notes: "Meet at the ramp.",
@@ -135,6 +139,11 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
     lift: "6 in",
     dryShare: 0.5,
     castLimit: "1.2 g",
+    mostLift: "12 in",
+    longestWait: "90 s",
+    longestCount: "60 s",
+    bow: "2 ft",
+    scope: { calm: 5, ripple: 5, chop: 7 },
     leaders: [
       {
         name: "Shallow",
@@ -153,6 +162,7 @@ export const FULL_CLUB: Readonly<Record<string, Data>> = {
     lines: [
       { name: "Clear", kind: "clear intermediate", sinkRate: "1.5 in/s" },
       { name: "Floater", kind: "floating" },
+      { name: "Tip", kind: "sink tip", sinkRate: "3 in/s", tip: "15 ft" },
     ],
     shot: [
       { name: "BB", mass: "0.4 g", material: "tin", carried: 5 },

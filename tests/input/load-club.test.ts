@@ -51,6 +51,7 @@ notes: |
   expect(lakes).toEqual([
     {
       slug: "ember",
+      lastGood: [],
       name: "Ember Lake",
       position: { lat: 41.312, lon: -106.291 },
       elevation_m: 2580,
@@ -88,6 +89,7 @@ test("what a lake file leaves out is left out, and the usual turnover stands in"
       position: { lat: 41.312, lon: -106.291 },
       hazards: [],
       places: [],
+      lastGood: [],
       depthBands: {},
       iceOff: [],
       turnover: [],

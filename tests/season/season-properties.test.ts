@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { addDays, dateOfSeasonDay, daysBetween } from "../../build/model/calendar.ts";
 import type { IceState, Report } from "../../build/model/club.ts";
-import { DAY_STATES, PHASES } from "../../build/model/phase.ts";
+import { DAY_STATES, type DayState, PHASES } from "../../build/model/phase.ts";
 import { forecastSeason, type SeasonForecast } from "../../build/season/season.ts";
 import { lakeOf, moved, reportOf, SEASON, type SeasonClub } from "./club.ts";
 
 /** The same clubs at every run. */
-const RUNS = { seed: 20260516, numRuns: 12 };
+const RUNS = { seed: 20260516, numRuns: 8 };
 const SLUGS = ["alder", "birch", "cedar", "dogwood"];
 
 const seenOn = (lake: string, day: number, seen: Partial<Report>): Report =>
@@ -60,14 +60,19 @@ const clubs = fc.record({ lakes, reports, asOf: fc.integer({ min: 90, max: 150 }
 );
 
 /** The largest difference of any chance of any lake on the days both tables hold, the second table moved back. */
-function largestDifference(a: SeasonForecast, b: SeasonForecast, days = 0): number {
+function largestDifference(
+  a: SeasonForecast,
+  b: SeasonForecast,
+  days = 0,
+  states: readonly DayState[] = DAY_STATES,
+): number {
   return Math.max(
     ...[...a.lakes].map(([slug, lake]) => {
       const other = new Map(b.lakes.get(slug)?.daily.map((row) => [addDays(row.date, -days), row]));
       return Math.max(
         ...lake.daily.map((row) =>
           Math.max(
-            ...DAY_STATES.map((state) => Math.abs(row[state] - (other.get(row.date)?.[state] ?? row[state]))),
+            ...states.map((state) => Math.abs(row[state] - (other.get(row.date)?.[state] ?? row[state]))),
           ),
         ),
       );
@@ -92,11 +97,12 @@ describe("for any club", () => {
     );
   });
 
-  test("everything a number of days later gives the same forecast that many days later", () => {
+  // What follows the ice depends on the sun as well, and moves by less.
+  test("everything a number of days later gives the same ice that many days later", () => {
     fc.assert(
       fc.property(clubs, fc.integer({ min: -20, max: 20 }), (club, days) => {
         const later = forecastSeason(moved(club, days));
-        expect(largestDifference(forecastSeason(club), later, days)).toBeLessThan(LAST_DECIMAL);
+        expect(largestDifference(forecastSeason(club), later, days, ["iced"])).toBeLessThan(LAST_DECIMAL);
       }),
       RUNS,
     );

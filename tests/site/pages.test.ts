@@ -173,6 +173,7 @@ test("a lake's own pages alone are made anew when only that lake is asked for", 
   try {
     expect([...site.pages.keys()]).toEqual([
       "lakes/ember/index.html",
+      "lakes/ember/launch/index.html",
       "lakes/ember/place/index.html",
       "lakes/ember/reports/index.html",
     ]);
