@@ -20,6 +20,7 @@ export function nextText({ next, now, phases, laterWeeks }: LakeForecast): strin
   const current = phases.find(({ phase }) => phaseName(phase) === STATE_WORDS[now.state].name);
   const ends = current === undefined ? [] : [`${phaseName(current.phase)} until ${spreadText(current.to)}.`];
   if (next !== null) return [...ends, `${phaseName(next.phase)} from ${spreadText(next.from)}.`].join(" ");
+  if (now.state === "laterWeeks") return `Its best weeks ended about ${spreadText(laterWeeks)}.`;
   return [...ends, `Later weeks from ${spreadText(laterWeeks)}.`].join(" ");
 }
 

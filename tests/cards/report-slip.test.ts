@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { layoutReportSlip } from "../../build/cards/report-slip.ts";
 import { FOODS, ICE_STATES, METHODS } from "../../build/model/club.ts";
 import { reportRow } from "../../build/model/fields/report-fields.ts";
-import { PHASES } from "../../build/model/phase.ts";
+import { PHASE_WORDS } from "../../build/model/phase.ts";
 import { cardsOf, need, ruler } from "./card-fixture.ts";
 import { faults, textsOf, written } from "./legibility.ts";
 import { withPdf } from "./rasterise.ts";
@@ -34,7 +34,7 @@ describe("the report slip", () => {
   test("names every word that a field allows", () => {
     const words = sides.map(written).join(" ");
     const foods = FOODS.filter((food) => food !== "nothing in particular");
-    for (const word of [...ICE_STATES, ...PHASES, ...METHODS, ...foods]) expect(words).toContain(word);
+    for (const word of [...ICE_STATES, ...PHASE_WORDS, ...METHODS, ...foods]) expect(words).toContain(word);
   });
 
   test("asks in the club's units", () => {

@@ -25,7 +25,7 @@ test("the front draws a leader's sections, the back the lean and every holder an
 });
 
 test("a box with nothing to draw says so in words", async () => {
-  const [front, back] = await wordsOf(rigGuide({ rigs: rigsWith([]) }));
+  const [front, back] = await wordsOf(rigGuide({ rigs: { ...rigsWith([]), lean: null } }));
   expect(front).toContain("No leader in the box serves a set depth.");
-  expect(back).toContain("No rig carried holds its fly down in a drift.");
+  expect(back).toContain("No rig carried holds its fly down in chop.");
 });

@@ -120,7 +120,8 @@ describe("many volumes, which are made in threads", () => {
     const progress: Progress = (_, done, total) => told.push([done, total]);
     expect(await writeCards(guide, dir, { progress })).toEqual([]);
     const names = await readdir(path.join(dir, "cards"));
-    expect(names.filter((name) => name.startsWith("lake-"))).toHaveLength(guide.lakes.length);
+    // The lake's own cards, and its launch card.
+    expect(names.filter((name) => name.startsWith("lake-"))).toHaveLength(2 * guide.lakes.length);
     expect(names.filter((name) => name.startsWith("sheets-"))).toHaveLength(6);
     expect(told.at(-1)).toEqual([names.length, names.length]);
     for (const slug of [slugAt(0), slugAt(LAKES_PER_VOLUME), slugAt(2 * LAKES_PER_VOLUME + 1)]) {

@@ -34,7 +34,7 @@ describe("status in words", () => {
       "Ice-off until 22 May (17 May to 27 May). Best weeks from 4 Jun (30 May to 9 Jun).",
     );
     expect(nextText({ ...ember, now: { state: "laterWeeks", chance: 0.99 }, next: null })).toBe(
-      "Its spring weeks are over.",
+      "Its best weeks ended about 17 Jun (12 Jun to 22 Jun).",
     );
   });
 

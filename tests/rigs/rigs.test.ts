@@ -31,14 +31,19 @@ const rigOf = ({ rigs }: PhaseRigs, way: PhaseRigs["rigs"][number]["way"]): Phas
 };
 
 describe("phases and bands", () => {
-  test("three phases for a lake that turns over, two for one that does not", () => {
+  test("every phase for a lake that turns over, all but turnover for one that does not", () => {
     expect(rigsForLake(lake, box, "metric").map(({ phase }) => phase)).toEqual([
       "ice-off",
       "turnover",
       "post-turnover",
+      "later-weeks",
     ]);
     const still: Lake = { ...lake, turnoverRule: { turnsOver: false } };
-    expect(rigsForLake(still, box, "metric").map(({ phase }) => phase)).toEqual(["ice-off", "post-turnover"]);
+    expect(rigsForLake(still, box, "metric").map(({ phase }) => phase)).toEqual([
+      "ice-off",
+      "post-turnover",
+      "later-weeks",
+    ]);
   });
   test("without the club's own band the usual one, common practice, no deeper than the lake", () => {
     expect(best({}).band).toEqual({ from_m: 2.5, to_m: 5.5, source: "usual" });

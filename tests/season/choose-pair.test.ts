@@ -8,7 +8,7 @@ import { clubSeason } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { seeded } from "../seeded-random.ts";
 import { clubOf, day, FOUR_LAKES, SEASON } from "./club.ts";
-import { placeByWeight, studentT } from "./draws.ts";
+import { goodGivenIceOff, placeByWeight, studentT } from "./draws.ts";
 
 const CLUB = clubOf("2026-03-01");
 const forecast = forecastSeason(CLUB);
@@ -21,14 +21,15 @@ const dayOf = (n: number) => dateOfSeasonDay(n, SEASON, "north");
 
 const DRAWS = 40_000;
 
-/** Springs drawn from the prior, all lakes sharing the season's point: the good days of each lake, draw by draw. */
-function drawnSprings(): ((slug: string, day: number) => boolean)[] {
+/** Springs drawn from the prior, all lakes sharing the season's point: each lake's chance of being good on a day, draw by draw. */
+function drawnSprings(): ((slug: string, day: number) => number)[] {
   const [region] = clubSeason(CLUB, hemisphereOfLakes(CLUB.lakes)).regions;
   if (region === undefined) throw new Error("no region");
   const { grid, weights } = region.posterior;
   const points = grid.s.length;
   const random = seeded(11);
   const draw = placeByWeight(weights, random);
+  const goodOf = new Map(region.lakes.map((lake) => [lake.lake.slug, goodGivenIceOff(lake)] as const));
   return Array.from({ length: DRAWS }, () => {
     const p = draw();
     const springs = new Map(
@@ -39,14 +40,12 @@ function drawnSprings(): ((slug: string, day: number) => boolean)[] {
             own.x * (grid.k[p % points] ?? 0) +
             scaleOf(own, grid.scatter[Math.floor(p / points)] ?? 1) * studentT(random, 4),
         );
-        const onset = iceOff + 8 + Math.floor(8 * random());
-        return [lake.slug, { iceOff, onset, clear: onset + 8 + Math.floor(8 * random()) }] as const;
+        return [lake.slug, iceOff] as const;
       }),
     );
     return (slug: string, on: number) => {
-      const spring = springs.get(slug);
-      if (spring === undefined) return false;
-      return (spring.iceOff <= on && on < spring.onset) || (spring.clear <= on && on <= spring.iceOff + 35);
+      const iceOff = springs.get(slug);
+      return iceOff === undefined ? 0 : (goodOf.get(slug)?.(iceOff, on) ?? 0);
     };
   });
 }
@@ -56,7 +55,8 @@ describe("the pair, against brute force: springs drawn from the prior, every pai
   /** Share of days and draws on which one of the lakes is good. */
   const counted = (slugs: readonly string[], days: readonly number[]): number =>
     draws.reduce(
-      (sum, isGood) => sum + days.filter((on) => slugs.some((slug) => isGood(slug, on))).length,
+      (sum, good) =>
+        days.reduce((all, on) => all + 1 - slugs.reduce((none, slug) => none * (1 - good(slug, on)), 1), sum),
       0,
     ) /
     (DRAWS * days.length);

@@ -1,3 +1,6 @@
+import { DAYS } from "../../build/season/after-ice/lake-traits.ts";
+import { statesAfterIceOff } from "../../build/season/after-ice/states.ts";
+import type { LakeSeason } from "../../build/season/region-season.ts";
 /** Standard normal, by the Box-Muller transform. */
 export const normal = (random: () => number): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
@@ -22,5 +25,21 @@ export function placeByWeight(weights: ArrayLike<number>, random: () => number):
       else high = middle;
     }
     return low;
+  };
+}
+
+/** Chance that a lake is good on a day, given its ice-off: what follows the ice is checked elsewhere, here how lakes share a spring. */
+export function goodGivenIceOff({
+  clocks,
+}: Pick<LakeSeason, "clocks">): (iceOff: number, day: number) => number {
+  const after = statesAfterIceOff(clocks, []);
+  const known = new Map<number, ReturnType<typeof after>>();
+  return (iceOff, day) => {
+    const d = day - iceOff;
+    if (d < 0 || d >= DAYS) return 0;
+    const states = known.get(iceOff) ?? after(iceOff);
+    known.set(iceOff, states);
+    const [onset, clear, later] = [states.onset, states.clear, states.later].map((by) => by[d] ?? 0);
+    return (states.evidence - (onset ?? 0) + (clear ?? 0) - (later ?? 0)) / states.evidence;
   };
 }

@@ -6,7 +6,7 @@ import { clubSeason } from "../../build/season/region-season.ts";
 import { forecastSeason } from "../../build/season/season.ts";
 import { seeded } from "../seeded-random.ts";
 import { clubOf, FOUR_LAKES, SEASON } from "./club.ts";
-import { normal, placeByWeight, studentT } from "./draws.ts";
+import { goodGivenIceOff, normal, placeByWeight, studentT } from "./draws.ts";
 
 const CLUB = clubOf("2026-03-01");
 const DRAWS = 60_000;
@@ -20,29 +20,26 @@ test("two lakes that share a spring, against brute force: springs drawn from the
   /** A season point by its weight: the shared spring, drawn once for both lakes. */
   const draw = placeByWeight(weights, random);
   const lakes = region.lakes.filter(({ lake }) => ["alder", "dogwood"].includes(lake.slug));
+  const goodOf = lakes.map(goodGivenIceOff);
   const days = [100, 112, 120, 128, 136, 145];
   const counts = days.map(() => ({ either: 0, apart: [0, 0] }));
   for (let n = 0; n < DRAWS; n++) {
     const p = draw();
     const springs = lakes.map(({ distribution: own }) => {
-      const iceOff = Math.round(
+      return Math.round(
         own.m +
           (grid.s[p % points] ?? 0) +
           own.x * (grid.k[p % points] ?? 0) +
           scaleOf(own, grid.scatter[Math.floor(p / points)] ?? 1) * studentT(random, 4),
       );
-      const onset = iceOff + 8 + Math.floor(8 * random());
-      return { iceOff, onset, clear: onset + 8 + Math.floor(8 * random()) };
     });
     days.forEach((day, d) => {
-      const good = springs.map(
-        ({ iceOff, onset, clear }) => (iceOff <= day && day < onset) || (clear <= day && day <= iceOff + 35),
-      );
+      const good = springs.map((iceOff, i) => goodOf[i]?.(iceOff, day) ?? 0);
       const count = counts[d];
       if (count === undefined) return;
-      if (good.some(Boolean)) count.either++;
-      good.forEach((is, i) => {
-        if (is) count.apart[i] = (count.apart[i] ?? 0) + 1;
+      count.either += 1 - good.reduce((none, chance) => none * (1 - chance), 1);
+      good.forEach((chance, i) => {
+        count.apart[i] = (count.apart[i] ?? 0) + chance;
       });
     });
   }

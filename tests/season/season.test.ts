@@ -87,11 +87,18 @@ const CLUBS: readonly (readonly [string, SeasonClub])[] = [
   ],
 ];
 
+test("no ice-off is invented where no lake of the region has a date", () => {
+  const { lakes, refusals } = forecastSeason(clubOf("2026-04-20", [], [lakeOf("alder"), lakeOf("birch")]));
+  expect([lakes.size, ...refusals]).toEqual([0, ["alder", "noDates"], ["birch", "noDates"]]);
+});
+
 describe.each(CLUBS)("%s", (_, club) => {
   const forecast = forecastSeason(club);
 
   test("every lake has a forecast by the schema", () => {
-    expect([...forecast.lakes.keys()]).toEqual(club.lakes.map(({ slug }) => slug));
+    expect([...forecast.lakes.keys(), ...forecast.refusals.keys()].sort()).toEqual(
+      club.lakes.map(({ slug }) => slug).sort(),
+    );
     for (const lake of forecast.lakes.values())
       expect(lakeForecastSchema.safeParse(lake).error?.issues).toBeUndefined();
   });

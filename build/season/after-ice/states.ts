@@ -12,7 +12,7 @@ export interface IceOffLaw {
   readonly evidence?: Float64Array;
 }
 
-/** Ice-off days of no more chance than this are passed over. */
+/** Ice-off days of no more chance than this are passed over, unless what was seen of the ice makes them likelier. */
 export const NEGLIGIBLE = 1e-6;
 
 /** What follows one ice-off day, by days after it. Every chance is multiplied by `evidence`. */
@@ -134,10 +134,11 @@ export function seasonStates(
   const season = (): Float64Array => new Float64Array(length);
   const by = { iceOff: season(), onset: season(), clear: season(), later: season() };
   const [iceOff, takeCare, stop] = [season(), season(), season()];
+  const seen = ofIce === undefined ? chances : chances.map((prior, i) => prior * (ofIce[i] as number));
+  const least = NEGLIGIBLE * seen.reduce((sum, chance) => sum + chance, 0);
   let evidence = 0;
-  chances.forEach((prior, i) => {
-    if (prior <= NEGLIGIBLE) return;
-    const chance = ofIce === undefined ? prior : prior * (ofIce[i] as number);
+  seen.forEach((chance, i) => {
+    if ((chances[i] as number) <= NEGLIGIBLE && chance <= least) return;
     const states = after(from + i);
     const weight = chance * states.evidence;
     evidence += weight;
