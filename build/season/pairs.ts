@@ -3,7 +3,7 @@ import { factorsOfReadings } from "./after-ice/lake-clocks.ts";
 import { statesOn } from "./after-ice/spring.ts";
 import { statesAfterIceOff } from "./after-ice/states.ts";
 import { dayKernels, middlesOf } from "./lake-distribution.ts";
-import { at } from "./numbers.ts";
+import { at, wholeAt } from "./numbers.ts";
 import type { LakeSeason, RegionSeason } from "./region-season.ts";
 
 /** Chance that a lake is in a good state on a day: ice-off, or the best weeks. The states shown that day, added up. */
@@ -13,26 +13,6 @@ export const goodOn = ({ spring }: LakeSeason, day: number): number =>
 /** Chance that it can be fished that day: good, or in its later weeks. */
 export const fishableOn = ({ spring }: LakeSeason, day: number): number =>
   chanceOf(statesOn(spring, day), FISHABLE_STATES);
-
-/** Chance of a lake's evidence by its ice-off day, and of the lake being good on each of the days after besides. */
-interface GoodByIceOff {
-  readonly evidence: Float64Array;
-  readonly good: readonly Float64Array[];
-}
-
-function goodByIceOff({ span, clocks, readings, ofIce }: LakeSeason): GoodByIceOff {
-  const after = statesAfterIceOff(clocks, factorsOfReadings(clocks, readings));
-  const evidence = new Float64Array(span.to - span.from + 1);
-  const good = Array.from(evidence, (_, i) => {
-    const seen = ofIce === undefined ? 1 : at(ofIce.chance, i);
-    const states = after(span.from + i);
-    evidence[i] = seen * states.evidence;
-    return states.onset.map(
-      (onset, d) => seen * (states.evidence - onset + at(states.clear, d) - at(states.later, d)),
-    );
-  });
-  return { evidence, good };
-}
 
 /** Points of a season with less chance than this are left out. */
 const NEGLIGIBLE = 1e-9;
@@ -57,47 +37,63 @@ function supportOf({ posterior: { grid, weights } }: RegionSeason): Support {
 const STEP = 2;
 const PER_DAY = 4;
 
-/** Chance that the lake is good on `day`, at each point of its region's season that counts. */
+/** Makes the chance that a lake is good on a day, at each point of its region's season that counts. */
 function goodGivenSeason(
-  lake: LakeSeason,
-  { evidence, good: goodAfter }: GoodByIceOff,
+  { distribution, span, clocks, readings, ofIce }: LakeSeason,
   { posterior: { grid } }: RegionSeason,
   { points, rows }: Support,
-  day: number,
-): Float64Array {
-  const { distribution, span } = lake;
-  const good = evidence.map((_, i) => {
-    const d = day - span.from - i;
-    const after = goodAfter[i];
-    return after === undefined || d < 0 || d >= after.length ? 0 : at(after, d);
-  });
+): (day: number) => Float64Array {
+  const after = statesAfterIceOff(clocks, factorsOfReadings(clocks, readings));
   const days = span.to - span.from;
+  const evidence = new Float64Array(days + 1);
+  // a row for each ice-off day: chance of the evidence and of being good, by the days since
+  const goodAfter = Array.from(evidence, (_, i) => {
+    const seen = ofIce === undefined ? 1 : at(ofIce.chance, i);
+    const states = after(span.from + i);
+    evidence[i] = seen * states.evidence;
+    return states.onset.map(
+      (onset, d) => seen * (states.evidence - onset + at(states.clear, d) - at(states.later, d)),
+    );
+  });
+  const longest = Math.max(...goodAfter.map((row) => row.length));
   const kernels = dayKernels(distribution, grid.scatter, days);
   const steps = Math.floor((days * PER_DAY) / STEP) + 1;
-  const known = kernels.map(() => new Float64Array(steps).fill(Number.NaN));
-  const goodAt = (row: number, step: number): number => {
-    const [table, kernel] = [known[row], kernels[row]];
-    if (table === undefined || kernel === undefined) return Number.NaN;
-    const made = at(table, step);
-    if (!Number.isNaN(made)) return made;
-    let [all, part] = [0, 0];
-    for (let i = 0; i < good.length; i++) {
-      const chance = at(kernel, (days + i) * PER_DAY - step * STEP);
-      all += chance * at(evidence, i);
-      part += chance * at(good, i);
-    }
-    const chance = all > 0 ? part / all : 0;
-    table[step] = chance;
-    return chance;
+  const sumAt = (values: Float64Array, row: number, step: number, from: number, to: number): number => {
+    const kernel = kernels[row];
+    let sum = 0;
+    if (kernel !== undefined)
+      for (let i = from; i <= to; i++) sum += at(kernel, (days + i) * PER_DAY - step * STEP) * at(values, i);
+    return sum;
+  };
+  const ofEvidence = new Float64Array(kernels.length * steps).fill(Number.NaN);
+  const evidenceAt = (row: number, step: number): number => {
+    const place = row * steps + step;
+    if (Number.isNaN(at(ofEvidence, place))) ofEvidence[place] = sumAt(evidence, row, step, 0, days);
+    return at(ofEvidence, place);
   };
   const middles = middlesOf(distribution, grid);
-  return Float64Array.from(points, (point, n) => {
-    const place = ((at(middles, point) - span.from) * PER_DAY) / STEP;
-    const step = Math.min(Math.max(Math.floor(place), 0), steps - 2);
-    const part = place - step;
-    const row = rows[n] ?? 0;
-    return (1 - part) * goodAt(row, step) + part * goodAt(row, step + 1);
-  });
+  const places = Float64Array.from(points, (point) => ((at(middles, point) - span.from) * PER_DAY) / STEP);
+  return (day) => {
+    const since = day - span.from;
+    const [from, to] = [Math.max(0, since - longest + 1), Math.min(days, since)];
+    const good = new Float64Array(days + 1);
+    for (let i = from; i <= to; i++) good[i] = goodAfter[i]?.[since - i] ?? 0;
+    const known = new Float64Array(kernels.length * steps).fill(Number.NaN);
+    const goodAt = (row: number, step: number): number => {
+      const place = row * steps + step;
+      if (Number.isNaN(at(known, place))) {
+        const all = evidenceAt(row, step);
+        known[place] = all > 0 ? sumAt(good, row, step, from, to) / all : 0;
+      }
+      return at(known, place);
+    };
+    return places.map((place, n) => {
+      const step = Math.min(Math.max(Math.floor(place), 0), steps - 2);
+      const part = place - step;
+      const row = wholeAt(rows, n);
+      return (1 - part) * goodAt(row, step) + part * goodAt(row, step + 1);
+    });
+  };
 }
 
 export interface LakeInRegion {
@@ -113,23 +109,18 @@ export interface LakeInRegion {
 export function anyGoodOn(): (lakes: readonly LakeInRegion[], day: number) => number {
   const known = new Map<LakeSeason, Map<number, Float64Array>>();
   const supports = new Map<RegionSeason, Support>();
+  const byDay = new Map<LakeSeason, (day: number) => Float64Array>();
   const supportIn = (region: RegionSeason): Support => {
     const support = supports.get(region) ?? supportOf(region);
     supports.set(region, support);
     return support;
   };
-  const byIceOff = new Map<LakeSeason, GoodByIceOff>();
-  const goodAfterIceOff = (lake: LakeSeason): GoodByIceOff => {
-    const good = byIceOff.get(lake) ?? goodByIceOff(lake);
-    byIceOff.set(lake, good);
-    return good;
-  };
   const goodOf = ({ lake, region }: LakeInRegion, day: number): Float64Array => {
     const days = known.get(lake) ?? new Map<number, Float64Array>();
-    known.set(lake, days);
-    const good =
-      days.get(day) ?? goodGivenSeason(lake, goodAfterIceOff(lake), region, supportIn(region), day);
-    days.set(day, good);
+    const goodOnDay = byDay.get(lake) ?? goodGivenSeason(lake, region, supportIn(region));
+    const good = days.get(day) ?? goodOnDay(day);
+    known.set(lake, days.set(day, good));
+    byDay.set(lake, goodOnDay);
     return good;
   };
   return (lakes, day) => {

@@ -63,7 +63,7 @@ const AS_OF_DAY = 136;
 const PATTERNS = [
   { slug: "scud", imitates: "scud", way: "indicator still", phase: "ice-off" },
   { slug: "leech", imitates: "leech", way: "clear intermediate", phase: "turnover" },
-  { slug: "pupa", imitates: "chironomid pupa", way: "indicator still", phase: "post-turnover" },
+  { slug: "pupa", imitates: "chironomid pupa", way: "indicator still", phase: "best-weeks" },
 ];
 
 const dateOf = (season: number, day: number): string =>

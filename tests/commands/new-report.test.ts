@@ -33,6 +33,8 @@ describe("a report to fill in", () => {
       "phase",
       "water",
       "clarity",
+      "deep",
+      "looks",
       "oxygen",
       "rods",
       "hours",
@@ -111,6 +113,8 @@ describe("asked at a terminal", () => {
     "44 degF",
     "",
     "",
+    "",
+    "",
     "2",
     "3 h",
     "pale scud 4 in 3 h",
@@ -152,6 +156,8 @@ describe("asked at a terminal", () => {
         "",
         "44",
         "44 degF",
+        "",
+        "",
         "",
         "",
         "two",
@@ -213,6 +219,6 @@ describe("the demo club", () => {
     const before = await reports(work);
     expect((await run("new", "report", "Tallow Pond", "--data", work)).exit).toBe(0);
     expect((await reports(work)).startsWith(before)).toBe(true);
-    expect((await run("check", "--data", work)).said).toMatch(/: 1 warning$/);
+    expect((await run("check", "--data", work)).said).toMatch(/: 2 warnings$/);
   });
 });

@@ -17,9 +17,10 @@ beforeAll(async () => {
     path.join(data, "club.yaml"),
     "name: Outline Club\nseason: 2026\nasOf: 2026-05-16\ntimezone: America/Los_Angeles\nunits: metric\n",
   );
+  // the ice-off is invented: without one there is no forecast, and no page of the place
   await writeFile(
     path.join(data, "lakes/crater.yaml"),
-    "name: Crater Lake\nposition: { lat: 42.944, lon: -122.106 }\nelevation: 1883 m\narea: 5340 ha\n",
+    "name: Crater Lake\nposition: { lat: 42.944, lon: -122.106 }\nelevation: 1883 m\narea: 5340 ha\niceOff:\n  - 2025-05-10\n",
   );
   await writeFile(
     path.join(data, "lakes/crater.geojson"),

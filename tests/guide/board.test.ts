@@ -13,12 +13,12 @@ const weekends = ({ groups }: Board): (number | null)[] =>
 describe("the board", () => {
   const guide = siteGuide();
 
-  test("puts lakes to go to first, then what comes soonest, then what is past", () => {
+  test("puts lakes to go to first, then what comes soonest, then what can still be fished", () => {
     expect(order(guide)).toEqual([
       ["weekend", ["willow", "ember"]],
       ["soon", ["kettle", "larch"]],
+      ["fishable", ["cinder"]],
       ["later", ["high"]],
-      ["past", ["cinder"]],
     ]);
   });
 

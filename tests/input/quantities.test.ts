@@ -23,6 +23,7 @@ const ONE_UNIT: { readonly [K in QuantityKindName]?: Readonly<Record<string, num
   sinkRate: { "in/s": 0.0254, "cm/s": 0.01, "m/s": 1, "ft/s": 0.3048 },
   days: { days: 1, day: 1, d: 1, weeks: 7 },
   duration: { h: 1, min: 1 / 60 },
+  seconds: { s: 1, min: 60 },
   oxygen: { "mg/L": 1 },
   angle: { deg: 1 },
 };

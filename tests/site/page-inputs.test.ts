@@ -31,6 +31,7 @@ test("a guide composed again of the same is the same", () => {
 test("a lake's note is on its own pages alone", () => {
   expect(redrawn(before, withEmber({ notes: "<p>Mind the reeds.</p>" }))).toEqual([
     "lakes/ember/index.html",
+    "lakes/ember/launch/index.html",
     "lakes/ember/place/index.html",
   ]);
 });
@@ -39,6 +40,7 @@ test("a lake's name is on the board and in search as well", () => {
   expect(redrawn(before, withEmber({ name: "Ember Tarn" }))).toEqual([
     "index.html",
     "lakes/ember/index.html",
+    "lakes/ember/launch/index.html",
     "lakes/ember/place/index.html",
     "search/index.html",
   ]);
