@@ -7,5 +7,8 @@ export default defineConfig({
     maxWorkers: "100%",
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // Modules are run by Node as they are when the program is: the runner's own wrapping makes computing half as slow again.
+    execArgv: ["--import", "tsx"],
+    experimental: { viteModuleRunner: false, nodeLoader: false },
   },
 });
