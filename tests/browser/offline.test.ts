@@ -100,6 +100,8 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
     const page = await context.newPage();
     await page.goto(server.url);
     await untilSaved(page);
+    // Browsers look for a newer worker when a page is opened that the one there answers for.
+    await page.evaluate("navigator.serviceWorker.ready.then(() => undefined)");
     const changed = path.join(on.made.dir, "about/index.html");
     const before = await readFile(changed, "utf8");
     try {
