@@ -261,6 +261,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     $schema: "schema/guide.schema.json",
     program: { name: "lake-season-guide", version: "0.0.0" },
     club: {
+      example: false,
       name: "Cinder Basin Rods",
       notice: "Everything here is invented.",
       timezone: "America/Denver",

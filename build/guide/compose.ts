@@ -19,6 +19,7 @@ import { pastForecasts } from "../season/backtest/past-forecasts.ts";
 import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { composeWater } from "../water/water.ts";
+import { bestDaysInReach } from "./best-days.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
 import {
@@ -129,6 +130,7 @@ function composeLake(
     ...lakeFacts.of(lake),
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
+    bestDays: bestDaysInReach(forecast, lake.access?.opens),
     status: {
       now: lake.freezes === "some-years" ? `If it freezes: ${nowText(forecast)}` : nowText(forecast),
       next: nextText(forecast),
