@@ -169,7 +169,7 @@ describe.skipIf(!browserAtHand())("in a browser, opened from a disk", () => {
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length).toBeLessThanOrEqual(2);
   });
 
-  test("chapters and pages of the demonstration club pass too, at 320 px", async () => {
+  test("chapters and pages of the demonstration club pass too, at 320 px", { timeout: 180_000 }, async () => {
     const demo = await buildSite(await demoGuide());
     const [context, failures] = await on.watched({ viewport: { width: 320, height: 640 } });
     const page = await context.newPage();
