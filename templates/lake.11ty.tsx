@@ -1,4 +1,5 @@
-import type { GuideLake } from "../build/guide/guide-schema.ts";
+import { elsewhereThan } from "../build/guide/elsewhere.ts";
+import type { Guide, GuideLake } from "../build/guide/guide-schema.ts";
 import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
@@ -8,21 +9,22 @@ import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
-import { Harmless, Section } from "./_includes/parts.tsx";
+import { Fold, Harmless, Section } from "./_includes/parts.tsx";
 import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
 
 interface Data {
+  readonly guide: Guide;
   readonly lake: GuideLake;
 }
 
 export const data = {
   pagination: { data: "guide.lakes", size: 1, alias: "lake" },
   permalink: ({ lake }: Data) => ADDRESS.lake(lake.slug),
-  inputs: ({ lake }: Data) => ({ lake }),
+  inputs: ({ guide, lake }: Data) => ({ lake, elsewhere: elsewhereThan(lake.slug, guide.when.occasions) }),
 } as const;
 
 /** Everything about one lake, what is decided on first. */
-export function render({ lake, sheet }: Rendered<typeof data>) {
+export function render({ lake, elsewhere, sheet }: Rendered<typeof data>) {
   const line = lakeLine(lake, sheet);
   return (
     <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)} isLake>
@@ -30,7 +32,7 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
       {line === "" ? null : <p class="small">{line}</p>}
       {lake.summary === null ? null : <p>{lake.summary}</p>}
       <div class="top">
-        <Glance lake={lake} sheet={sheet} />
+        <Glance lake={lake} elsewhere={elsewhere} sheet={sheet} />
         <SpringStrip lake={lake} sheet={sheet} />
       </div>
       <Dates lake={lake} sheet={sheet} />
@@ -44,7 +46,7 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
       <Diet lake={lake} sheet={sheet} />
       <RigSection lake={lake} sheet={sheet} />
       <LeaderBoards boards={lake.boards} sheet={sheet} />
-      <Hazards lake={lake} sheet={sheet} />
+      <Hazards sheet={sheet} />
       <Rules lake={lake} />
       <Place lake={lake} sheet={sheet} />
       <PlaceInBrief lake={lake} sheet={sheet} />
@@ -55,9 +57,9 @@ export function render({ lake, sheet }: Rendered<typeof data>) {
         </p>
       ) : null}
       {lake.notes === null ? null : (
-        <Section title="Notes" id="notes">
+        <Fold title="Notes" id="notes" answer="the club’s own">
           <Harmless class="prose" html={lake.notes} />
-        </Section>
+        </Fold>
       )}
       <Section title="To take along" id="take">
         <ul class="plain">

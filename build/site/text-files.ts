@@ -21,6 +21,7 @@ const words = (guide: Guide) => ({
   states: DAY_STATES.map((state) => ({
     state,
     name: STATE_WORDS[state].name,
+    verdict: STATE_WORDS[state].verdict,
     words: stateText(state),
     cautions: cautionsFor(guide, state).map(({ short, agency }) => ({ short, agency })),
   })),

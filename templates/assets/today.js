@@ -47,6 +47,7 @@
   /** Without the year: Sat 16 May. */
   const asOfWords = line.querySelector("strong").textContent.replace(/ \d+$/, "");
   const tellLake = (glance) => {
+    if (Date.parse(glance.dataset.opens) > today) return;
     const state = stateOn(glance);
     if (state === undefined) {
       glance.querySelector("dt").textContent = `On ${asOfWords}`;
@@ -56,7 +57,7 @@
     const [name, words] = [glance.querySelector("dt"), glance.querySelector("dd")];
     name.textContent = "Today";
     words.replaceChildren(
-      element("p", "big", `${state.name} `, element("span", "odds", state.chance)),
+      element("p", "big", `${state.verdict} `, element("span", "odds", state.chance)),
       element(
         "p",
         "",
