@@ -170,7 +170,7 @@ const newestSeen = ({ lakes, season }: Guide): Seen[] =>
 
 const LastSeen = ({ seen, sheet }: { seen: readonly Seen[]; sheet: PageContext }) =>
   seen.length === 0 ? null : (
-    <details class="seen">
+    <details class="fold">
       <summary>
         <span>Last seen</span> <span class="small">{dayMonth(seen[0]?.date ?? sheet.guide.asOf)}</span>
       </summary>
@@ -223,7 +223,7 @@ export function render({ lakes: all, withoutForecast, occasions, seen, sheet }: 
           <LastSeen seen={seen} sheet={sheet} />
           <LakesMap lakes={all} occasions={occasions} sheet={sheet} />
           {withoutForecast.length === 0 ? null : (
-            <details>
+            <details class="fold">
               <summary>
                 <span>Without a forecast</span> <span class="small">{withoutForecast.length}</span>
               </summary>

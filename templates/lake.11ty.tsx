@@ -4,12 +4,12 @@ import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { hasPastSprings } from "./_includes/lake/past-forecasts.tsx";
-import { Hazards, lakeLine, Place, PlaceInBrief, Rules } from "./_includes/lake/place.tsx";
+import { Hazards, lakeLine, Place, PlaceInBrief, placeContents, Rules } from "./_includes/lake/place.tsx";
 import { Plan, RigSection } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
-import { Fold, Harmless, Section } from "./_includes/parts.tsx";
+import { Fold, Harmless } from "./_includes/parts.tsx";
 import { LeaderBoards } from "./_includes/rigs/gear-tables.tsx";
 
 interface Data {
@@ -29,7 +29,10 @@ export function render({ lake, elsewhere, sheet }: Rendered<typeof data>) {
   return (
     <Page sheet={sheet} title={lake.name} description={lakeInBrief(lake)} isLake>
       <h1>{lake.name}</h1>
-      {line === "" ? null : <p class="small">{line}</p>}
+      <p class="small">
+        {line === "" ? "" : `${line} · `}
+        <a href={sheet.to(ADDRESS.place(lake.slug))}>{placeContents(lake)}</a>
+      </p>
       {lake.summary === null ? null : <p>{lake.summary}</p>}
       <div class="top">
         <Glance lake={lake} elsewhere={elsewhere} sheet={sheet} />
@@ -61,7 +64,7 @@ export function render({ lake, elsewhere, sheet }: Rendered<typeof data>) {
           <Harmless class="prose" html={lake.notes} />
         </Fold>
       )}
-      <Section title="To take along" id="take">
+      <Fold title="To take along" id="take" answer="cards, dates">
         <ul class="plain">
           <li>
             <a href={sheet.to(ADDRESS.card(lake.slug))}>
@@ -78,7 +81,7 @@ export function render({ lake, elsewhere, sheet }: Rendered<typeof data>) {
             <a href={sheet.to(ADDRESS.calendar(lake.slug))}>Dates for your calendar</a> (iCalendar)
           </li>
         </ul>
-      </Section>
+      </Fold>
     </Page>
   );
 }

@@ -139,7 +139,7 @@ export function LakesMap({
     { ink: screenInk, units: sheet.guide.club.units, width: 344, days },
   );
   return (
-    <details class="basin">
+    <details class="fold basin">
       <summary>
         <span>Map of the lakes</span> <span class="small">{days}</span>
       </summary>

@@ -67,9 +67,9 @@ export function Hazards({ sheet }: { sheet: PageContext }) {
   const always = cautionsFor(sheet.guide, "always");
   if (always.length === 0) return null;
   return (
-    <Section title="Always" id="hazards">
+    <Fold title="Always" id="hazards" answer={`${always.length} cautions`}>
       <Cautions cautions={always} sheet={sheet} />
-    </Section>
+    </Fold>
   );
 }
 
@@ -142,7 +142,7 @@ export function PlaceInBrief({ lake, sheet }: { lake: GuideLake; sheet: PageCont
   const { wind, light, warmWater } = lake.place;
   const [today] = light;
   return (
-    <Section title="The lake" id="lake">
+    <Fold title="The lake" id="lake" answer={placeContents(lake)}>
       <dl>
         <Fact name="Light">{today === undefined ? null : lightText(today)}</Fact>
         <Fact name="Open water">
@@ -155,6 +155,6 @@ export function PlaceInBrief({ lake, sheet }: { lake: GuideLake; sheet: PageCont
       <p>
         <a href={sheet.to(ADDRESS.place(lake.slug))}>{capital(placeContents(lake))}</a>
       </p>
-    </Section>
+    </Fold>
   );
 }

@@ -8,7 +8,7 @@ import {
   smallLengthText,
 } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
-import { capital, Fact, Fold, Scroll, Section } from "../parts.tsx";
+import { capital, Fact, Fold, Scroll } from "../parts.tsx";
 
 type Rigs = Guide["rigs"];
 type Plumb = Rigs["plumb"];
