@@ -5,7 +5,7 @@ import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
 import { hasPastSprings } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, placeContents, Rules } from "./_includes/lake/place.tsx";
-import { Plan, RigSection } from "./_includes/lake/plan.tsx";
+import { Plan } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
@@ -47,7 +47,6 @@ export function render({ lake, elsewhere, sheet }: Rendered<typeof data>) {
       </p>
       <Plan lake={lake} sheet={sheet} />
       <Diet lake={lake} sheet={sheet} />
-      <RigSection lake={lake} sheet={sheet} />
       <LeaderBoards boards={lake.boards} sheet={sheet} />
       <Hazards sheet={sheet} />
       <Rules lake={lake} />

@@ -65,8 +65,8 @@ const MainNavigation = ({ sheet }: { sheet: PageContext }) => (
   <Places places={mainPlaces(sheet.guide)} sheet={sheet} label="Guide" />
 );
 
-const FurtherNavigation = ({ sheet }: { sheet: PageContext }) => (
-  <Places places={furtherPlaces(sheet.guide)} sheet={sheet} label="About this guide" kind="further" />
+const FurtherNavigation = ({ sheet, label }: { sheet: PageContext; label: string }) => (
+  <Places places={furtherPlaces(sheet.guide)} sheet={sheet} label={label} kind="further" />
 );
 
 /** The guide's own files, from a server or from a disk: a file's own origin matches nothing, so 'self' alone shuts it out. */
@@ -238,7 +238,7 @@ export function Page({ children, ...head }: PageProps) {
             <details class="menu">
               <summary>Guide</summary>
               <MainNavigation sheet={sheet} />
-              <FurtherNavigation sheet={sheet} />
+              <FurtherNavigation sheet={sheet} label="Further pages" />
             </details>
           </div>
           <AsOf sheet={sheet} />
@@ -247,7 +247,7 @@ export function Page({ children, ...head }: PageProps) {
         <main id="main">{children}</main>
         <footer>
           <Partial name="footer" sheet={sheet}>
-            <FurtherNavigation sheet={sheet} />
+            <FurtherNavigation sheet={sheet} label="About this guide" />
           </Partial>
           <p>
             Worked out as of {dayMonthYear(guide.asOf)} by {guide.program.name} {guide.program.version}. A

@@ -3,14 +3,14 @@ import { heatRule } from "../../../build/guide/heat-words.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
 import { DAY_STATES, phaseName, stateOfPhase } from "../../../build/model/phase.ts";
 import type { PageContext } from "../page-context.ts";
-import { capital, Fold, inOneLine, Section, sizesText } from "../parts.tsx";
+import { capital, inOneLine, Section, sizesText } from "../parts.tsx";
 import { RigPicture } from "../rigs/rig-drawings.tsx";
 import { bandText, type PhasePlan, type Rig, RigFacts } from "../rigs/rig-facts.tsx";
 import { phaseToRigFor } from "./glance.tsx";
 
 /** What stands open of each phase, first choices first; the rest is a tap away. */
-const SHOWN_RIGS = 2;
-const SHOWN_FLIES = 4;
+const SHOWN_RIGS = 1;
+const SHOWN_FLIES = 2;
 
 const Fly = ({ fly, sheet }: { fly: FlyChoice; sheet: PageContext }) => (
   <li>
@@ -112,8 +112,18 @@ export function Plan({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   return (
     <Section title="What to fish" id="fish">
       {ordered.map((plan, i) => (
-        <Phase plan={plan} isOpen={i === 0} lake={lake} sheet={sheet} />
+        <Phase
+          plan={plan}
+          isOpen={i === 0 && stateOfPhase(plan.phase) === lake.now.state}
+          lake={lake}
+          sheet={sheet}
+        />
       ))}
+      <p>
+        Set, shot, wait and anchor rope follow from the depth just plumbed:{" "}
+        <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>the plumb table</a>, on the first of the rig cards. The
+        first rig, drawn: <a href={`${sheet.to(ADDRESS.launch(lake.slug))}#rig`}>at the launch</a>.
+      </p>
     </Section>
   );
 }
@@ -125,18 +135,14 @@ export function RigSection({ lake, sheet }: { lake: GuideLake; sheet: PageContex
   const rig = plan?.rigs[0];
   if (plan === undefined || rig === undefined) return null;
   return (
-    <Fold title="Rig" id="rig" answer={`${rig.way}, ${phaseName(plan.phase).toLowerCase()}`}>
+    <Section title="Rig" id="rig">
       <p>
         {capital(rig.way)}, for {phaseName(plan.phase).toLowerCase()}, at the deepest set its leader serves
         there.
       </p>
-      <p>
-        Set, shot, wait and anchor rope follow from the depth just plumbed:{" "}
-        <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>the plumb table</a>, on the first of the rig cards.
-      </p>
       <div class="columns">
         <RigPicture rig={rig} band={plan.band} sheet={sheet} />
       </div>
-    </Fold>
+    </Section>
   );
 }
