@@ -268,6 +268,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
     program: { name: "lake-season-guide", version: "0.0.0" },
     schemaVersion: SCHEMA_VERSION,
     club: {
+      example: false,
       name: "Cinder Basin Rods",
       notice: "Everything here is invented.",
       timezone: "America/Denver",

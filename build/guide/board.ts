@@ -1,4 +1,4 @@
-import { addDays, type CalendarDate, daysFromTo, mondayOf, weekendFrom } from "../model/calendar.ts";
+import { addDays, type CalendarDate, daysFromTo, weekendFrom } from "../model/calendar.ts";
 import {
   chanceOf,
   DAY_STATES,
@@ -7,7 +7,6 @@ import {
   GOOD_STATES,
   likeliestState,
   STATE_WORDS,
-  stateOfPhase,
 } from "../model/phase.ts";
 import { chanceText } from "../model/units.ts";
 import { isOpenOn } from "../season/choose-pair.ts";
@@ -79,36 +78,6 @@ function groupOf(row: Row, days: readonly CalendarDate[], soonUntil: CalendarDat
   if (isOpen && (row.fishable ?? 0) >= WORTH_THE_DRIVE) return "fishable";
   return from === null ? "past" : "later";
 }
-
-/** A lake as the board sees it on a later day: the next good phase is the one that then still lies ahead. */
-const seenOn = (lake: GuideLake, day: CalendarDate): GuideLake => ({
-  ...lake,
-  next:
-    lake.phases.find(({ phase, from }) => GOOD_STATES.includes(stateOfPhase(phase)) && from.p50 > day) ??
-    null,
-});
-
-/** A board for a day after the as-of day, from the same forecast. */
-interface BoardAhead {
-  readonly from: CalendarDate;
-  readonly board: Board;
-}
-
-/** How the board stands at the beginning of each week to come: the same chances, for the weekend that then is next. */
-export const boardsAhead = ({
-  lakes,
-  asOf,
-  window,
-}: Pick<Guide, "lakes" | "asOf" | "window">): BoardAhead[] =>
-  daysAhead({ asOf, window })
-    .filter((day) => day > asOf && mondayOf(day) === day)
-    .map((from) => ({
-      from,
-      board: arrangeBoard(
-        lakes.map((lake) => seenOn(lake, from)),
-        from,
-      ),
-    }));
 
 /**
  * Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those in their later weeks; then those past. A lake

@@ -21,6 +21,7 @@ import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../seas
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
 import { evidenceOfClub } from "../season/season-evidence.ts";
 import { composeWater } from "../water/water.ts";
+import { bestDaysInReach } from "./best-days.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
 import {
@@ -132,6 +133,7 @@ function composeLake(
     ...lakeFacts.of(lake),
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
+    bestDays: bestDaysInReach(forecast, lake.access?.opens),
     status: {
       now: lake.freezes === "some-years" ? `If it freezes: ${nowText(forecast)}` : nowText(forecast),
       next: nextText(forecast),
