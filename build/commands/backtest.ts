@@ -1,8 +1,10 @@
 import { loadClub } from "../input/load-club.ts";
 import { formatDiagnostic } from "../model/diagnostic.ts";
 import { backtest } from "../season/backtest/backtest.ts";
+import { scoreClearDays } from "../season/backtest/clear-days.ts";
 import { REPORTING_MODES, type ReportingMode } from "../season/backtest/simulated-reports.ts";
-import type { BacktestRow } from "../season/forecast.ts";
+import type { BacktestRow, ClearDayScore } from "../season/forecast.ts";
+import { evidenceOfClub } from "../season/season-evidence.ts";
 import { type Effects, EXIT, type Exit } from "./effects.ts";
 
 const HEADINGS = [
@@ -56,6 +58,9 @@ function tableText(rows: readonly BacktestRow[]): string[] {
   ];
 }
 
+const clearDaysText = ({ n, seasons, mae, cover50, cover80 }: ClearDayScore): string =>
+  `\nEnd of turnover, called on the day of ice-off from earlier springs: ${n} records of ${seasons} springs, MAE ${mae.toFixed(2)} days, 50 % held ${cover50.toFixed(2)}, 80 % held ${cover80.toFixed(2)}`;
+
 /**
  * How well the season model would have called this club's past seasons, beside each lake's own past mean.
  * @param options.pastOnly true to forecast each season from earlier ones alone
@@ -77,5 +82,7 @@ export async function backtestCommand(
       "Too few seasons to score: it takes seasons with six lakes or more, and three other records a lake.",
     );
   else for (const line of tableText(rows)) effects.say(line);
+  const clearDays = scoreClearDays(evidenceOfClub(club));
+  if (format === "text" && clearDays !== null) effects.say(clearDaysText(clearDays));
   return EXIT.done;
 }

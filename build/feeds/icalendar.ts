@@ -4,6 +4,7 @@ import { spreadText } from "../guide/status-words.ts";
 import { fishableText } from "../guide/trip-words.ts";
 import { addDays, type CalendarDate, clockText } from "../model/calendar.ts";
 import { phaseName } from "../model/phase.ts";
+import type { Spread } from "../model/shared-schemas.ts";
 import { chanceText } from "../model/units.ts";
 
 /** RFC 5545 allows 75 octets a line; the library counts a folded line without its leading space. */
@@ -49,21 +50,30 @@ function calendarText(events: readonly ICAL.Component[]): string {
   return `${calendar.toString()}\r\n`;
 }
 
-/** One lake's phases as all-day events (RFC 5545), from middle day to middle day, the spread in the description. */
-export const seasonCalendar = (guide: Guide, lake: GuideLake): string =>
-  calendarText(
-    lake.phases.map(({ phase, from, to }) => {
+/**
+ * One lake's phases as all-day events (RFC 5545), from middle day to middle day, the spread in the description; the later weeks, whose end
+ * nobody forecasts, by their first day.
+ */
+export function seasonCalendar(guide: Guide, lake: GuideLake): string {
+  const phases = lake.phases.map(({ phase, from, to }) => ({ phase, from, to: to as Spread | null }));
+  const { laterWeeks } = lake;
+  return calendarText(
+    (laterWeeks === null
+      ? phases
+      : [...phases, { phase: "later-weeks" as const, from: laterWeeks, to: null }]
+    ).map(({ phase, from, to }) => {
       const event = allDayEvent(guide, {
         uid: `${guide.season}-${phase}-${lake.slug}`,
         from: from.p50,
-        until: addDays(to.p50, 1),
-        summary: `${lake.name}: ${phaseName(phase).toLowerCase()}`,
-        description: `From ${spreadText(from)} until ${spreadText(to)}, as of ${guide.asOf}. ${FORECAST_NOTE}`,
+        until: addDays((to ?? from).p50, 1),
+        summary: `${lake.name}: ${phaseName(phase).toLowerCase()}${to === null ? " begin" : ""}`,
+        description: `From ${spreadText(from)}${to === null ? "" : ` until ${spreadText(to)}`}, as of ${guide.asOf}. ${FORECAST_NOTE}`,
       });
       event.updatePropertyWithValue("geo", `${lake.position.lat};${lake.position.lon}`);
       return event;
     }),
   );
+}
 
 type Day = GuideTrip["days"][number];
 
