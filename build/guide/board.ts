@@ -41,8 +41,11 @@ type GroupId = Board["groups"][number]["id"];
 
 interface Row {
   readonly lake: GuideLake;
+  /** Chances over the weekend's days; a day before its road opens counts as none. */
   readonly weekend: number | null;
   readonly fishable: number | null;
+  /** Chance of being good, road or no road. */
+  readonly goodBehindRoad: number | null;
 }
 
 /** A lake is worth the drive on a weekend when it is more likely good than not. */
@@ -54,19 +57,21 @@ function chanceOver(
   lake: GuideLake,
   days: readonly CalendarDate[],
   states: readonly DayState[],
+  counts: (date: CalendarDate) => boolean = (date) => isOpenOn(lakeAccess(lake), date),
 ): number | null {
   const rows = lake.daily.filter(({ date }) => days.includes(date));
   if (rows.length === 0) return null;
-  return Math.min(1, rows.reduce((sum, row) => sum + chanceOf(row, states), 0) / rows.length);
+  const sum = rows.reduce((all, row) => all + (counts(row.date) ? chanceOf(row, states) : 0), 0);
+  return Math.min(1, sum / rows.length);
 }
 
 const later = (a: CalendarDate, b: CalendarDate | null): CalendarDate => (b !== null && b > a ? b : a);
 
 /** The day from which a lake is worth the drive: good by then, and its road open; null when its good days are over. */
-function worthFrom({ lake, weekend }: Row, days: readonly CalendarDate[]): CalendarDate | null {
+function worthFrom({ lake, goodBehindRoad }: Row, days: readonly CalendarDate[]): CalendarDate | null {
   const [first] = days;
   const { opens } = lakeAccess(lake);
-  if (first !== undefined && weekend !== null && weekend >= WORTH_THE_DRIVE) return later(first, opens);
+  if (first !== undefined && (goodBehindRoad ?? 0) >= WORTH_THE_DRIVE) return later(first, opens);
   return lake.next === null ? null : later(lake.next.from.p50, opens);
 }
 
@@ -90,6 +95,7 @@ export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): B
     lake,
     weekend: chanceOver(lake, weekend, GOOD_STATES),
     fishable: chanceOver(lake, weekend, FISHABLE_STATES),
+    goodBehindRoad: chanceOver(lake, weekend, GOOD_STATES, () => true),
   }));
   const nextDay = (row: Row): CalendarDate => worthFrom(row, weekend) ?? row.lake.iceOff.p50;
   const groups = (["weekend", "soon", "fishable", "later", "past"] as const).map((id) => ({

@@ -36,9 +36,8 @@ const PAGES = [
 /** A narrow phone, a usual one, a desk; by day, by night, and in the reader's own colours. */
 const VIEWS = [
   { width: 360, colorScheme: "light" },
-  { width: 1280, colorScheme: "light" },
-  { width: 390, colorScheme: "dark" },
-  { width: 360, colorScheme: "light", forcedColors: "active" },
+  { width: 1280, colorScheme: "dark" },
+  { width: 390, colorScheme: "light", forcedColors: "active" },
 ] as const;
 
 const AXE_SOURCE = readFile(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
