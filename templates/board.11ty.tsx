@@ -213,6 +213,7 @@ export function render({ lakes: all, withoutForecast, occasions, seen, sheet }: 
     <Page
       sheet={sheet}
       title={guide.club.name}
+      styles={ADDRESS.boardStyles}
       description={`Which lake to fish and when in spring ${guide.season}${first === null ? "" : `; this weekend ${first.name}`}. As of ${weekdayDayMonth(guide.asOf)}.`}
     >
       <h1 class="small">Spring {guide.season}: where to go</h1>

@@ -3,7 +3,6 @@ import type { Guide, GuideLake } from "../build/guide/guide-schema.ts";
 import { ADDRESS, CARD } from "../build/model/addresses.ts";
 import { Diet } from "./_includes/lake/diet.tsx";
 import { Glance, lakeInBrief } from "./_includes/lake/glance.tsx";
-import { hasPastSprings } from "./_includes/lake/past-forecasts.tsx";
 import { Hazards, lakeLine, Place, PlaceInBrief, placeContents, Rules } from "./_includes/lake/place.tsx";
 import { Plan } from "./_includes/lake/plan.tsx";
 import { Dates, Evidence, SpringStrip } from "./_includes/lake/season.tsx";
@@ -53,11 +52,6 @@ export function render({ lake, elsewhere, sheet }: Rendered<typeof data>) {
       <Place lake={lake} sheet={sheet} />
       <PlaceInBrief lake={lake} sheet={sheet} />
       <Evidence lake={lake} sheet={sheet} />
-      {hasPastSprings(lake) ? (
-        <p>
-          <a href={sheet.to(ADDRESS.pastSprings(lake.slug))}>Past springs, as the guide would have said</a>
-        </p>
-      ) : null}
       {lake.notes === null ? null : (
         <Fold title="Notes" id="notes" answer="the club’s own">
           <Harmless class="prose" html={lake.notes} />

@@ -43,6 +43,7 @@ export const ADDRESS = {
   share: "assets/share.js",
   searchEntries: "assets/search-entries.js",
   searchStyles: "assets/search.css",
+  boardStyles: "assets/board.css",
   searchScript: "assets/search.js",
   icon: "assets/icon.svg",
   textFont: "assets/text.woff2",

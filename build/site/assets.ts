@@ -58,6 +58,7 @@ export async function writeLoaded(guide: Guide, outDir: string): Promise<void> {
     ...dataFiles(guide),
     { address: ADDRESS.styles, text: await styles("assets/site.css") },
     { address: ADDRESS.searchStyles, text: await styles("assets/search.css") },
+    { address: ADDRESS.boardStyles, text: await styles("assets/board.css") },
   ];
   for (const { address, text } of files) {
     const file = path.join(outDir, address);

@@ -6,24 +6,27 @@ import { demoGuide } from "../site/demo-guide.ts";
 import { browserAtHand } from "./browser.ts";
 import { openedWith } from "./opened.ts";
 
-/** The state names as a reader knows them; restated here, not taken from the program. */
+/** The state names and what they say to do, as a reader knows them; restated here, not taken from the program. */
 const NAMES = {
-  iced: "Iced",
-  iceOff: "Ice-off",
-  turnover: "Turnover",
-  postTurnover: "Best weeks",
-  laterWeeks: "Later weeks",
+  iced: ["Iced", "Not yet: iced"],
+  iceOff: ["Ice-off", "Go: ice-off"],
+  turnover: ["Turnover", "Not yet: turnover"],
+  postTurnover: ["Best weeks", "Go: best weeks"],
+  laterWeeks: ["Later weeks", "Fish deeper: later weeks"],
 } as const;
 
 /** What guide.json says is likeliest on a day, in the page's words. */
-function likeliest(guide: Guide, slug: string, date: string): string {
+function likeliestState(guide: Guide, slug: string, date: string): { name: string; verdict: string } {
   const day = guide.lakes.find((lake) => lake.slug === slug)?.daily.find((row) => row.date === date);
   if (day === undefined) throw new Error(`no ${slug} on ${date}`);
   const [state, chance] = Object.keys(NAMES)
     .map((name) => [name as keyof typeof NAMES, day[name as keyof typeof NAMES]] as const)
     .reduce((a, b) => (b[1] > a[1] ? b : a));
-  return `${NAMES[state]} ${chance > 0.99 ? "over 99" : Math.round(chance * 100)} %`;
+  const [name, words] = NAMES[state];
+  return { name, verdict: `${words} ${chance > 0.99 ? "over 99" : Math.round(chance * 100)} %` };
 }
+const likeliest = (guide: Guide, slug: string, date: string): string =>
+  likeliestState(guide, slug, date).verdict;
 
 /** Where the strip's line stands, as a share of its width. */
 const lineAt = (page: Page): Promise<number> =>
@@ -33,7 +36,8 @@ const lineAt = (page: Page): Promise<number> =>
 describe.skipIf(!browserAtHand())("on the reader's own day", () => {
   let guide: Guide;
   const on = openedWith(async () => {
-    guide = await demoGuide();
+    const demo = await demoGuide();
+    guide = { ...demo, club: { ...demo.club, example: false } };
     return buildSite(guide);
   });
 
@@ -79,7 +83,7 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     expect(await page.locator(".strip text", { hasText: "today, Fri 22 May" }).count()).toBe(1);
     expect(await page.locator(".as-of").textContent()).toContain("Sat 16 May 2026, 6 days ago");
     expect(await page.locator(".phase:has(.now) h3").allInnerTexts()).toEqual([
-      `${expected.replace(/ (over )?\d+ %$/, "")} now`,
+      `${likeliestState(guide, "quern", "2026-05-22").name} now`,
     ]);
     expect(await page.locator(".old").count()).toBe(0);
     await page.context().close();
@@ -100,7 +104,7 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     await page.context().close();
   });
 
-  test("the board turns to the next weekend: the mean of its two days, the likeliest lake first", async () => {
+  test("the board turns to the next days off: answer, box and every row’s chance, none where the road is shut", async () => {
     const page = await openOn("2026-05-19T18:00:00Z", "index.html");
     const weekend = guide.when.occasions.find(({ from, name }) => from === "2026-05-23" && name === null);
     const answer = page.locator(".answer:visible");
@@ -108,38 +112,36 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     expect(await answer.locator("a").allInnerTexts()).toEqual([
       weekend?.best?.name,
       weekend?.best?.fallback?.name,
+      "Next",
+      guide.when.occasions.find(({ from, name }) => from === "2026-05-30" && name === null)?.best?.name,
     ]);
-    expect(await page.locator(".group h2").first().textContent()).toBe("Good this weekend, 23–24 May");
-    const mean = new Map(
-      guide.lakes.map(({ name, daily }) => {
-        const days = daily.filter(({ date }) => date === "2026-05-23" || date === "2026-05-24");
-        return [name, days.reduce((sum, day) => sum + day.iceOff + day.postTurnover, 0) / 2] as const;
-      }),
-    );
-    const rows = await page.locator(".weekend li").all();
-    const shown = await Promise.all(
-      rows.map(async (row) => ({
-        name: await row.locator("h3").textContent(),
-        odds: await row.locator(".odds").textContent(),
-        state: await row.locator(".state").textContent(),
-      })),
-    );
-    const isReached = (name: string): boolean => {
-      const opens = guide.lakes.find((lake) => lake.name === name)?.access?.opens ?? null;
-      return opens === null || opens <= "2026-05-24";
-    };
-    const expected = [...mean]
-      .filter(([name, chance]) => chance >= 0.5 && isReached(name))
-      .sort((a, b) => b[1] - a[1]);
-    expect(shown.map(({ name }) => name)).toEqual(expected.map(([name]) => name));
-    for (const { name, odds, state } of shown) {
-      expect(odds).toBe(`${Math.round((mean.get(name ?? "") ?? 0) * 100)} % good`);
-      const slug = guide.lakes.find((lake) => lake.name === name)?.slug ?? "";
-      expect(state?.replace(", ", " ").toLowerCase()).toBe(
-        `today ${likeliest(guide, slug, "2026-05-19")}`.toLowerCase(),
+    // Basin Days, 23 to 25 May, stand in the weekend's place.
+    expect(await page.locator(".coming-days").textContent()).toBe("23–25 May");
+    expect(await page.locator(".chart-columns .coming").getAttribute("data-last")).toBe("2026-05-25");
+    const rows = await page.locator("[data-lake]").all();
+    expect(rows).toHaveLength(guide.lakes.length);
+    let shut = 0;
+    for (const row of rows) {
+      const slug = await row.getAttribute("data-lake");
+      const { daily, access } = guide.lakes.find((one) => one.slug === slug) ?? { daily: [], access: null };
+      const opens = access?.opens ?? null;
+      const days = daily.filter(({ date }) => date >= "2026-05-23" && date <= "2026-05-25");
+      const words = (await row.locator(".state").textContent())?.trim();
+      if (opens !== null && opens > "2026-05-25") {
+        shut++;
+        expect(words).toMatch(/^road \d+ \w+$/);
+        continue;
+      }
+      const good = days.reduce(
+        (sum, day) => sum + (opens === null || opens <= day.date ? day.iceOff + day.postTurnover : 0) / 3,
+        0,
       );
+      expect([slug, words]).toEqual([
+        slug,
+        `${words?.split(" · ")[0]} · ${good > 0.99 ? ">99" : good < 0.01 ? "<1" : Math.round(100 * good)}`,
+      ]);
     }
-    expect(await page.locator("[data-lake]").count()).toBe(guide.lakes.length);
+    expect(shut).toBeGreaterThan(0);
     await page.context().close();
   });
 
@@ -160,5 +162,29 @@ describe.skipIf(!browserAtHand())("on the reader's own day", () => {
     await page.goto(on.onDisk("index.html"));
     expect(await page.locator(".answer:visible").count()).toBe(0);
     await page.context().close();
+  });
+});
+
+describe.skipIf(!browserAtHand())("an example", () => {
+  const on = openedWith(async () => buildSite(await demoGuide()));
+
+  test("stands on its as-of day whatever day it is: one line says so, no notice of age, the season's first answer", async () => {
+    const [context, faults] = await on.watched({ timezoneId: "America/Denver" });
+    const page = await context.newPage();
+    await page.clock.setFixedTime(new Date("2026-11-29T18:00:00Z"));
+    await page.goto(on.onDisk("index.html"));
+    expect(await page.locator(".as-of").textContent()).toBe(
+      "Example. Club, lakes and reports are invented; the clock stands on Sat 16 May 2026.",
+    );
+    expect(await page.locator(".old, .notice").count()).toBe(0);
+    expect(await page.locator(".answer:visible h2").textContent()).toBe("This weekend, 16–17 May");
+    await page.setViewportSize({ width: 390, height: 844 });
+    expect(await page.evaluate("document.documentElement.scrollHeight")).toBeLessThan(1300);
+    for (const slug of ["gannister", "chalkhen", "cairnlight"]) {
+      await page.goto(on.onDisk(`lakes/${slug}/index.html`));
+      expect(await page.evaluate("document.documentElement.scrollHeight")).toBeLessThan(3500);
+    }
+    await context.close();
+    expect(faults).toEqual([]);
   });
 });

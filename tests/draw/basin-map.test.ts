@@ -21,7 +21,7 @@ const around = ([lon, lat]: LonLat): LonLat[] =>
 
 describe("distances on the map of all lakes", () => {
   // Karney (2013), Algorithms for geodesics, J. Geodesy 87:43, as its author's library computes it.
-  test.each(BASINS)("about %d, %d are those of the ellipsoid within 1 %%", (...middle) => {
+  test.each(BASINS)("about %d, %d are those of the ellipsoid to a hundredth", (...middle) => {
     const places = around(middle);
     const project = basinProjection(places);
     let worst = 0;

@@ -82,7 +82,7 @@ function Phase({
       <Rigs rigs={plan.rigs.slice(0, SHOWN_RIGS)} sheet={sheet} />
       {moreRigs.length === 0 ? null : (
         <details class="more">
-          <summary>Other methods: {moreRigs.map(({ way }) => way).join(", ")}</summary>
+          <summary>Other methods: {moreRigs.length}</summary>
           <Rigs rigs={moreRigs} sheet={sheet} />
         </details>
       )}
@@ -92,7 +92,7 @@ function Phase({
           <Flies flies={plan.flies.slice(0, SHOWN_FLIES)} start={1} sheet={sheet} />
           {moreFlies.length === 0 ? null : (
             <details class="more">
-              <summary>More flies: {moreFlies.map(({ name }) => name).join(", ")}</summary>
+              <summary>More flies: {moreFlies.length}</summary>
               <Flies flies={moreFlies} start={SHOWN_FLIES + 1} sheet={sheet} />
             </details>
           )}

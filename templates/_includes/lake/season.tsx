@@ -13,6 +13,7 @@ import type { Spread } from "../../../build/model/shared-schemas.ts";
 import { chanceText, type UnitSystem } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
 import { Fold, ForecastNote, Harmless, inOneLine, Scroll } from "../parts.tsx";
+import { hasPastSprings } from "./past-forecasts.tsx";
 
 const SpreadCells = ({ spread: { p10, p50, p90 } }: { spread: Spread }) =>
   p10 === p90 ? (
@@ -201,6 +202,11 @@ export function Evidence({ lake, sheet }: { lake: GuideLake; sheet: PageContext 
       <Doubted lake={lake} />
       <ForecastNote sheet={sheet} />
       <NewestReports lake={lake} sheet={sheet} />
+      {hasPastSprings(lake) ? (
+        <p>
+          <a href={sheet.to(ADDRESS.pastSprings(lake.slug))}>Past springs, as the guide would have said</a>
+        </p>
+      ) : null}
     </Fold>
   );
 }
