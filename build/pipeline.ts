@@ -14,6 +14,7 @@ import type { Diagnostic } from "./model/diagnostic.ts";
 import type { Progress } from "./model/progress.ts";
 import { publish } from "./publish/publish.ts";
 import { writeOfflineListAndSitemap } from "./site/offline-and-sitemap.ts";
+import { isSecret } from "./site/outputs.ts";
 import { writeSite } from "./site/site.ts";
 
 export interface GuideResult {
@@ -102,7 +103,8 @@ async function buildGuide(
     );
   const unfit: Diagnostic[] = [];
   const outDir = path.resolve(request.outDir);
-  const published = await publish(outDir, request.only !== undefined, async (staging) => {
+  const unlisted = new Set<string>();
+  const write = async (staging: string): Promise<boolean> => {
     const kept = request.only === undefined ? openOutputs(outDir, staging, cache) : undefined;
     const schemas = inputSchemas();
     const site = await writeSite(guide, staging, {
@@ -113,6 +115,7 @@ async function buildGuide(
       progress,
     });
     unfit.push(...site.problems);
+    for (const output of site.outputs) if (isSecret(output)) unlisted.add(output.address);
     progress("data", 0, 0);
     await writeData(guide, schemas, staging);
     unfit.push(...(await writeCards(guide, staging, { only: request.only, kept, progress })));
@@ -123,6 +126,10 @@ async function buildGuide(
     if (kept !== undefined)
       keepGuide(kept.keep(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
     return true;
+  };
+  const published = await publish(outDir, write, {
+    keep: request.only !== undefined,
+    isUnlisted: (address) => unlisted.has(address),
   });
   return published ? { guide, problems: said } : { problems: [...said, ...unfit] };
 }

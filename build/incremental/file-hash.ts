@@ -26,7 +26,8 @@ export function openFileHash(stampOf: FileStamp): FileHash {
 /** Every file of a folder with the hash of its bytes, every folder within it, in a fixed order. */
 export type FolderHash = readonly (readonly [file: string, sha256: string])[];
 
-const FOLDER = "folder";
+/** Stands for the hash of a folder. */
+export const FOLDER = "folder";
 
 /**
  * Reads a whole folder.
