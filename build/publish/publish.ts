@@ -1,6 +1,7 @@
 import { existsSync, lstatSync } from "node:fs";
 import { copyFile, lstat, mkdir, open, readdir, realpath, rename, rm } from "node:fs/promises";
 import path from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import { ADDRESS } from "../model/addresses.ts";
 import { beginFileList, contentsOfGuide, finishFileList, isOwnFolder } from "./file-list.ts";
 import { bringHome, carryOver } from "./foreign-files.ts";
@@ -121,6 +122,24 @@ async function copyOwn(outDir: string, nextDir: string): Promise<void> {
 /** The folder itself, where `outDir` is a link to it. */
 const behindLinks = (outDir: string): Promise<string> => realpath(outDir).catch(() => path.resolve(outDir));
 
+const QUIET_ROUNDS = 5;
+const MOST_ROUNDS = 50;
+const ROUND_MS = 20;
+
+/**
+ * Deletes the folder that this run began. Of many pages that were under way when one could not be written, some may
+ * still be written, into a folder made anew: it is looked for until it stays away.
+ */
+async function removedForGood(next: string): Promise<void> {
+  for (let [round, quiet] = [0, 0]; quiet < QUIET_ROUNDS && round < MOST_ROUNDS; round++, quiet++) {
+    if ((await lstat(next).catch(() => undefined)) !== undefined) {
+      await rm(next, { recursive: true, force: true, maxRetries: 3 }).catch(() => undefined);
+      quiet = -1;
+    }
+    await sleep(ROUND_MS);
+  }
+}
+
 async function swapIn(
   outDir: string,
   { keep = false, isUnlisted = () => false }: PublishOptions,
@@ -132,8 +151,8 @@ async function swapIn(
   refuseForeignFolder(outDir);
   refuseForeignSiblings(outDir);
   if (keep) refuseNothingToKeep(outDir);
+  await mkdir(next);
   try {
-    await mkdir(next);
     beginFileList(next);
     if (keep) await copyOwn(outDir, next);
     if (!(await write(next))) return false;
@@ -147,6 +166,9 @@ async function swapIn(
       );
     swapFolders(next, outDir, last);
     return true;
+  } catch (error) {
+    await removedForGood(next);
+    throw error;
   } finally {
     // What cannot be deleted now, because somebody reads it, is deleted by the next run.
     await recoverLeftovers(outDir).catch(() => undefined);
