@@ -53,7 +53,7 @@ export function folderHash(
 }
 
 /** Hidden files, a version history for one, are never read. */
-const isRead = (name: string): boolean => !name.startsWith(".");
+export const isRead = (name: string): boolean => !name.startsWith(".");
 
 /** The club folder as it stands; undefined where it cannot be read, which the loader then reports. */
 export function clubFolderHash(dataDir: string, hash: FileHash = fileHash): FolderHash | undefined {
