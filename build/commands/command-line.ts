@@ -34,6 +34,9 @@ function dateArgument(text: string): CalendarDate {
 function urlArgument(text: string): string {
   if (!/^https?:$/.test(URL.canParse(text) ? new URL(text).protocol : ""))
     throw new InvalidArgumentError("Write a web address such as https://club.example/guide/.");
+  const { username, password, search, hash } = new URL(text);
+  if (username + password + search + hash !== "")
+    throw new InvalidArgumentError("It is printed on cards: write it without a name, a password, ? and #.");
   return text.endsWith("/") ? text : `${text}/`;
 }
 
