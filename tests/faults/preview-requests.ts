@@ -127,8 +127,8 @@ export interface FuzzResult {
   /** How many were sent when the preview no longer answered; undefined when it goes on. */
   readonly endedAfter?: number;
   readonly answered: number;
-  /** After a tenth of the requests, and at the end. */
-  readonly memory_MB: readonly [number, number];
+  /** After each quarter of the requests. */
+  readonly memory_MB: readonly number[];
   /** Answers that hold what is no part of the guide. */
   readonly leaks: number;
   readonly secret: string;
@@ -146,7 +146,7 @@ export async function fuzzPreview(
   const random = seeded(seed);
   const { port, child } = ground;
   let [sent, answered, leaks] = [0, 0, 0];
-  let early_MB = Number.NaN;
+  const memory: number[] = [];
   let endedAfter: number | undefined;
   const worker = async (): Promise<void> => {
     while (sent < count && endedAfter === undefined) {
@@ -155,7 +155,7 @@ export async function fuzzPreview(
       const answer = await exchange(port, bytes, { wait_ms: 40, ...(then === undefined ? {} : { then }) });
       if (answer !== "") answered++;
       if (answer.includes(secret)) leaks++;
-      if (number === Math.ceil(count / 10)) early_MB = await memory_MB(child.process.pid);
+      if (number % Math.ceil(count / 4) === 0) memory.push(await memory_MB(child.process.pid));
       if (number % 500 === 0 && !(await isAlive(ground))) endedAfter = number;
     }
   };
@@ -164,7 +164,7 @@ export async function fuzzPreview(
   return {
     ...{ sent, answered, leaks, secret },
     ...(endedAfter === undefined ? {} : { endedAfter }),
-    memory_MB: [early_MB, await memory_MB(child.process.pid)],
+    memory_MB: memory,
   };
 }
 
