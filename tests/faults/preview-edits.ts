@@ -7,7 +7,7 @@ import { eventually, get, type PreviewGround, statusOf } from "./preview-ground.
 import { contentsOf } from "./tiny-club.ts";
 
 /** How editors, and those who move files about, change a club. */
-export const EDITS = ["in place", "by rename", "burst", "folder away and back", "new folder"] as const;
+const EDITS = ["in place", "by rename", "burst", "folder away and back", "new folder"] as const;
 type EditKind = (typeof EDITS)[number];
 
 const LAKE = "lakes/ember.yaml";
