@@ -3,6 +3,7 @@ import { errorPlot } from "../../build/draw/error-plot.ts";
 import { screenInk } from "../../build/draw/ink.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { power } from "../../build/model/power.ts";
 import { chanceText, rounded } from "../../build/model/units.ts";
 import { Harmless, Scroll, Section } from "./parts.tsx";
 
@@ -160,7 +161,7 @@ function seasonsText(seasons: readonly number[]): string {
 
 /** Days after which the chance of no report is told. */
 const TOLD_AFTER_D = 7;
-const survival = (shape: number, theta_d: number): number => (1 + TOLD_AFTER_D / theta_d) ** -shape;
+const survival = (shape: number, theta_d: number): number => power(1 + TOLD_AFTER_D / theta_d, -shape);
 
 /** The delays and visits that past springs' reports taught, in the club's own numbers. */
 export function LearntReporting({ reporting: { delay, visits } }: Pick<Scored, "reporting">) {
