@@ -7,6 +7,7 @@ import { type Cache, openCache } from "./incremental/cache.ts";
 import { openOutputs } from "./incremental/outputs.ts";
 import { precomputeShapes } from "./incremental/precompute-shapes.ts";
 import { type GuideRequest, watchGuideInputs } from "./incremental/up-to-date.ts";
+import { placeAtFields } from "./input/field-places.ts";
 import { inputSchemas } from "./input/json-schemas.ts";
 import { loadClub } from "./input/load-club.ts";
 import { loadContent } from "./input/load-content.ts";
@@ -118,7 +119,8 @@ async function buildGuide(
     for (const output of site.outputs) if (isSecret(output)) unlisted.add(output.address);
     progress("data", 0, 0);
     await writeData(guide, schemas, staging);
-    unfit.push(...(await writeCards(guide, staging, { only: request.only, kept, progress })));
+    const misfits = await writeCards(guide, staging, { only: request.only, kept, progress });
+    unfit.push(...(await placeAtFields(request.dataDir, misfits)));
     if (unfit.length > 0) return false;
     progress("publish", 0, 0);
     if (request.preview !== true) await writeOfflineListAndSitemap(guide, site.outputs, staging);
