@@ -10,7 +10,7 @@ import { Harmless, Scroll, Section } from "./parts.tsx";
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
 /** Past seasons' scores, and what was learnt of the club's reports. */
-export type Scored = Pick<Guide, "backtest" | "reporting">;
+export type Scored = Pick<Guide, "backtest" | "clearDays" | "reporting">;
 
 const days = (value: number): string => value.toFixed(1);
 
@@ -149,6 +149,22 @@ export function Backtest({ rows }: { rows: Guide["backtest"] }) {
       <h3>Does a chance come true as often as it says?</h3>
       <Harmless class="plot" html={renderSvg(calibrationPlot(perfect, screenInk))} />
       <CalibrationTable rows={perfect} />
+    </Section>
+  );
+}
+
+/** How well the end of turnover would have been called. */
+export function ClearDays({ score }: { score: Guide["clearDays"] }) {
+  if (score === null) return null;
+  const { n, seasons, mae, cover50, cover80 } = score;
+  return (
+    <Section title="How well the end of turnover is called" id="clear-days">
+      <p>
+        Foretold on the day each lake opened, from its own earlier springs and no reading, the first clear day
+        was {days(mae)} days off on average. The span for five chances in ten held {chanceText(cover50)} of
+        them, the span for eight in ten {chanceText(cover80)}. From {n} records of turnover in {seasons}{" "}
+        {seasons === 1 ? "spring" : "springs"}.
+      </p>
     </Section>
   );
 }
