@@ -7,6 +7,7 @@ import { type Cache, openCache } from "./incremental/cache.ts";
 import { openOutputs } from "./incremental/outputs.ts";
 import { precomputeShapes } from "./incremental/precompute-shapes.ts";
 import { type GuideRequest, watchGuideInputs } from "./incremental/up-to-date.ts";
+import { placeAtFields } from "./input/field-places.ts";
 import { inputSchemas } from "./input/json-schemas.ts";
 import { loadClub } from "./input/load-club.ts";
 import { loadContent } from "./input/load-content.ts";
@@ -14,6 +15,7 @@ import type { Diagnostic } from "./model/diagnostic.ts";
 import type { Progress } from "./model/progress.ts";
 import { publish } from "./publish/publish.ts";
 import { writeOfflineListAndSitemap } from "./site/offline-and-sitemap.ts";
+import { isSecret } from "./site/outputs.ts";
 import { writeSite } from "./site/site.ts";
 
 export interface GuideResult {
@@ -102,7 +104,8 @@ async function buildGuide(
     );
   const unfit: Diagnostic[] = [];
   const outDir = path.resolve(request.outDir);
-  const published = await publish(outDir, request.only !== undefined, async (staging) => {
+  const unlisted = new Set<string>();
+  const write = async (staging: string): Promise<boolean> => {
     const kept = request.only === undefined ? openOutputs(outDir, staging, cache) : undefined;
     const schemas = inputSchemas();
     const site = await writeSite(guide, staging, {
@@ -113,9 +116,11 @@ async function buildGuide(
       progress,
     });
     unfit.push(...site.problems);
+    for (const output of site.outputs) if (isSecret(output)) unlisted.add(output.address);
     progress("data", 0, 0);
     await writeData(guide, schemas, staging);
-    unfit.push(...(await writeCards(guide, staging, { only: request.only, kept, progress })));
+    const misfits = await writeCards(guide, staging, { only: request.only, kept, progress });
+    unfit.push(...(await placeAtFields(request.dataDir, misfits)));
     if (unfit.length > 0) return false;
     progress("publish", 0, 0);
     if (request.preview !== true) await writeOfflineListAndSitemap(guide, site.outputs, staging);
@@ -123,6 +128,10 @@ async function buildGuide(
     if (kept !== undefined)
       keepGuide(kept.keep(), { club: club.name, asOf, lakes: lakes.length, ...made, problems: said });
     return true;
+  };
+  const published = await publish(outDir, write, {
+    keep: request.only !== undefined,
+    isUnlisted: (address) => unlisted.has(address),
   });
   return published ? { guide, problems: said } : { problems: [...said, ...unfit] };
 }

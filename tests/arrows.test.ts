@@ -15,7 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   edit: ["input", "model"],
   draw: ["guide", "model"],
   templates: ["draw", "guide", "model"],
-  incremental: ["program", "guide", "water", "model"],
+  incremental: ["program", "publish", "guide", "water", "model"],
   site: ["program", "incremental", "templates", "draw", "feeds", "guide", "model"],
   cards: ["program", "incremental", "draw", "guide", "model"],
   feeds: ["guide", "model"],

@@ -2,6 +2,7 @@ import { openCache } from "../incremental/cache.ts";
 import { upToDateProblems } from "../incremental/up-to-date.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
 import { type Effects, EXIT, type Exit, problemCount } from "./effects.ts";
+import { refusedPlace } from "./refused-places.ts";
 
 export interface CheckRequest {
   readonly dataDir: string;
@@ -26,6 +27,11 @@ async function problemsOf({ dataDir, version, cache: wanted }: CheckRequest): Pr
 
 /** Validates the club folder, doubtful reports and overfull cards included, and prints every problem found. */
 export async function checkCommand(request: CheckRequest, effects: Effects): Promise<Exit> {
+  const refused = await refusedPlace(request);
+  if (refused !== undefined) {
+    effects.warn(refused);
+    return EXIT.badUsage;
+  }
   const problems = await problemsOf(request);
   if (request.format === "json") effects.say(JSON.stringify(problems, null, 2));
   else {

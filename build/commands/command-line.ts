@@ -7,6 +7,7 @@ import { type CalendarDate, parseCalendarDate } from "../model/calendar.ts";
 import { programFile } from "../program/program-files.ts";
 import { type Effects, EXIT, type Exit } from "./effects.ts";
 import { npmCommand, optionsTakenByNpm, shellQuoted } from "./npm-invocation.ts";
+import type { PreviewPlace } from "./preview.ts";
 
 const DEMO = "demo-data";
 const isClub = (dir: string): boolean => existsSync(path.join(dir, "club.yaml"));
@@ -33,7 +34,17 @@ function dateArgument(text: string): CalendarDate {
 function urlArgument(text: string): string {
   if (!/^https?:$/.test(URL.canParse(text) ? new URL(text).protocol : ""))
     throw new InvalidArgumentError("Write a web address such as https://club.example/guide/.");
+  const { username, password, search, hash } = new URL(text);
+  if (username + password + search + hash !== "")
+    throw new InvalidArgumentError("It is printed on cards: write it without a name, a password, ? and #.");
   return text.endsWith("/") ? text : `${text}/`;
+}
+
+function portArgument(text: string): number {
+  const port = Number(text);
+  if (!/^\d+$/.test(text) || port < 1 || port > 65_535)
+    throw new InvalidArgumentError("Write a port: a whole number from 1 to 65535.");
+  return port;
 }
 
 const dataOption = () => new Option("--data <dir>", "club folder").default(defaultDataDir("."));
@@ -121,11 +132,13 @@ export async function main(args: readonly string[], effects: Effects): Promise<E
     .description("serve the guide and rebuild it on every edit")
     .addOption(dataOption())
     .addOption(outOption())
+    .option("--port <number>", "where to serve; the next free one of eleven is taken", portArgument, 8080)
+    .option("--host <address>", "serve to other machines too: 0.0.0.0, or a name of this one", "127.0.0.1")
     .addOption(cacheOption())
     .addOption(noCacheOption())
-    .action(async (options: GuideOptions) => {
+    .action(async ({ host, port, ...options }: GuideOptions & PreviewPlace) => {
       const { previewCommand } = await import("./preview.ts");
-      exit = await previewCommand({ ...guideRequest(options), preview: true }, effects);
+      exit = await previewCommand({ ...guideRequest(options), preview: true }, { host, port }, effects);
     });
   program
     .command("new")

@@ -1,5 +1,6 @@
 import { cardProblems } from "../cards/cards.ts";
 import { composeGuide } from "../guide/compose.ts";
+import { placeAtFields } from "../input/field-places.ts";
 import { loadClub } from "../input/load-club.ts";
 import { loadContent } from "../input/load-content.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
@@ -18,5 +19,9 @@ export async function findProblems(
     memoize,
     forCards: true,
   });
-  return [...problems, ...doubts, ...(guide === undefined ? [] : cardProblems(guide, memoize))];
+  return [
+    ...problems,
+    ...doubts,
+    ...(guide === undefined ? [] : await placeAtFields(dataDir, cardProblems(guide, memoize))),
+  ];
 }

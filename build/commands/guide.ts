@@ -5,6 +5,7 @@ import { formatDiagnostic, printable } from "../model/diagnostic.ts";
 import { PublishError, recoverOutput } from "../publish/publish.ts";
 import { counted, type Effects, EXIT, type Exit, printInternalError, problemCount } from "./effects.ts";
 import { durationText } from "./progress-line.ts";
+import { refusedPlace } from "./refused-places.ts";
 
 const sheetsToPrint = (lakes: number): string =>
   lakes > LAKES_PER_VOLUME
@@ -52,6 +53,11 @@ export async function guideCommand(
   cache?: Cache,
 ): Promise<Exit> {
   const started_ms = effects.now_ms();
+  const refused = await refusedPlace(request, zipFile);
+  if (refused !== undefined) {
+    effects.warn(refused);
+    return EXIT.badUsage;
+  }
   await recoverOutput(request.outDir);
   const upToDate = upToDateGuide(request);
   if (upToDate !== undefined) {

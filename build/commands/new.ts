@@ -41,6 +41,12 @@ function sayNext(dir: string, firstFile: string, effects: Effects): void {
   effects.warn(`Then put your own lake into ${firstFile}; npm run check -- ${data} says what is wrong.`);
 }
 
+/** Where a new club is made, and its name: a name with a slash is the folder itself. */
+const clubPlace = (name: string): { readonly dir: string; readonly name: string } =>
+  /[\\/]/.test(name)
+    ? { dir: path.normalize(name), name: path.basename(path.resolve(name)) }
+    : { dir: slugOf(name), name };
+
 /** Writes ready-to-edit files and the schemas that explain their keys; never over a file of the club's. */
 export async function newCommand(request: NewRequest, effects: Effects): Promise<Exit> {
   const { kind, name, dataDir } = request;
@@ -48,25 +54,34 @@ export async function newCommand(request: NewRequest, effects: Effects): Promise
     effects.warn(`Give it a name: npm run new -- ${kind} "A name"`);
     return EXIT.badUsage;
   }
-  const slug = slugOf(name);
+  const place = kind === "club" ? clubPlace(name) : undefined;
+  const slug = slugOf(place?.name ?? name);
   if (slug === "") {
     effects.warn(`“${name}” gives no file name: use a name with letters or digits in it.`);
     return EXIT.badUsage;
   }
   const club = await clubFor(request, effects);
   if (club === undefined) return EXIT.badUsage;
-  const root = kind === "club" ? "." : dataDir;
-  const files = scaffold(kind, name, club).map((file) => ({ ...file, path: path.join(root, file.path) }));
-  for (const file of kind === "club" ? [slug] : files.map((target) => target.path)) {
+  const root = place?.dir ?? dataDir;
+  const files = scaffold(kind, place?.name ?? name, club).map((file) => ({
+    ...file,
+    path: path.join(root, place === undefined ? file.path : path.relative(slug, file.path)),
+  }));
+  for (const file of place === undefined ? files.map((target) => target.path) : [root]) {
     if (!(await exists(file))) continue;
     effects.warn(`${file} is there already: choose another name.`);
     return EXIT.badUsage;
   }
-  await writeAll(".", files);
-  await writeAll(kind === "club" ? slug : dataDir, editorSchemas());
+  try {
+    await writeAll(".", files);
+    await writeAll(root, editorSchemas());
+  } catch (error) {
+    effects.warn(`cannot write ${root}: ${error instanceof Error ? error.message : error}`);
+    return EXIT.cannotWrite;
+  }
   for (const file of files) effects.say(file.path);
   const lake = files.find((file) => file.path.includes(`lakes${path.sep}`));
-  if (kind === "club" && lake !== undefined) sayNext(slug, lake.path, effects);
+  if (kind === "club" && lake !== undefined) sayNext(root, lake.path, effects);
   return EXIT.done;
 }
 

@@ -1,17 +1,22 @@
-import { watch } from "node:fs";
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
-import EleventyDevServer, { type Answer } from "@11ty/eleventy-dev-server";
 import type { Guide } from "../guide/guide-schema.ts";
 import { type Cache, inMemory, openCache } from "../incremental/cache.ts";
+import { ownFileStamp } from "../incremental/file-stamp.ts";
 import { runJob, startThread, type Thread } from "../incremental/threads.ts";
 import type { GuideRequest } from "../incremental/up-to-date.ts";
+import { ADDRESS } from "../model/addresses.ts";
 import { type Diagnostic, formatDiagnostic } from "../model/diagnostic.ts";
 import type { Progress } from "../model/progress.ts";
 import { programModule } from "../program/program-files.ts";
+import { contentsOfGuide } from "../publish/file-list.ts";
 import { counted, type Effects, EXIT, type Exit, printInternalError, problemCount } from "./effects.ts";
 import { guideCommand } from "./guide.ts";
+import { type Body, ListenError, openPreviewServer, type PreviewServer } from "./preview-server.ts";
 import { durationText } from "./progress-line.ts";
+import { refusedPlace } from "./refused-places.ts";
+import { watchFolder } from "./watch-folder.ts";
 import type { WriterData, Written } from "./write-thread.ts";
 
 /** Writes guides in a thread of its own, so that whoever asks for a page meanwhile need not wait. */
@@ -165,67 +170,75 @@ export function openPreview(
   };
 }
 
-const FIRST_PORT = 8080;
-/** Editors write a file in several steps; wait for the last one. */
-const SETTLE_MS = 40;
-
-const TYPES: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".webmanifest": "application/manifest+json; charset=utf-8",
-};
-
-/** Where inside the guide a web address leads; undefined where it is none. */
-function addressOf({ pathname }: URL): string | undefined {
-  try {
-    const address = decodeURIComponent(pathname.slice(1));
-    return address === "" || address.endsWith("/") ? `${address}index.html` : address;
-  } catch {
-    return undefined;
-  }
+/** Where a preview is served. */
+export interface PreviewPlace {
+  readonly host: string;
+  /** The first that is tried. */
+  readonly port: number;
 }
 
-/** What editors keep beside a file while it is open; nothing hidden is ever read. */
-const isHidden = (file: string): boolean => file.split(path.sep).some((name) => name.startsWith("."));
+/** Reads files of the guide that is published: what its list does not name is somebody else's, and not shown. */
+function openPublished(outDir: string): (address: string) => Buffer | undefined {
+  let known: { readonly stamp: string | undefined; readonly own: ReadonlySet<string> } | undefined;
+  return (address) => {
+    try {
+      const stamp = ownFileStamp(path.join(outDir, ADDRESS.fileList));
+      if (known === undefined || known.stamp !== stamp)
+        known = { stamp, own: new Set(contentsOfGuide(outDir)?.own) };
+      return known.own.has(address) ? readFileSync(path.join(outDir, address)) : undefined;
+    } catch {
+      return undefined; // just being replaced
+    }
+  };
+}
 
 /**
  * Serves the guide and rebuilds it on every edit of the club folder, deletions included; runs until stopped. Pages are
  * drawn when they are asked for, of the guide as it was computed last; all else comes from the output folder.
  */
-export async function previewCommand(request: GuideRequest, effects: Effects): Promise<Exit> {
-  const cache = inMemory(openCache(request.cache));
-  const first = await guideCommand(request, effects, undefined, cache);
-  if (first !== EXIT.done) return first;
-  const { openLiveFiles } = await import("../site/live-files.ts");
-  const liveFiles = await openLiveFiles(request.dataDir);
+export async function previewCommand(
+  request: GuideRequest,
+  place: PreviewPlace,
+  effects: Effects,
+): Promise<Exit> {
+  const refused = await refusedPlace(request);
+  if (refused !== undefined) {
+    effects.warn(refused);
+    return EXIT.badUsage;
+  }
+  const published = openPublished(path.resolve(request.outDir));
   let textAt: (address: string) => string | undefined = () => undefined;
-  const answer = ({ url }: { readonly url: URL }): Answer | undefined => {
-    const address = addressOf(url);
-    const type = TYPES[path.posix.extname(address ?? "")];
-    if (address === undefined || type === undefined) return undefined;
+  const fileAt = (address: string): Body | undefined => {
     try {
-      const body = textAt(address);
-      return body === undefined ? undefined : { headers: { "Content-Type": type }, body };
+      return textAt(address) ?? published(address);
     } catch (error) {
       printInternalError(error, request.outDir, effects);
-      return undefined;
+      return published(address);
     }
   };
-  const server = EleventyDevServer.getServer("lake-season-guide", request.outDir, {
-    showAllHosts: false,
-    onRequest: { "/*": answer },
-  });
-  server.serve(FIRST_PORT);
+  let server: PreviewServer;
+  try {
+    server = await openPreviewServer(place, fileAt, effects.warn);
+  } catch (error) {
+    if (!(error instanceof ListenError)) throw error;
+    effects.warn(error.message);
+    return EXIT.cannotWrite;
+  }
+  const watch = watchFolder(request.dataDir);
+  const cache = inMemory(openCache(request.cache));
+  const first = await guideCommand(request, effects, undefined, cache);
+  if (first !== EXIT.done) {
+    server.close();
+    return first;
+  }
+  const { openLiveFiles } = await import("../site/live-files.ts");
+  const liveFiles = await openLiveFiles(request.dataDir);
   const preview = openPreview(request, effects, cache, (guide) => {
     textAt = liveFiles(guide);
-    server.reload({ files: [] });
+    server.reload();
   });
-  let settle: NodeJS.Timeout | undefined;
-  watch(request.dataDir, { recursive: true }, (_, file) => {
-    if (file !== null && isHidden(file)) return;
-    clearTimeout(settle);
-    settle = setTimeout(() => void preview.edited(), SETTLE_MS);
-  });
+  watch(() => void preview.edited());
+  effects.say(`Preview at http://localhost:${server.port}/`);
   effects.say(`Watching ${request.dataDir}; stop with Ctrl-C.`);
   setImmediate(() => void preview.warmUp());
   return EXIT.done;

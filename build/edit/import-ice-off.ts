@@ -5,7 +5,7 @@ import { readClubFacts } from "../input/club-file.ts";
 import { type ClubFile, type ClubFiles, readClubFiles } from "../input/club-files.ts";
 import { type LakeDraft, readLake } from "../input/lake-file.ts";
 import { findLakeSlug } from "../input/names.ts";
-import { errorAt, isInvalidValue } from "../input/problem.ts";
+import { errorAt, isInvalidValue, limitPerCode } from "../input/problem.ts";
 import type { NamedLake } from "../input/report-file.ts";
 import { omitUndefined, type Row, readRows } from "../input/schema/read-record.ts";
 import { type Cell, readTable } from "../input/tables/csv-table.ts";
@@ -13,7 +13,6 @@ import { dateCell, slugCell, wholeCell } from "../input/tables/report-cells.ts";
 import {
   emptyCell,
   type LocatedColumn,
-  limitPerCode,
   locatedRows,
   placeColumns,
   tableProblems,

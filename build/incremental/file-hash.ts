@@ -26,7 +26,8 @@ export function openFileHash(stampOf: FileStamp): FileHash {
 /** Every file of a folder with the hash of its bytes, every folder within it, in a fixed order. */
 export type FolderHash = readonly (readonly [file: string, sha256: string])[];
 
-const FOLDER = "folder";
+/** Stands for the hash of a folder. */
+export const FOLDER = "folder";
 
 /**
  * Reads a whole folder.
@@ -52,7 +53,7 @@ export function folderHash(
 }
 
 /** Hidden files, a version history for one, are never read. */
-const isRead = (name: string): boolean => !name.startsWith(".");
+export const isRead = (name: string): boolean => !name.startsWith(".");
 
 /** The club folder as it stands; undefined where it cannot be read, which the loader then reports. */
 export function clubFolderHash(dataDir: string, hash: FileHash = fileHash): FolderHash | undefined {

@@ -1,5 +1,6 @@
 import { copyFileSync, linkSync, mkdirSync } from "node:fs";
 import path from "node:path";
+import { ADDRESS } from "../model/addresses.ts";
 import type { Inputs } from "../model/memoize.ts";
 import type { Cache } from "./cache.ts";
 import { type FolderHash, fileHash, folderHash } from "./file-hash.ts";
@@ -26,7 +27,7 @@ export type Outputs = readonly (readonly [address: string, inputHash: string, sh
 export const OUTPUTS = "outputs of the last guide";
 
 interface OutputsInProgress extends LastOutputs {
-  /** Keeps the list of the new guide's outputs. @returns every file of the new guide, with its hash */
+  /** Keeps the list of the new guide's outputs. @returns every file of the new guide but for its file list, with its hash */
   keep(): FolderHash;
 }
 
@@ -81,7 +82,11 @@ export function openOutputs(outDir: string, nextDir: string, cache: Cache): Outp
       return true;
     },
     keep() {
-      const files = folderHash(nextDir, (absolute, address) => reused.get(address) ?? fileHash(absolute));
+      const files = folderHash(
+        nextDir,
+        (absolute, address) => reused.get(address) ?? fileHash(absolute),
+        (name) => name !== ADDRESS.fileList,
+      );
       const outputs: Outputs = files.flatMap(([address, sha256]) => {
         const inputHash = inputHashes.get(address);
         return inputHash === undefined ? [] : [[address, inputHash, sha256] as const];

@@ -27,6 +27,10 @@ interface Store {
 /** Only files named like this are ever read or removed: the folder may be somebody's own. */
 const ENTRY = /^[0-9a-f]{64}\.result$/;
 const HALF_WRITTEN = /^[0-9a-f]{64}\.[0-9a-f-]{36}\.part$/;
+
+/** True for a file that a store may have written. */
+export const isStoredName = (name: string): boolean => ENTRY.test(name) || HALF_WRITTEN.test(name);
+
 /** A run that still writes after so long is dead. */
 const DEAD_AFTER_MS = 3_600_000;
 /** No result is near so large; a file that is was not written by this program. */

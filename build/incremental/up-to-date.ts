@@ -1,10 +1,12 @@
 import { readdirSync } from "node:fs";
 import path from "node:path";
 import { isDeepStrictEqual } from "node:util";
+import { ADDRESS } from "../model/addresses.ts";
 import type { CalendarDate } from "../model/calendar.ts";
 import type { Diagnostic } from "../model/diagnostic.ts";
+import { contentsOfGuide } from "../publish/file-list.ts";
 import { type Cache, openCache } from "./cache.ts";
-import { clubFolderHash, type FileHash, type FolderHash, folderHash } from "./file-hash.ts";
+import { clubFolderHash, type FileHash, FOLDER, type FolderHash, fileHash } from "./file-hash.ts";
 
 /** What is wanted, with all that its result depends on besides the program. */
 export interface GuideRequest {
@@ -34,6 +36,7 @@ export interface GuideSummary {
 
 /** A guide that was built. */
 interface BuiltGuide {
+  /** Without the list of its files, which is written last. */
   readonly files: FolderHash;
   readonly summary: GuideSummary;
 }
@@ -58,7 +61,12 @@ const hasLeftovers = (outDir: string): boolean =>
 
 function isPublished(outDir: string, files: FolderHash): boolean {
   try {
-    return !hasLeftovers(outDir) && isDeepStrictEqual(folderHash(outDir), files);
+    if (hasLeftovers(outDir)) return false;
+    const own = contentsOfGuide(outDir)?.own.filter((address) => address !== ADDRESS.fileList);
+    return isDeepStrictEqual(
+      own?.map((address) => [address, fileHash(path.join(outDir, address))]),
+      files.filter(([, hash]) => hash !== FOLDER),
+    );
   } catch {
     return false;
   }

@@ -12,6 +12,8 @@ const FOLDERS = {
   trips: [".yaml"],
   pages: [".md"],
 } as const satisfies Record<string, readonly [string, ...string[]]>;
+/** Names no file or folder can have there, whatever its ending. Source: Microsoft, "Naming Files, Paths, and Namespaces". */
+const WINDOWS_DEVICE = /^(con|prn|aux|nul|com[1-9]|lpt[1-9])$/;
 type FolderName = keyof typeof FOLDERS;
 const FOLDER_NAMES = Object.keys(FOLDERS) as FolderName[];
 const TOP_FILES = ["club.yaml", "rigs.yaml"];
@@ -91,6 +93,12 @@ async function readFolder(folder: Folder, name: FolderName): Promise<{ files: Cl
         code: "bad-file-name",
         message: `${quoted(entry)} cannot be used as an address`,
         hint: `rename it to ${slug}${ending}: small letters a to z, digits, and single hyphens between them`,
+      });
+    else if (WINDOWS_DEVICE.test(stem))
+      folder.refuse(file, {
+        code: "bad-file-name",
+        message: `${quoted(entry)} cannot be a file on Windows, where ${stem} is a device`,
+        hint: `rename it to ${stem}-${name === "lakes" ? "lake" : name}${ending}`,
       });
     const text = await folder.read(file);
     if (text !== undefined) files.push({ file, slug, text });

@@ -14,6 +14,7 @@ import { iceOffRecords, lastGoodRecords, turnoverRecords } from "./checks/lake-r
 import { oldPhaseWords } from "./checks/old-words.ts";
 import type { Moment } from "./checks/season-checks.ts";
 import type { ClubFile } from "./club-files.ts";
+import { unshown } from "./page-file.ts";
 import { errorAt } from "./problem.ts";
 import { type Row, readRecord, readRows } from "./schema/read-record.ts";
 import { readYaml, type YamlDocument } from "./yaml/yaml-document.ts";
@@ -105,6 +106,7 @@ export function readLake({ file, slug, text }: ClubFile, problems: Diagnostic[])
   if (doc === undefined) return undefined;
   const fields = readRecord(lakeSchema, doc, problems, ["iceOff", "turnover", "lastGood"]);
   problems.push(...oldPhaseWords(doc));
+  if (fields.notes !== undefined) problems.push(...unshown(fields.notes, () => doc.spot(["notes"])));
   checkDepths(fields, doc, problems);
   checkTurnoverRule(fields, doc, problems);
   return {

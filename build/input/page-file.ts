@@ -1,5 +1,5 @@
 import type { Chapter } from "../model/content.ts";
-import type { Diagnostic } from "../model/diagnostic.ts";
+import type { Diagnostic, SourceSpot } from "../model/diagnostic.ts";
 import type { Fault } from "../model/fault.ts";
 import type { ClubFile } from "./club-files.ts";
 import { errorAt, startOf, warningAt } from "./problem.ts";
@@ -29,18 +29,18 @@ const UNSHOWN: readonly { readonly sign: RegExp; readonly fault: Fault }[] = [
   },
 ];
 
-/** The first picture and the first tag of a page, at their places. */
-function unshown(file: string, text: string): Diagnostic[] {
+/** The first picture and the first tag of a text, at their places. */
+export function unshown(text: string, spotOf: (offset: number) => SourceSpot): Diagnostic[] {
   const prose = text.replace(CODE, blanked);
   return UNSHOWN.flatMap(({ sign, fault }) => {
     const offset = prose.search(sign);
-    return offset < 0 ? [] : [warningAt(spotter(file, text)(offset), fault)];
+    return offset < 0 ? [] : [warningAt(spotOf(offset), fault)];
   });
 }
 
 /** Reads a page of the club's own; its title is its first heading. */
 export function readPage({ file, slug, text }: ClubFile, problems: Diagnostic[]): Chapter | undefined {
-  problems.push(...unshown(file, text));
+  problems.push(...unshown(text, spotter(file, text)));
   const title = /^#[ \t]+(\S.*)$/m.exec(text)?.[1]?.trim();
   if (title !== undefined) return { slug, title, markdown: text };
   const isTight = /^#[^\s#]/m.test(text);

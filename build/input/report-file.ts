@@ -10,9 +10,9 @@ import { oldPhaseWords } from "./checks/old-words.ts";
 import { catchesOf, type ReportContext, rowProblems } from "./checks/report-checks.ts";
 import type { ClubFile } from "./club-files.ts";
 import type { Named } from "./names.ts";
-import { errorAt, startOf } from "./problem.ts";
+import { errorAt, limitPerCode, startOf } from "./problem.ts";
 import { type Row, readRows } from "./schema/read-record.ts";
-import { limitPerCode, readReportTable } from "./tables/report-table.ts";
+import { readReportTable } from "./tables/report-table.ts";
 import { type PlacedData, readYaml } from "./yaml/yaml-document.ts";
 
 const YEAR = /^\d{4}$/;
@@ -44,13 +44,27 @@ function toReport({ value, where }: Row<ReportRow>): Report {
   return { ...seen, where, catches: catchesOf(value), samples: samplesOf(value) };
 }
 
+/** Of one season; a large club writes some hundred. */
+const MOST_REPORTS = 30_000;
+
 /** Reports of rows from any kind of file: one schema, the same checks. Rows with errors are left out. */
-export const reportsIn = (doc: PlacedData, context: ReportContext, problems: Diagnostic[]): Report[] =>
-  readRows(reportsSchema, [], doc, problems).flatMap((row) => {
+export function reportsIn(doc: PlacedData, context: ReportContext, problems: Diagnostic[]): Report[] {
+  if (Array.isArray(doc.data) && doc.data.length > MOST_REPORTS) {
+    problems.push(
+      errorAt(doc.spot([MOST_REPORTS]), {
+        code: "too-many-reports",
+        message: `the file holds ${doc.data.length} reports; one may hold ${MOST_REPORTS}`,
+        hint: "split it by season, or look for rows written twice",
+      }),
+    );
+    return [];
+  }
+  return readRows(reportsSchema, [], doc, problems).flatMap((row) => {
     const found = rowProblems(row, context, doc);
     problems.push(...found);
     return found.some(({ severity }) => severity === "error") ? [] : [toReport(row)];
   });
+}
 
 /** What a file of reports is read with. */
 export interface ReportSources {
@@ -79,7 +93,7 @@ export function readReports(file: ClubFile, sources: ReportSources, problems: Di
   if (!file.file.endsWith(".csv")) {
     const doc = readYaml(file.file, file.text, problems);
     if (doc === undefined) return [];
-    problems.push(...oldPhaseWords(doc));
+    for (const problem of oldPhaseWords(doc)) problems.push(problem);
     return reportsIn(doc, context, problems);
   }
   if (sources.form === undefined) return [];

@@ -27,6 +27,8 @@ export const ADDRESS = {
   notFound: "404.html",
   search: "search/index.html",
   data: "guide.json",
+  /** Which files of the folder are the guide's own. */
+  fileList: "guide-files.json",
   schema: (kind: string): string => `schema/${kind}.schema.json`,
   sitemap: "sitemap.xml",
   manifest: "manifest.webmanifest",

@@ -46,6 +46,7 @@ export const memoizeRead =
       const collected: Diagnostic[] = [];
       return { value: read(collected), found: collected };
     });
-    problems.push(...found);
+    // One by one: a call takes no more than some 100,000 arguments.
+    for (const problem of found) problems.push(problem);
     return value;
   };

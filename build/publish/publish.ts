@@ -1,9 +1,12 @@
-import { spawnSync } from "node:child_process";
-import { existsSync, renameSync, statSync } from "node:fs";
-import { cp, lstat, mkdir, open, readdir, readFile, realpath, rename, rm } from "node:fs/promises";
+import { existsSync, lstatSync } from "node:fs";
+import { copyFile, lstat, mkdir, open, readdir, realpath, rename, rm } from "node:fs/promises";
 import path from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import { ADDRESS } from "../model/addresses.ts";
+import { beginFileList, contentsOfGuide, finishFileList, isOwnFolder } from "./file-list.ts";
+import { bringHome, carryOver } from "./foreign-files.ts";
 import { OutputHeld, type OutputLock, takeLock } from "./output-lock.ts";
+import { swapFolders } from "./swap-folders.ts";
 
 /** More at once is no faster: the disk writes them together. */
 const AT_ONCE = 16;
@@ -32,38 +35,6 @@ async function flushFiles(dir: string): Promise<void> {
   await Promise.all(Array.from({ length: AT_ONCE }, worker));
 }
 
-/** The number of renameat2(2) in the kernel's table. Source: Linux, syscall_64.tbl (x64), asm-generic/unistd.h (arm64). */
-const RENAMEAT2: Readonly<Partial<Record<string, number>>> = { x64: 316, arm64: 276 };
-/** AT_FDCWD is -100 (linux/fcntl.h); RENAME_EXCHANGE is 2 (linux/fs.h). */
-const EXCHANGE_IN_PERL = "exit(syscall($ARGV[0] + 0, -100, $ARGV[1], -100, $ARGV[2], 2) == 0 ? 0 : 1)";
-
-/**
- * Lets two folders of one disk change places in a single step of the file system, which Node itself cannot ask for.
- * @returns false where that cannot be done: off Linux, without perl, or on a file system that does not know it
- */
-function exchanged(one: string, other: string): boolean {
-  const call = process.platform === "linux" ? RENAMEAT2[process.arch] : undefined;
-  if (call === undefined) return false;
-  const before = statSync(one).ino;
-  spawnSync("perl", ["-e", EXCHANGE_IN_PERL, String(call), one, other], { stdio: "ignore" });
-  return statSync(other).ino === before;
-}
-
-/**
- * Puts the folder `next` in the place of `out`. Where both can be exchanged there is no moment without a whole `out`,
- * and the old one is then at `next`. Elsewhere it waits at `last` between two renames that follow each other at once:
- * for some ten microseconds nothing is at `out`, and a process or machine that stops just there leaves it so until
- * the next run puts `last` back.
- * @throws a system error; then `out` is as it was, or waits at `last`
- */
-function swapFolders(next: string, out: string, last: string): void {
-  if (!existsSync(out)) renameSync(next, out);
-  else if (!exchanged(next, out)) {
-    renameSync(out, last);
-    renameSync(next, out);
-  }
-}
-
 /** The output could not be written; what was published before is untouched. */
 export class PublishError extends Error {
   override readonly name = "PublishError";
@@ -72,25 +43,24 @@ export class PublishError extends Error {
 /** How long a build waits for another one into the same folder. */
 const LOCK_TIMEOUT_MS = 15_000;
 
-/** True for a folder that an earlier run of this program published. */
-async function isEarlierGuide(dir: string): Promise<boolean> {
-  try {
-    const head = (await readFile(path.join(dir, ADDRESS.data), "utf8")).slice(0, 200);
-    return head.includes('"name":"lake-season-guide"');
-  } catch {
-    return false;
-  }
+interface PublishOptions {
+  /** Start from a copy of what is published, to replace a part of it. */
+  readonly keep?: boolean;
+  /** Which addresses must not be read out of the list of files; asked when all is written. */
+  readonly isUnlisted?: (address: string) => boolean;
+  /** How long to wait for another build. */
+  readonly patience_ms?: number;
 }
 
-async function refuseForeignFolder(outDir: string): Promise<void> {
-  if (!existsSync(outDir) || (await readdir(outDir)).length === 0 || (await isEarlierGuide(outDir))) return;
+function refuseForeignFolder(outDir: string): void {
+  if (!existsSync(outDir) || isOwnFolder(outDir)) return;
   throw new PublishError(
-    `${outDir} holds files that are not a guide, and publishing would replace them. Give an empty or a new folder with --out.`,
+    `${outDir} holds files that are not a guide (${ADDRESS.fileList} would list them), and publishing would replace them. Give an empty or a new folder with --out.`,
   );
 }
 
-async function refuseNothingToKeep(outDir: string): Promise<void> {
-  if (!(await isEarlierGuide(outDir)))
+function refuseNothingToKeep(outDir: string): void {
+  if (contentsOfGuide(outDir) === undefined)
     throw new PublishError(`${outDir} holds no guide yet: build the whole guide first, without --only.`);
 }
 
@@ -104,41 +74,101 @@ const siblingPaths = (outDir: string) => {
   return { next: hidden("next"), last: hidden("last"), trash: hidden("trash"), lock: hidden("lock") };
 };
 
-const removed = (dir: string): Promise<void> => rm(dir, { recursive: true, force: true, maxRetries: 3 });
+const isThere = (file: string): boolean => lstatSync(file, { throwIfNoEntry: false }) !== undefined;
+
+/** A folder of that name which this program did not make is somebody's. */
+function refuseForeignSiblings(outDir: string): void {
+  const { next, last, trash } = siblingPaths(outDir);
+  for (const sibling of [next, last, trash])
+    if (isThere(sibling) && !isOwnFolder(sibling))
+      throw new PublishError(
+        `${sibling} is not of this program, which needs that name to publish ${outDir}: move it away, or give another folder with --out.`,
+      );
+}
+
+/** Deletes a folder of this program's; its list last, so that a rest of it is still known. */
+async function removed(dir: string): Promise<void> {
+  if (!isOwnFolder(dir)) return;
+  const options = { recursive: true, force: true, maxRetries: 3 };
+  for (const name of await readdir(dir))
+    if (name !== ADDRESS.fileList) await rm(path.join(dir, name), options);
+  await rm(dir, options);
+}
 
 /** Mends what a stopped run left: puts the last guide back if the swap was cut in two, and clears the rest. */
 async function recoverLeftovers(outDir: string): Promise<void> {
   const { next, last, trash } = siblingPaths(outDir);
-  if (!existsSync(outDir) && existsSync(last)) await rename(last, outDir);
+  if (!existsSync(outDir) && isOwnFolder(last)) await rename(last, outDir);
   for (const leftover of [next, last]) {
     await removed(trash);
+    if (!isOwnFolder(leftover) || isThere(trash)) continue;
+    await bringHome(leftover, outDir);
     // Away under another name first: an exchange that the stopped run had still asked for then finds nothing to take.
-    if (existsSync(leftover)) await rename(leftover, trash);
+    await rename(leftover, trash);
   }
   await removed(trash);
+}
+
+/** Copies the published guide's own files. */
+async function copyOwn(outDir: string, nextDir: string): Promise<void> {
+  for (const address of contentsOfGuide(outDir)?.own ?? []) {
+    if (address === ADDRESS.fileList) continue;
+    const to = path.join(nextDir, address);
+    await mkdir(path.dirname(to), { recursive: true });
+    await copyFile(path.join(outDir, address), to);
+  }
 }
 
 /** The folder itself, where `outDir` is a link to it. */
 const behindLinks = (outDir: string): Promise<string> => realpath(outDir).catch(() => path.resolve(outDir));
 
+const QUIET_ROUNDS = 5;
+const MOST_ROUNDS = 50;
+const ROUND_MS = 20;
+
+/**
+ * Deletes the folder that this run began. Of many pages that were under way when one could not be written, some may
+ * still be written, into a folder made anew: it is looked for until it stays away.
+ */
+async function removedForGood(next: string): Promise<void> {
+  for (let [round, quiet] = [0, 0]; quiet < QUIET_ROUNDS && round < MOST_ROUNDS; round++, quiet++) {
+    if ((await lstat(next).catch(() => undefined)) !== undefined) {
+      await rm(next, { recursive: true, force: true, maxRetries: 3 }).catch(() => undefined);
+      quiet = -1;
+    }
+    await sleep(ROUND_MS);
+  }
+}
+
 async function swapIn(
   outDir: string,
-  keep: boolean,
+  { keep = false, isUnlisted = () => false }: PublishOptions,
   write: (stagingDir: string) => Promise<boolean>,
   lock: OutputLock,
 ): Promise<boolean> {
   const { next, last } = siblingPaths(outDir);
   await recoverLeftovers(outDir);
-  await refuseForeignFolder(outDir);
-  if (keep) await refuseNothingToKeep(outDir);
+  refuseForeignFolder(outDir);
+  refuseForeignSiblings(outDir);
+  if (keep) refuseNothingToKeep(outDir);
+  await mkdir(next);
   try {
-    await mkdir(next);
-    if (keep) await cp(outDir, next, { recursive: true });
+    beginFileList(next);
+    if (keep) await copyOwn(outDir, next);
     if (!(await write(next))) return false;
+    finishFileList(next, isUnlisted);
     await flushFiles(next);
     if (!lock.isHeld()) throw new PublishError(`another build took ${outDir} over: run the command again.`);
+    const inTheWay = await carryOver(outDir, next);
+    if (inTheWay !== undefined)
+      throw new PublishError(
+        `${path.join(outDir, inTheWay)} is not of the last guide, and the next one has a file there: move it away. Nothing written, ${outDir} is as it was.`,
+      );
     swapFolders(next, outDir, last);
     return true;
+  } catch (error) {
+    await removedForGood(next);
+    throw error;
   } finally {
     // What cannot be deleted now, because somebody reads it, is deleted by the next run.
     await recoverLeftovers(outDir).catch(() => undefined);
@@ -195,26 +225,24 @@ export async function recoverOutput(outDir: string): Promise<void> {
 /**
  * Writes a whole guide beside the published one and swaps it in when `write` succeeded. At every moment, also when
  * the process is killed, the disk fills or the power fails, `outDir` is one whole guide, the old or the new; see
- * {@link swapFolders} for the one exception where the system cannot exchange folders. A second build into the same
- * folder waits for the first one.
- * @param keep start from a copy of what is published, to replace a part of it
+ * {@link swapFolders} for the one exception where the system cannot exchange folders. What is not on the old guide's
+ * list of files is somebody else's, and is there in the new one too. A second build into the same folder waits for the
+ * first one.
  * @param write fills the folder it is given; false leaves the published guide as it was
- * @param patience_ms how long to wait for another build
  * @returns what `write` returned
  * @throws PublishError when the output cannot be written; what `write` throws
  */
 export async function publish(
   outDir: string,
-  keep: boolean,
   write: (stagingDir: string) => Promise<boolean>,
-  patience_ms = LOCK_TIMEOUT_MS,
+  options: PublishOptions = {},
 ): Promise<boolean> {
   const folder = await behindLinks(outDir);
   try {
     await mkdir(path.dirname(folder), { recursive: true });
-    const lock = await takeLock(siblingPaths(folder).lock, patience_ms);
+    const lock = await takeLock(siblingPaths(folder).lock, options.patience_ms ?? LOCK_TIMEOUT_MS);
     try {
-      return await swapIn(folder, keep, write, lock);
+      return await swapIn(folder, options, write, lock);
     } finally {
       lock.release();
     }

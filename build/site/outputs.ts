@@ -1,7 +1,7 @@
 import { hasChapter, hasReports, listedTrips } from "../guide/guide-contents.ts";
 import type { Guide } from "../guide/guide-schema.ts";
 import { allFiles, printAddresses, printedOf, printedTrip, tripFiles } from "../guide/print-files.ts";
-import { ADDRESS } from "../model/addresses.ts";
+import { ADDRESS, folderOf } from "../model/addresses.ts";
 import type { SitePage } from "./pages.ts";
 
 /** One file of a guide. */
@@ -14,6 +14,10 @@ export interface Output {
    */
   readonly listed: boolean;
 }
+
+/** True for a file of an unlisted trip: nobody may come upon its address. */
+export const isSecret = ({ address, kind, listed }: Output): boolean =>
+  !listed && (kind === "page" || kind === "card" || address.startsWith(folderOf(ADDRESS.trips)));
 
 type Outputs = readonly Output[];
 const outputs = (kind: Output["kind"], listed: boolean, ...addresses: readonly string[]): Outputs =>
@@ -37,7 +41,7 @@ function dataOutputs(guide: Guide, schemas: readonly string[]): Outputs {
       .flatMap(({ slug }) => outputs("data", true, ADDRESS.map(slug), ADDRESS.marks(slug))),
     ...trips.flatMap(({ slug, unlisted }) => outputs("data", !unlisted, ADDRESS.tripCalendar(slug))),
     ...(hasReports(guide) ? outputs("data", true, ADDRESS.reportsFeed) : []),
-    ...outputs("data", false, ADDRESS.offlineFiles, ...schemas.map(ADDRESS.schema)),
+    ...outputs("data", false, ADDRESS.fileList, ADDRESS.offlineFiles, ...schemas.map(ADDRESS.schema)),
     ...(baseUrl === null ? [] : outputs("data", false, ADDRESS.sitemap)),
   ];
 }

@@ -1,6 +1,7 @@
-import { mkdir, readFile, writeFile } from "node:fs/promises";
+import { lstatSync } from "node:fs";
+import { mkdir, open, readFile, rename, rm } from "node:fs/promises";
 import path from "node:path";
-import { strToU8, type Zippable, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import type { Guide } from "../guide/guide-schema.ts";
 import { ADDRESS } from "../model/addresses.ts";
 import { readListed, readOfflineList } from "./offline-and-sitemap.ts";
@@ -21,6 +22,38 @@ async function listedOutputs(dir: string): Promise<Output[]> {
   ];
 }
 
+const READ_ME_NAME = `${FOLDER}/READ-ME.txt`;
+
+/** True where something stands that this program did not pack. */
+export async function isForeignFile(zipFile: string): Promise<boolean> {
+  const found = lstatSync(zipFile, { throwIfNoEntry: false });
+  if (found === undefined) return false;
+  if (!found.isFile()) return true;
+  try {
+    const { [READ_ME_NAME]: readMe } = unzipSync(new Uint8Array(await readFile(zipFile)), {
+      filter: ({ name }) => name === READ_ME_NAME,
+    });
+    return readMe === undefined || strFromU8(readMe) !== READ_ME;
+  } catch {
+    return true;
+  }
+}
+
+/** Writes a file beside and puts it in the place of the old one when the disk holds it. */
+async function replaceFile(file: string, bytes: Uint8Array): Promise<void> {
+  const part = path.join(path.dirname(file), `.${path.basename(file)}.${process.pid}.part`);
+  const handle = await open(part, "wx");
+  try {
+    await handle.writeFile(bytes);
+    await handle.sync();
+    await handle.close();
+    await rename(part, file);
+  } finally {
+    await handle.close().catch(() => undefined);
+    await rm(part, { force: true });
+  }
+}
+
 /**
  * Packs a published guide for handing on: it opens from a disk. Unlisted pages stay out. The same guide gives the same
  * bytes, for every file is dated by the as-of day.
@@ -33,10 +66,11 @@ export async function zipGuide({ asOf }: Pick<Guide, "asOf">, dir: string, zipFi
     files.map(({ address, bytes }) => [`${FOLDER}/${address}`, new Uint8Array(bytes)]),
   );
   const zip = zipSync(
-    { [`${FOLDER}/READ-ME.txt`]: strToU8(READ_ME), ...entries },
+    { [READ_ME_NAME]: strToU8(READ_ME), ...entries },
     // Without a zone a date and time is read, and written into the archive, as local: the same everywhere.
     { mtime: `${asOf}T00:00:00`, level: 9 },
   );
   await mkdir(path.dirname(zipFile), { recursive: true });
-  await writeFile(zipFile, zip);
+  if (await isForeignFile(zipFile)) throw new Error("what is there is not an archive of this program");
+  await replaceFile(zipFile, zip);
 }

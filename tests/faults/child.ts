@@ -5,6 +5,8 @@ const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 export interface Child {
   readonly process: ChildProcess;
+  /** What it has printed so far. */
+  text(): string;
   /** What it printed, when it has ended. */
   readonly ended: Promise<{ readonly exit: number | null; readonly text: string }>;
 }
@@ -34,7 +36,7 @@ export function start(script: string, args: readonly string[], options: ChildOpt
     process_.once("error", reject);
     process_.once("close", (exit) => resolve({ exit, text }));
   });
-  return { process: process_, ended };
+  return { process: process_, text: () => text, ended };
 }
 
 /** Starts the real command. `cache`: where it keeps results for the next run; nowhere when left out. */

@@ -1,4 +1,4 @@
-import { cpSync, existsSync, statSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, statSync, writeFileSync } from "node:fs";
 import { readdir, rm } from "node:fs/promises";
 import path from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
@@ -7,6 +7,7 @@ import { ADDRESS } from "../../build/model/addresses.ts";
 import { recoverOutput } from "../../build/publish/publish.ts";
 import { seeded } from "../seeded-random.ts";
 import { type Child, start, startGuide } from "./child.ts";
+import { OWN_FILES } from "./own-files.ts";
 import { contentsOf, type TinyClubs, tinyClubs } from "./tiny-club.ts";
 
 /** When the real command is killed: at any time, while it writes, around the swap, or while the old guide is deleted. */
@@ -109,9 +110,11 @@ export class KillGround {
 
   async #foundAt(out: string): Promise<KillRun["found"]> {
     if (!existsSync(out)) return "nothing";
-    const found = await contentsOf(out);
+    const found = Object.fromEntries(
+      Object.entries(await contentsOf(out)).filter(([name]) => name !== ".git"),
+    );
     for (const version of ["old", "new"] as const)
-      if (isDeepStrictEqual(found, this.whole[version])) return version;
+      if (isDeepStrictEqual(found, { ...this.whole[version], ...OWN_FILES })) return version;
     return "broken";
   }
 
@@ -120,6 +123,10 @@ export class KillGround {
     const ground = path.join(this.clubs.dir, name);
     const out = path.join(ground, "site");
     cpSync(path.join(this.clubs.dir, "whole-old"), out, { recursive: true });
+    for (const [name, text] of Object.entries(OWN_FILES)) {
+      mkdirSync(path.dirname(path.join(out, name)), { recursive: true });
+      writeFileSync(path.join(out, name), text);
+    }
     // A cache of its own: the kill also hits what is kept for the next run.
     const cache = path.join(ground, "cache");
     const run = await killed(startGuide(this.clubs.new, out, { cache }), out, this.#isDue(aim, out, chance));
@@ -168,10 +175,16 @@ export class KillGround {
 /** Which guides the files in a folder are of: one, if it is whole. Undefined when there is no folder. */
 async function numbersIn(out: string): Promise<ReadonlySet<string> | undefined> {
   if (!existsSync(out)) return undefined;
-  const { "guide.json": guide, ...pages } = await contentsOf(out);
-  const { number } = JSON.parse(guide ?? "{}") as { number?: number };
-  const whole = Object.keys(pages).length === 40 ? [`guide ${number}\n`] : ["some pages are missing"];
-  return new Set([...whole, ...Object.values(pages)]);
+  const { "guide.json": guide, "guide-files.json": list, CNAME, ...pages } = await contentsOf(out);
+  const { number = 0 } = JSON.parse(guide ?? "{}") as { number?: number };
+  const isWhole = Object.keys(pages).length === 40 && list !== undefined;
+  // Somebody's own file is put there after the first guide.
+  const isKept = number === 0 || CNAME === OWN_FILES.CNAME;
+  return new Set([
+    isWhole ? `guide ${number}\n` : "some pages are missing",
+    ...(isKept ? [] : ["a file that is not the guide's is lost"]),
+    ...Object.values(pages),
+  ]);
 }
 
 /** What every run does first, without the build behind it. */

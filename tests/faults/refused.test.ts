@@ -1,4 +1,4 @@
-import { chmod, cp, mkdir, rm } from "node:fs/promises";
+import { chmod, cp, mkdir, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
 import { run } from "../commands/run.ts";
@@ -39,7 +39,8 @@ test.skipIf(process.platform === "win32")(
 );
 
 test("3: a folder within a file", async () => {
-  const out = path.join(clubs.old, "club.yaml", "site");
+  await writeFile(path.join(clubs.dir, "a-file"), "");
+  const out = path.join(clubs.dir, "a-file", "site");
   const { exit, warned } = await run("guide", "--data", clubs.old, "--out", out);
   expect([exit, warned]).toEqual([3, expect.stringMatching(/^cannot write /)]);
 });

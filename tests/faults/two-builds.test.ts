@@ -20,7 +20,7 @@ beforeEach(async () => {
 afterEach(() => rm(dir, { recursive: true, force: true }));
 
 const writeGuide = async (staging: string): Promise<boolean> => {
-  await writeFile(path.join(staging, "guide.json"), '{"program":{"name":"lake-season-guide"}}');
+  await writeFile(path.join(staging, "guide.json"), "{}");
   return true;
 };
 
@@ -52,13 +52,13 @@ describe("two builds into one folder", () => {
       return true;
     };
     const out = path.join(dir, "site");
-    await Promise.all([publish(out, false, write), publish(out, false, write), publish(out, false, write)]);
+    await Promise.all([publish(out, write), publish(out, write), publish(out, write)]);
     expect(await readdir(dir)).toEqual(["site"]);
   });
 
   test("the second gives up with words that say who is at work", async () => {
     const held = await takeLock(lock, 0);
-    await expect(publish(path.join(dir, "site"), false, writeGuide, 150)).rejects.toThrow(
+    await expect(publish(path.join(dir, "site"), writeGuide, { patience_ms: 150 })).rejects.toThrow(
       `another build is writing it: process ${process.pid}. Run the command again when that has ended.`,
     );
     held.release();
@@ -70,7 +70,7 @@ describe("two builds into one folder", () => {
       await writeFile(lock, "somebody else");
       return writeGuide(staging);
     };
-    await expect(publish(path.join(dir, "site"), false, write)).rejects.toThrow(/took .* over/);
+    await expect(publish(path.join(dir, "site"), write)).rejects.toThrow(/took .* over/);
     expect(await readdir(dir)).toEqual([".site.lock"]);
   });
 });

@@ -9,15 +9,20 @@ describe("a club's prose cannot do harm", () => {
     ["a javascript: link", "[go](javascript:alert(1))", /href/i],
     ["a javascript: link in disguise", "[go](JaVaScRiPt&colon;alert(1))", /href="javascript/i],
     ["a data: link", "[go](data:text/html;base64,PHNjcmlwdD4=)", /href/i],
+    ["an intent: link", "[go](intent://scan/#Intent;scheme=x;end)", /href/i],
+    ["a blob: link", "[go](blob:https://elsewhere.example/1)", /href/i],
     ["a picture from elsewhere", "![x](https://elsewhere.example/x.png)", /<img/i],
   ])("%s is text, not markup", (_, text, harmful) => {
     expect(renderMarkdown(text)).not.toMatch(harmful);
   });
 
   test("what is harmless stays: emphasis, lists, links", () => {
-    const html = renderMarkdown("*Slow* down:\n\n- [sign](https://agency.example/)\n");
+    const html = renderMarkdown(
+      "*Slow* down:\n\n- [sign](https://agency.example/)\n- [call](tel:+15550100)\n",
+    );
     expect(html).toContain("<em>Slow</em>");
     expect(html).toContain('<li><a href="https://agency.example/">sign</a></li>');
+    expect(html).toContain('<a href="tel:+15550100">');
   });
 });
 

@@ -117,6 +117,12 @@ function outOfRange(
   schema: Schema | undefined,
 ): Fault {
   if (issue.origin === "string") return EMPTY;
+  if (issue.origin === "array" && issue.code === "too_big")
+    return {
+      code: "list-too-long",
+      message: `the list has more than ${issue.maximum} entries`,
+      hint: "keep those that matter most, or join some",
+    };
   if (issue.origin === "array")
     return {
       code: "empty-list",

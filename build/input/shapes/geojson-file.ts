@@ -28,6 +28,9 @@ export interface RawShape {
   }[];
 }
 
+/** Of all lines of one lake. */
+const MOST_POSITIONS = 100_000;
+
 const KINDS = ["shoreline", "contour", "mark"] as const;
 const KINDS_SHOWN = `"properties": { "kind": "shoreline" }, or "contour", or "mark"`;
 
@@ -51,6 +54,7 @@ class Reader {
   readonly contours: (RawLine & { depth_m: number })[] = [];
   readonly marks: RawShape["marks"][number][] = [];
   #hasShoreline = false;
+  #positions = 0;
 
   constructor(
     readonly doc: JsonDocument,
@@ -123,7 +127,17 @@ class Reader {
   /** The lines of a geometry; undefined, with a problem, when one is not a list of positions. */
   #lines(coordinates: unknown, path: JsonPath, depth: number): RawLine[] | undefined {
     const lines = readLines(coordinates, path, depth);
-    return "fault" in lines ? this.refuse(lines.path, lines.fault) : lines.lines;
+    if ("fault" in lines) return this.refuse(lines.path, lines.fault);
+    const hadRoom = this.#positions <= MOST_POSITIONS;
+    this.#positions += lines.lines.reduce((sum, { line }) => sum + line.length, 0);
+    if (this.#positions <= MOST_POSITIONS) return lines.lines;
+    if (hadRoom)
+      this.refuse(path, {
+        code: "too-many-positions",
+        message: `with this the file draws lines through more than ${MOST_POSITIONS} positions`,
+        hint: "export it simplified: one position every few metres is more than enough",
+      });
+    return undefined;
   }
 
   #readShoreline(geometry: Group, path: JsonPath, within: JsonPath): void {

@@ -44,8 +44,36 @@ function refusal(file: string, text: string): Diagnostic {
 /** Characters. */
 const LARGE = 1_000_000;
 
+/** GeoJSON nests no deeper than nine; what reads places would fail at some thousand. */
+const DEEPEST = 100;
+
+/** Where brackets are nested too deep; undefined where they are not. Brackets in strings do not count. */
+function tooDeepAt(text: string): number | undefined {
+  let depth = 0;
+  for (let i = 0; i < text.length; i++) {
+    const sign = text[i];
+    if (sign === '"') {
+      for (i++; i < text.length && text[i] !== '"'; i++) if (text[i] === "\\") i++;
+    } else if (sign === "[" || sign === "{") {
+      if (++depth > DEEPEST) return i;
+    } else if (sign === "]" || sign === "}") depth--;
+  }
+  return undefined;
+}
+
 /** Reads one JSON file; undefined, with a problem, when it is none. Places are only looked up when asked for. */
 export function readJson(file: string, text: string, problems: Diagnostic[]): JsonDocument | undefined {
+  const tooDeep = tooDeepAt(text);
+  if (tooDeep !== undefined) {
+    problems.push(
+      errorAt(spotter(file, text)(tooDeep), {
+        code: "json-too-deep",
+        message: "brackets are nested deeper than any GeoJSON needs",
+        hint: "export the file again",
+      }),
+    );
+    return undefined;
+  }
   let data: unknown;
   try {
     data = JSON.parse(text);

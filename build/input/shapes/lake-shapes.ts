@@ -26,6 +26,12 @@ const figuresOf = (doc: LakeDraft["doc"]): LakeShape["figures"] =>
 
 const positionText = ([lon, lat]: LonLat): string => `[${lon.toFixed(6)}, ${lat.toFixed(6)}]`;
 
+/** True where two rings go through the same positions. */
+function isSameRing(one: RawLine["line"], other: RawLine["line"]): boolean {
+  const known = new Set(one.map(String));
+  return new Set(other.map(String)).size === known.size && other.every((at) => known.has(String(at)));
+}
+
 /** Checks every ring alone and against the others; false, with problems, when one cannot be used. */
 function areRingsSound(
   polygons: readonly (readonly RawLine[])[],
@@ -60,8 +66,15 @@ function areRingsSound(
       problems.push(
         errorAt(doc.spot(path), {
           code: "island-outside",
-          message: "this island lies outside its lake",
-          hint: "move it, or draw it as a part of the lake of its own in a MultiPolygon",
+          ...(isSameRing(line, outer.line)
+            ? {
+                message: "this island is the whole lake: it has the lake's own shoreline",
+                hint: "remove this ring",
+              }
+            : {
+                message: "this island lies outside its lake",
+                hint: "move it, or draw it as a part of the lake of its own in a MultiPolygon",
+              }),
         }),
       );
     }
@@ -226,7 +239,7 @@ export function attachShapes(
     const from = [lake, doc, needs.geojson?.text, needs.csv?.text];
     const withShape = (found: Diagnostic[]): Lake => {
       const { shape, problems: ofShape } = memoize("files of a shape", needs, readShape);
-      found.push(...ofShape);
+      for (const problem of ofShape) found.push(problem);
       return shape === undefined ? lake : { ...lake, shape: { ...shape, figures: figuresOf(doc) } };
     };
     return reading(`shape of ${lake.slug}`, from, withShape, problems);

@@ -93,7 +93,7 @@ export function readLines(coordinates: unknown, path: JsonPath, depth: number): 
     for (const [i, part] of coordinates.entries()) {
       const read = readLines(part, [...path, i], depth - 1);
       if ("fault" in read) return read;
-      lines.push(...read.lines);
+      for (const line of read.lines) lines.push(line);
     }
     return { lines };
   }

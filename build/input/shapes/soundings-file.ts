@@ -74,6 +74,9 @@ function noNumber(name: string, cell: string | undefined): Fault {
 
 const UNITS = QUANTITY_KINDS.length.allowed;
 
+/** A map of them is made in seconds. */
+const MOST_SOUNDINGS = 100_000;
+
 /** Reads a table of soundings: latitude, longitude and depth, its unit in the heading or in each row. */
 export function readSoundings(csv: ClubFile, problems: Diagnostic[]): Sounding[] {
   const [heading, ...rows] = rowsOf(csv, problems);
@@ -98,6 +101,17 @@ export function readSoundings(csv: ClubFile, problems: Diagnostic[]): Sounding[]
         code: "wrong-unit",
         message: `${quoted(unit)} is not a unit of depth`,
         hint: `allowed here: ${UNITS.join(", ")}`,
+      }),
+    );
+    return [];
+  }
+  const [tooMany] = rows.slice(MOST_SOUNDINGS);
+  if (tooMany !== undefined) {
+    problems.push(
+      errorAt(tooMany.where, {
+        code: "too-many-soundings",
+        message: `the file holds ${rows.length} soundings; one may hold ${MOST_SOUNDINGS}`,
+        hint: "export fewer: one every few metres draws the same map",
       }),
     );
     return [];

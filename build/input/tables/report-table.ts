@@ -153,28 +153,6 @@ export function tableProblems({ heading, rows }: Table): Diagnostic[] {
   });
 }
 
-/** Problems of one kind that are listed one by one; a wrong date format would fill the screen. */
-const MOST_LISTED = 10;
-
-/** The same problems, the eleventh and later of one kind counted. */
-export function limitPerCode(problems: readonly Diagnostic[]): Diagnostic[] {
-  const codes = new Set(problems.map(({ code }) => code));
-  return [...codes].flatMap((code) => {
-    const same = problems.filter((problem) => problem.code === code);
-    const [first, ...rest] = same.slice(MOST_LISTED);
-    if (first === undefined) return same;
-    return [
-      ...same.slice(0, MOST_LISTED),
-      {
-        ...first,
-        code: "more-rows",
-        message: `${first.code} here and in ${rest.length} more places`,
-        hint: "correct the first ones and look again",
-      },
-    ];
-  });
-}
-
 /** Rows as the data that a YAML file of them would hold, each value placed at its cell. */
 export function locatedRows(
   file: string,
@@ -199,7 +177,7 @@ export function readReportTable(
   const table = readTable(file, problems);
   if (table === undefined) return undefined;
   const before = problems.length;
-  problems.push(...tableProblems(table));
+  for (const problem of tableProblems(table)) problems.push(problem);
   const columns = placeColumns(table, form.columns, file.file, problems);
   if (problems.slice(before).some(({ severity }) => severity === "error")) return undefined;
   const cells: CellContext = {

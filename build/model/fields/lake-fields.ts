@@ -162,6 +162,7 @@ export const lakeSchema = z
     hazards: field(
       z
         .array(text("One hazard."))
+        .max(200)
         .optional()
         .meta({ description: "What can hurt somebody here, one a line." }),
       { absent: [] },
