@@ -198,9 +198,7 @@ async function guideOf(files: Readonly<Record<string, unknown>>): Promise<Guide>
   );
   const { club, problems } = await loadClub(dir);
   const { guide } =
-    club === undefined
-      ? {}
-      : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember });
+    club === undefined ? {} : composeGuide(club, NO_CONTENT, { version: "0", memoize: remember });
   if (guide === undefined) throw new Error(problems.map(formatDiagnostic).join("\n"));
   return guide;
 }

@@ -3,6 +3,7 @@ import { windRose } from "../../draw/map/wind-rose.ts";
 import { anchorPlan } from "../../draw/rig/anchor-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
+import { LOCAL_RULES_TEXT } from "../card-words.ts";
 import {
   addDrawing,
   addRule,
@@ -17,14 +18,7 @@ import {
 import { addCardHead, addTable, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
 import type { FaceLayout } from "../layout/page.ts";
 import { BOTTOM, LEFT, SMALL, STRONG, TOP, WIDTH } from "../layout/page.ts";
-import {
-  addLight,
-  LOCAL_RULES_TEXT,
-  longestFetchText,
-  placeCautions,
-  sidesText,
-  waveTexts,
-} from "./words-and-light.ts";
+import { addLight, longestFetchText, placeCautions, sidesText, waveTexts } from "./words-and-light.ts";
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 type Direction = Wind["directions"][number];
@@ -105,6 +99,10 @@ function addWinds(
 function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
   addRule(column, 0.6);
   column.y_pt += 1;
+  addText(column, [run("Single waves: nearly twice these heights.", STRONG)], {
+    role: "P",
+    field: "shape",
+  });
   for (const { forces, boats } of waveTexts(wind, units))
     addText(column, [run(`${forces}  `, STRONG), run(boats, SMALL)], { role: "P", field: "shape" });
   column.y_pt += GAP_PT;

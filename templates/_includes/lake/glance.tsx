@@ -1,5 +1,6 @@
 import { daysAheadText, stateText } from "../../../build/guide/board.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
+import { iceLeftText } from "../../../build/guide/ice-left.ts";
 import { dayMonth, dayRange } from "../../../build/model/calendar.ts";
 import { GOOD_STATES, type Phase, phaseName, STATE_WORDS, stateOfPhase } from "../../../build/model/phase.ts";
 import { chanceText } from "../../../build/model/units.ts";
@@ -44,6 +45,7 @@ function FirstRig({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
 export function Glance({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   const { now, iceOff, bestDays, status } = lake;
   const { name } = STATE_WORDS[now.state];
+  const ice = iceLeftText(lake, sheet.guide.asOf);
   return (
     <section class="glance" aria-label="At a glance" data-days={daysAheadText(lake, sheet.guide)}>
       <dl>
@@ -58,6 +60,11 @@ export function Glance({ lake, sheet }: { lake: GuideLake; sheet: PageContext })
             </p>
           ) : null}
         </Fact>
+        {ice === null ? null : (
+          <Fact name={`Ice, ${dayMonth(sheet.guide.asOf)}`}>
+            <strong>{ice}</strong>
+          </Fact>
+        )}
         <FirstRig lake={lake} sheet={sheet} />
         {bestDays === null ? null : (
           <Fact name="Best days">
