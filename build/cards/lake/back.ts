@@ -1,15 +1,7 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Caution, Guide, GuideLake } from "../../guide/guide-schema.ts";
 import { dayMonthYear } from "../../model/calendar.ts";
-import {
-  byAgency,
-  cardCautions,
-  factsText,
-  fetchText,
-  LOCAL_RULES_TEXT,
-  noBreak,
-  qrTarget,
-} from "../card-words.ts";
+import { byAgency, cardCautions, factsText, fetchText, noBreak, qrTarget } from "../card-words.ts";
 import {
   addRule,
   addText,
@@ -205,18 +197,10 @@ export function layoutBack(guide: GuideFrame, lake: GuideLake, ruler: Ruler): Fa
     addFacts(column, guide, lake);
     addWarnings(column, lake, cautions.slice(0, extent.cautions));
     addRules(column, lake);
-    addText(
-      column,
-      [
-        run("Set, shot, wait, rope  ", STRONG),
-        run(`${PLUMB_POINTER} `, SMALL),
-        run(LOCAL_RULES_TEXT, STRONG),
-      ],
-      {
-        role: "P",
-        field: "rules",
-      },
-    );
+    addText(column, [run("Set, shot, wait, rope  ", STRONG), run(PLUMB_POINTER, SMALL)], {
+      role: "P",
+      field: "rules",
+    });
     column.y_pt += 3;
     if (extent.fetch) addFetch(column, lake, units);
     addBlanks(column, blankRows, units);

@@ -97,9 +97,10 @@ function addWinds(
 }
 
 function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
+  const anchor = "Boats and anchoring: common practice.";
   addRule(column, 0.6);
   column.y_pt += 1;
-  addText(column, [run("Single waves: nearly twice these heights.", STRONG)], {
+  addText(column, [run("Single waves: nearly twice as high. ", STRONG), run(anchor, SMALL)], {
     role: "P",
     field: "shape",
   });
@@ -117,7 +118,6 @@ function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: nu
   const right = beside(column, ANCHOR_PT + BESIDE_PT, column.width_pt - ANCHOR_PT - BESIDE_PT);
   for (const { name, words } of anchor.moorings)
     addText(right, [run(`${name}  `, STRONG), run(words, SMALL)], { role: "P", field: "anchor" });
-  addText(right, [run(anchor.note, SMALL)], { role: "P", field: "anchor" });
   column.y_pt = Math.max(left.y_pt, right.y_pt);
   for (const { name, words } of anchor.holders.slice(0, holders))
     addText(column, [run(`Rod holder, ${name}  `, STRONG), run(words, SMALL)], {
@@ -130,12 +130,13 @@ function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: nu
 function addCautions(column: Column, guide: GuideFrame): void {
   addRule(column, 0.6);
   column.y_pt += 1;
-  for (const { words, agency } of placeCautions(guide))
-    addText(column, [run(`${words} ${agency}`, SMALL)], { role: "P", field: "cautions" });
-  addText(column, [run(LOCAL_RULES_TEXT, STRONG)], {
-    role: "P",
-    field: "cautions",
-  });
+  const all = placeCautions(guide);
+  for (const [i, { words, agency }] of all.entries())
+    addText(
+      column,
+      [run(`${words} ${agency} `, SMALL), ...(i === all.length - 1 ? [run(LOCAL_RULES_TEXT, STRONG)] : [])],
+      { role: "P", field: "cautions" },
+    );
 }
 
 /**

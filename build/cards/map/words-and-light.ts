@@ -2,7 +2,7 @@ import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
 import { type CalendarDate, clockText, dayMonth } from "../../model/calendar.ts";
 import { phaseName } from "../../model/phase.ts";
-import { distanceText, smallLengthRange, type UnitSystem, windSpeedText } from "../../model/units.ts";
+import { distanceText, smallLengthRange, type UnitSystem } from "../../model/units.ts";
 import { type AgencyCautions, byAgency, noBreak } from "../card-words.ts";
 import { addRule, type Column, run } from "../layout/column.ts";
 import { addTable, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
@@ -29,13 +29,11 @@ interface WaveText {
   readonly boats: string;
 }
 
-/** "Force 5 to 24 mph, 11–16 in; force 6 to 31 mph, 15–22 in." and what boats should do: forces that say the same stand together. */
+/** "Force 5, 11–16 in; force 6, 15–22 in." and what boats should do: forces that say the same stand together. */
 export function waveTexts({ forces }: Wind, units: UnitSystem): WaveText[] {
   const texts: WaveText[] = [];
-  for (const { force, most_mps, height_m, boats } of forces) {
-    const words = noBreak(
-      `Force ${force} to ${windSpeedText(most_mps, units)}, ${smallLengthRange(height_m.from, height_m.to, units)}`,
-    );
+  for (const { force, height_m, boats } of forces) {
+    const words = noBreak(`Force ${force}, ${smallLengthRange(height_m.from, height_m.to, units)}`);
     const last = texts.at(-1);
     if (last !== undefined && last.boats === boats)
       texts.splice(-1, 1, { forces: `${last.forces}; ${words.replace("Force", "force")}`, boats });
