@@ -14,7 +14,10 @@ export const data = {
   permalink: ({ chapter }: Data) => ADDRESS.chapter(chapter.slug),
   inputs: ({ guide, chapter }: Data) => ({
     chapter,
-    scored: chapter.slug === "methods" ? { backtest: guide.backtest, reporting: guide.reporting } : null,
+    scored:
+      chapter.slug === "methods"
+        ? { backtest: guide.backtest, clearDays: guide.clearDays, reporting: guide.reporting }
+        : null,
     printed: chapter.slug === "printing" ? printedOf(guide) : null,
   }),
 } as const;

@@ -1,6 +1,7 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { IceLeft, Launch, WarmWater } from "./_includes/lake/launch.tsx";
+import { RigSection } from "./_includes/lake/plan.tsx";
 import { SearchSection } from "./_includes/lake/search-plan.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
@@ -30,6 +31,7 @@ export const render = ({ lake, sheet }: Rendered<typeof data>) => (
     <IceLeft lake={lake} sheet={sheet} />
     <Cautions cautions={cautionsFor(sheet.guide, lake.now.state)} sheet={sheet} />
     <Launch lake={lake} sheet={sheet} />
+    <RigSection lake={lake} sheet={sheet} />
     <WarmWater lake={lake} sheet={sheet} />
     <SearchSection lake={lake} sheet={sheet} />
   </Page>

@@ -26,6 +26,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 const PURE_ROOMS = ["model", "season", "rigs", "water", "flies", "guide", "draw"];
 const IMPURE_MODULES = /^(node:|@11ty\/|pdfkit|js-yaml|commander|svg-to-pdfkit)/;
 const IMPURE_WORDS = /\bnew Date\(|\bDate\.now\b|\bMath\.random\b|\bprocess\.|\bperformance\.now\b/;
+/** A power other than a square, whose last digit is the engine's: `power` in its place. */
+const ENGINE_POWER = /\S \*\* (?!2\b(?!\.\d)).*|\bMath\.pow\b.*/;
 /** Rooms whose modules keep nothing from one call to the next. */
 const STATELESS_ROOMS = [...PURE_ROOMS, "templates", "input", "edit", "cards", "feeds"];
 const MODULE_LET = /^(?:export )?let (\w+)/gm;
@@ -101,6 +103,13 @@ describe("the arrows run one way", () => {
         ...(IMPURE_WORDS.test(text) ? [`${file} says ${IMPURE_WORDS.exec(text)?.[0]}`] : []),
       ]);
     expect(impure).toEqual([]);
+  });
+
+  test("powers are the same on every engine", () => {
+    const fromEngine = sources
+      .filter(({ room }) => [...PURE_ROOMS, "templates"].includes(room))
+      .flatMap(({ file, text }) => ENGINE_POWER.exec(text)?.map((found) => `${file}: ${found}`) ?? []);
+    expect(fromEngine).toEqual([]);
   });
 
   test("no module state: what is shared is made by the caller and passed", () => {

@@ -60,7 +60,7 @@ describe("the developers' notes are true", () => {
     );
     await writeFile(
       path.join(copy, "club/lakes/one.yaml"),
-      "name: One Lake\nposition: { lat: 41.3, lon: -106.3 }\nshelf: 2.5 m\niceOff:\n  - 2025-05-10\n",
+      "name: One Lake\nposition: { lat: 41.3, lon: -106.3 }\nshelf: 2.5 m\niceOff: [{ season: 2025, on: 2025-05-10 }]\n",
     );
     await run(
       process.execPath,

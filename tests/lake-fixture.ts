@@ -1,5 +1,11 @@
 import { arrangeBoard } from "../build/guide/board.ts";
-import { type Guide, type GuideLake, guideSchema, lakeFacts } from "../build/guide/guide-schema.ts";
+import {
+  type Guide,
+  type GuideLake,
+  guideSchema,
+  lakeFacts,
+  SCHEMA_VERSION,
+} from "../build/guide/guide-schema.ts";
 import { reportSeasons } from "../build/guide/report-seasons.ts";
 import { addDays, type CalendarDate, daysFromTo, parseCalendarDate } from "../build/model/calendar.ts";
 import { DAY_STATES, type DayState } from "../build/model/phase.ts";
@@ -260,7 +266,9 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
   return guideSchema.parse({
     $schema: "schema/guide.schema.json",
     program: { name: "lake-season-guide", version: "0.0.0" },
+    schemaVersion: SCHEMA_VERSION,
     club: {
+      example: false,
       name: "Cinder Basin Rods",
       notice: "Everything here is invented.",
       timezone: "America/Denver",
@@ -291,6 +299,7 @@ export function guideOf(lakes: readonly GuideLake[], asOf: CalendarDate, change:
       visits: { seasons: [], reports: 0, watched: [] },
     },
     backtest: null,
+    clearDays: null,
     cautions: [
       {
         id: "ice",

@@ -1,5 +1,6 @@
 import type { Food, Method, Pattern, WaterColour } from "../model/club.ts";
 import type { Phase } from "../model/phase.ts";
+import { power } from "../model/power.ts";
 import { catchText, rounded } from "../model/units.ts";
 import { type Outing, pooled, shrunkenRate, type Tally } from "./catch-rates.ts";
 import {
@@ -180,7 +181,7 @@ export function rankFlies(
   return flies
     .map((fly, place) => {
       const catches = catchesAt(fly.pattern.slug, lake, phase);
-      const score = NEXT_PLACE ** place * dietFactor(law, fly.pattern.imitates) * catches.ratio;
+      const score = power(NEXT_PLACE, place) * dietFactor(law, fly.pattern.imitates) * catches.ratio;
       return { ...fly, catches, score: Number(score.toFixed(DIGITS)) };
     })
     .sort((a, b) => b.score - a.score);

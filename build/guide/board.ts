@@ -1,4 +1,4 @@
-import { addDays, type CalendarDate, daysFromTo, mondayOf, weekendFrom } from "../model/calendar.ts";
+import { addDays, type CalendarDate, daysFromTo, weekendFrom } from "../model/calendar.ts";
 import {
   chanceOf,
   DAY_STATES,
@@ -7,7 +7,6 @@ import {
   GOOD_STATES,
   likeliestState,
   STATE_WORDS,
-  stateOfPhase,
 } from "../model/phase.ts";
 import { chanceText } from "../model/units.ts";
 import { isOpenOn } from "../season/choose-pair.ts";
@@ -42,8 +41,11 @@ type GroupId = Board["groups"][number]["id"];
 
 interface Row {
   readonly lake: GuideLake;
+  /** Chances over the weekend's days; a day before its road opens counts as none. */
   readonly weekend: number | null;
   readonly fishable: number | null;
+  /** Chance of being good, road or no road. */
+  readonly goodBehindRoad: number | null;
 }
 
 /** A lake is worth the drive on a weekend when it is more likely good than not. */
@@ -55,19 +57,21 @@ function chanceOver(
   lake: GuideLake,
   days: readonly CalendarDate[],
   states: readonly DayState[],
+  counts: (date: CalendarDate) => boolean = (date) => isOpenOn(lakeAccess(lake), date),
 ): number | null {
   const rows = lake.daily.filter(({ date }) => days.includes(date));
   if (rows.length === 0) return null;
-  return Math.min(1, rows.reduce((sum, row) => sum + chanceOf(row, states), 0) / rows.length);
+  const sum = rows.reduce((all, row) => all + (counts(row.date) ? chanceOf(row, states) : 0), 0);
+  return Math.min(1, sum / rows.length);
 }
 
 const later = (a: CalendarDate, b: CalendarDate | null): CalendarDate => (b !== null && b > a ? b : a);
 
 /** The day from which a lake is worth the drive: good by then, and its road open; null when its good days are over. */
-function worthFrom({ lake, weekend }: Row, days: readonly CalendarDate[]): CalendarDate | null {
+function worthFrom({ lake, goodBehindRoad }: Row, days: readonly CalendarDate[]): CalendarDate | null {
   const [first] = days;
   const { opens } = lakeAccess(lake);
-  if (first !== undefined && weekend !== null && weekend >= WORTH_THE_DRIVE) return later(first, opens);
+  if (first !== undefined && (goodBehindRoad ?? 0) >= WORTH_THE_DRIVE) return later(first, opens);
   return lake.next === null ? null : later(lake.next.from.p50, opens);
 }
 
@@ -80,36 +84,6 @@ function groupOf(row: Row, days: readonly CalendarDate[], soonUntil: CalendarDat
   return from === null ? "past" : "later";
 }
 
-/** A lake as the board sees it on a later day: the next good phase is the one that then still lies ahead. */
-const seenOn = (lake: GuideLake, day: CalendarDate): GuideLake => ({
-  ...lake,
-  next:
-    lake.phases.find(({ phase, from }) => GOOD_STATES.includes(stateOfPhase(phase)) && from.p50 > day) ??
-    null,
-});
-
-/** A board for a day after the as-of day, from the same forecast. */
-interface BoardAhead {
-  readonly from: CalendarDate;
-  readonly board: Board;
-}
-
-/** How the board stands at the beginning of each week to come: the same chances, for the weekend that then is next. */
-export const boardsAhead = ({
-  lakes,
-  asOf,
-  window,
-}: Pick<Guide, "lakes" | "asOf" | "window">): BoardAhead[] =>
-  daysAhead({ asOf, window })
-    .filter((day) => day > asOf && mondayOf(day) === day)
-    .map((from) => ({
-      from,
-      board: arrangeBoard(
-        lakes.map((lake) => seenOn(lake, from)),
-        from,
-      ),
-    }));
-
 /**
  * Lakes to go to this weekend first, the likeliest on top; then those that come right soonest; then those in their later weeks; then those past. A lake
  * whose road is not open by then waits for it.
@@ -121,6 +95,7 @@ export function arrangeBoard(lakes: readonly GuideLake[], asOf: CalendarDate): B
     lake,
     weekend: chanceOver(lake, weekend, GOOD_STATES),
     fishable: chanceOver(lake, weekend, FISHABLE_STATES),
+    goodBehindRoad: chanceOver(lake, weekend, GOOD_STATES, () => true),
   }));
   const nextDay = (row: Row): CalendarDate => worthFrom(row, weekend) ?? row.lake.iceOff.p50;
   const groups = (["weekend", "soon", "fishable", "later", "past"] as const).map((id) => ({

@@ -15,10 +15,13 @@ import { bandsToFish, leaderBoards } from "../rigs/leaders/leader-boards.ts";
 import { rigTables } from "../rigs/tables/rig-tables.ts";
 import { REFUSALS } from "../season/after-ice/freezing.ts";
 import { backtest } from "../season/backtest/backtest.ts";
+import { scoreClearDays } from "../season/backtest/clear-days.ts";
 import { pastForecasts } from "../season/backtest/past-forecasts.ts";
 import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
+import { evidenceOfClub } from "../season/season-evidence.ts";
 import { composeWater } from "../water/water.ts";
+import { bestDaysInReach } from "./best-days.ts";
 import { arrangeBoard } from "./board.ts";
 import { composeCatches, composeDiet, composeFlies, fishedReports, flyEvidence } from "./flies.ts";
 import {
@@ -31,6 +34,7 @@ import {
   patternFacts,
   reportFacts,
   rigFacts,
+  SCHEMA_VERSION,
 } from "./guide-schema.ts";
 import { fishedBands, riggedLake } from "./lake-inputs.ts";
 import { renderChapter } from "./markdown.ts";
@@ -129,6 +133,7 @@ function composeLake(
     ...lakeFacts.of(lake),
     turnsOver: lake.turnoverRule.turnsOver,
     ...forecast,
+    bestDays: bestDaysInReach(forecast, lake.access?.opens),
     status: {
       now: lake.freezes === "some-years" ? `If it freezes: ${nowText(forecast)}` : nowText(forecast),
       next: nextText(forecast),
@@ -283,6 +288,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
   const guide: Guide = {
     $schema: ADDRESS.schema("guide"),
     program: { name: "lake-season-guide", version: options.version },
+    schemaVersion: SCHEMA_VERSION,
     club: clubFacts.of(club),
     season: club.season,
     asOf: club.asOf,
@@ -313,6 +319,7 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     regions: [...forecast.regions],
     reporting: forecast.reporting,
     backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize, SHOWN_SCORES),
+    clearDays: options.forCards === true ? null : scoreClearDays(evidenceOfClub(club)),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

@@ -28,6 +28,7 @@ import {
 } from "../rigs/rig-schemas.ts";
 import {
   backtestRowSchema,
+  clearDayScoreSchema,
   lakeForecastSchema,
   launchSchema,
   pastForecastSchema,
@@ -270,6 +271,9 @@ const boardSchema = z
   .meta({ description: "Where to go: lakes good this weekend first, then those that come right soonest." });
 export type Board = z.infer<typeof boardSchema>;
 
+/** 2: `daily` has `laterWeeks` in place of `summer`. */
+export const SCHEMA_VERSION = 2;
+
 const pageSchema = z.strictObject({ slug: z.string(), title: z.string(), html: html() });
 export type GuidePage = z.infer<typeof pageSchema>;
 
@@ -287,6 +291,9 @@ export type Caution = z.infer<typeof cautionSchema>;
 export const guideSchema = z.strictObject({
   $schema: z.string(),
   program: z.strictObject({ name: z.string(), version: z.string() }),
+  schemaVersion: z.literal(SCHEMA_VERSION).meta({
+    description: "Grows when a field is renamed, removed or given another meaning; CHANGELOG.md says which.",
+  }),
   club: z.strictObject(clubFacts.shape),
   season: z.number().int(),
   asOf: dateSchema,
@@ -327,6 +334,10 @@ export const guideSchema = z.strictObject({
     .array(backtestRowSchema)
     .nullable()
     .meta({ description: "Null with too few seasons to score." }),
+  clearDays: clearDayScoreSchema.nullable().meta({
+    description:
+      "The first clear day after turnover, foretold on the day of ice-off; null with fewer than ten records.",
+  }),
   cautions: z.array(cautionSchema),
   chapters: z
     .array(pageSchema)

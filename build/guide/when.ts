@@ -15,7 +15,7 @@ import type { GuideLake } from "./guide-schema.ts";
 import type { LeftOut, Occasion, Outing, When } from "./when-schema.ts";
 
 /** A lake as far as it matters for choosing. */
-export const lakeAccess = ({ slug, access }: GuideLake): LakeInReach => ({
+export const lakeAccess = ({ slug, access }: Pick<GuideLake, "slug" | "access">): LakeInReach => ({
   slug,
   opens: access?.opens ?? null,
 });

@@ -38,7 +38,6 @@ export const ADDRESS = {
   glare: "assets/glare.js",
   ticks: "assets/ticks.js",
   words: "assets/words.js",
-  boards: "assets/boards.js",
   today: "assets/today.js",
   offline: "assets/offline.js",
   share: "assets/share.js",

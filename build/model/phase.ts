@@ -16,6 +16,8 @@ export const likeliestState = (chances: Readonly<Record<DayState, number>>): Day
 interface StateWords {
   /** Heading, as short as it can be said. */
   readonly name: string;
+  /** Whether to go, and the state: at the head of a lake\'s page. */
+  readonly verdict: string;
   /** What a person standing there would see. */
   readonly meaning: string;
   /** What to do about it. */
@@ -24,24 +26,33 @@ interface StateWords {
 
 /** The one home of every word said about a state; pages, cards and feeds all read it here. */
 export const STATE_WORDS: Readonly<Record<DayState, StateWords>> = {
-  iced: { name: "Iced", meaning: "still under ice", advice: "Stay off the ice. Fish elsewhere." },
+  iced: {
+    name: "Iced",
+    verdict: "Not yet: iced",
+    meaning: "still under ice",
+    advice: "Stay off the ice.",
+  },
   iceOff: {
     name: "Ice-off",
+    verdict: "Go: ice-off",
     meaning: "open water, fish hunting the shallows",
     advice: "Fish the edge: shallow, close to shore.",
   },
   turnover: {
     name: "Turnover",
+    verdict: "Not yet: turnover",
     meaning: "cloudy or still mixing, and poor",
-    advice: "Leave it alone. Go to a lake in another phase.",
+    advice: "Leave it alone.",
   },
   postTurnover: {
     name: "Best weeks",
+    verdict: "Go: best weeks",
     meaning: "clear again after turnover and not yet warm",
     advice: "Go now. Plumb the drop-off and fish just off the bottom.",
   },
   laterWeeks: {
     name: "Later weeks",
+    verdict: "Fish deeper: later weeks",
     meaning: "warm at the surface, the fish deeper",
     advice: "Fish deeper, at dawn and dusk. Take the water's temperature first.",
   },

@@ -213,6 +213,14 @@ export function chanceText(chance: number): string {
   return `${rounded(chance * 100)} %`;
 }
 
+/**
+ * The one list of chance words: "nearly certain" within one in a hundred, "likely" from two in three, "even", "unlikely" under one in
+ * three. Mastrandrea et al. (2010), IPCC guidance note on uncertainties, table 1, which calls the first “virtually certain” and
+ * the third “about as likely as not”.
+ */
+export const chanceWord = (chance: number): string =>
+  chance >= 0.99 ? "nearly certain" : chance >= 0.66 ? "likely" : chance >= 0.33 ? "even" : "unlikely";
+
 /** Catch per unit of effort, fish a rod-hour; rare ones to the hundredth: "0.8", "0.04". */
 export const catchRateNumber = (fish_rodHour: number): string =>
   rounded(fish_rodHour, fish_rodHour < 0.1 ? 2 : 1);

@@ -239,3 +239,13 @@ export const backtestRowSchema = z.strictObject({
   }),
 });
 export type BacktestRow = z.infer<typeof backtestRowSchema>;
+
+/** How well the day a lake clears after turnover would have been called on the day it opened. */
+export const clearDayScoreSchema = z.strictObject({
+  n: z.number().int().meta({ description: "Records of turnover scored." }),
+  seasons: z.number().int().meta({ description: "Springs they come from." }),
+  mae: z.number().meta({ description: "Mean absolute error of the middle day, days." }),
+  cover50: chanceSchema,
+  cover80: chanceSchema,
+});
+export type ClearDayScore = z.infer<typeof clearDayScoreSchema>;

@@ -53,12 +53,10 @@ const NEAR_BEST = 0.9;
 /** No best days are named when even the best is less likely than this. */
 const WORTH_NAMING = 0.05;
 
-/** The run of days about the best one, from today to the window's end. */
-function bestDaysOf(lake: LakeSeason, { today, window, dateOf }: Moment): LakeForecast["bestDays"] {
-  const first = Math.max(today, window.from);
-  const chances = Array.from({ length: Math.max(0, window.to - first + 1) }, (_, i) =>
-    goodOn(lake, first + i),
-  );
+/** The run of days about the best one, by their places in the list; null where even the best is hardly likely. */
+export function runAboutBest(
+  chances: readonly number[],
+): { readonly from: number; readonly to: number; readonly chance: number } | null {
   const best = Math.max(0, ...chances);
   if (best < WORTH_NAMING) return null;
   const near = (i: number): boolean => (chances[i] ?? 0) >= NEAR_BEST * best;
@@ -66,12 +64,16 @@ function bestDaysOf(lake: LakeSeason, { today, window, dateOf }: Moment): LakeFo
   let to = from;
   while (near(from - 1)) from--;
   while (near(to + 1)) to++;
-  const run = chances.slice(from, to + 1);
-  return {
-    from: dateOf(first + from),
-    to: dateOf(first + to),
-    chance: roundTo(meanOf(run), 4),
-  };
+  return { from, to, chance: roundTo(meanOf(chances.slice(from, to + 1)), 4) };
+}
+
+/** The run of days about the best one, from today to the window's end. */
+function bestDaysOf(lake: LakeSeason, { today, window, dateOf }: Moment): LakeForecast["bestDays"] {
+  const first = Math.max(today, window.from);
+  const run = runAboutBest(
+    Array.from({ length: Math.max(0, window.to - first + 1) }, (_, i) => goodOn(lake, first + i)),
+  );
+  return run === null ? null : { ...run, from: dateOf(first + run.from), to: dateOf(first + run.to) };
 }
 
 function nowOf({ spring }: LakeSeason, today: number): LakeForecast["now"] {

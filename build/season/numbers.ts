@@ -1,3 +1,5 @@
+import { power } from "../model/power.ts";
+
 /**
  * The number at a place that is known to exist; NaN where it does not, so that a slip shows. For one kind of array only: that keeps
  * it fast in inner loops.
@@ -33,4 +35,4 @@ export const meanOf = (values: readonly number[]): number =>
 
 /** The value to so many decimals. */
 export const roundTo = (value: number, digits: number): number =>
-  Math.round(value * 10 ** digits) / 10 ** digits;
+  Math.round(value * power(10, digits)) / power(10, digits);

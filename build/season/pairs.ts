@@ -127,10 +127,11 @@ export function anyGoodOn(): (lakes: readonly LakeInRegion[], day: number) => nu
     let none = 1;
     for (const region of new Set(lakes.map((entry) => entry.region))) {
       const goods = lakes.filter((entry) => entry.region === region).map((entry) => goodOf(entry, day));
+      const noneAt = supportIn(region).weights.slice();
+      for (const good of goods)
+        for (let p = 0; p < noneAt.length; p++) noneAt[p] = at(noneAt, p) * (1 - at(good, p));
       let noneHere = 0;
-      supportIn(region).weights.forEach((weight, p) => {
-        noneHere += goods.reduce((chance, good) => chance * (1 - at(good, p)), weight);
-      });
+      for (let p = 0; p < noneAt.length; p++) noneHere += at(noneAt, p);
       none *= noneHere;
     }
     const single = lakes.map(({ lake }) => goodOn(lake, day));

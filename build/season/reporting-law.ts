@@ -1,4 +1,5 @@
 import { type CalendarDate, type Hemisphere, seasonDay, seasonOf } from "../model/calendar.ts";
+import { power } from "../model/power.ts";
 import { iceOffBySeason, isExact } from "./records.ts";
 import type { SeasonEvidence, SeasonLake, SeasonReport } from "./season-evidence.ts";
 
@@ -34,11 +35,11 @@ export function learntDelay(delays_d: readonly number[]): DelayLaw {
 
 /** Chance that an opening is still unreported so many days later. */
 export const delaySurvival = ({ shape, theta_d }: DelayLaw, delay_d: number): number =>
-  (1 + Math.min(delay_d, LONGEST_DELAY_D) / theta_d) ** -shape;
+  power(1 + Math.min(delay_d, LONGEST_DELAY_D) / theta_d, -shape);
 
 /** Density of the delay in proportion to that of no delay. */
 export const delayDensityRatio = ({ shape, theta_d }: DelayLaw, delay_d: number): number =>
-  (1 + Math.min(delay_d, LONGEST_DELAY_D) / theta_d) ** -(shape + 1);
+  power(1 + Math.min(delay_d, LONGEST_DELAY_D) / theta_d, -(shape + 1));
 
 /** Beta prior of the chance that an opening of a lake would be reported. Judgement. */
 const VISITED = { yes: 1.2, no: 0.8 };

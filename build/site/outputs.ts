@@ -43,12 +43,12 @@ function dataOutputs(guide: Guide, schemas: readonly string[]): Outputs {
 }
 
 function assetOutputs(guide: Guide): Outputs {
-  const { styles, searchStyles, words, boards, today, glare, share, offline } = ADDRESS;
+  const { styles, searchStyles, words, today, glare, share, offline } = ADDRESS;
   const { searchEntries, searchScript, manifest, icon, textFont, boldFont } = ADDRESS;
   const onEveryPage = [styles, words, today, glare, share, offline, manifest, icon, textFont, boldFont];
   const pictures = [ADDRESS.board, ...guide.lakes.map(({ slug }) => ADDRESS.lake(slug))];
   return [
-    ...outputs("asset", true, ...onEveryPage, boards, searchStyles, searchEntries, searchScript),
+    ...outputs("asset", true, ...onEveryPage, searchStyles, searchEntries, searchScript),
     ...outputs("asset", listedTrips(guide).length > 0, ADDRESS.ticks),
     ...outputs("asset", hasChapter(guide, "about"), ADDRESS.fontLicence, ADDRESS.notices),
     ...outputs("asset", false, ADDRESS.offlineWorker),

@@ -1,4 +1,3 @@
-import { boardsAheadWords } from "../../templates/_includes/board-titles.ts";
 import { cautionsFor } from "../../templates/_includes/parts.tsx";
 import { searchEntries } from "../../templates/_includes/search-entries.ts";
 import { daysAhead, stateText } from "../guide/board.ts";
@@ -22,6 +21,7 @@ const words = (guide: Guide) => ({
   states: DAY_STATES.map((state) => ({
     state,
     name: STATE_WORDS[state].name,
+    verdict: STATE_WORDS[state].verdict,
     words: stateText(state),
     cautions: cautionsFor(guide, state).map(({ short, agency }) => ({ short, agency })),
   })),
@@ -42,7 +42,6 @@ const manifest = ({ club, season }: Guide) => ({
 /** What the pages load besides styles, type and program. */
 export const dataFiles = (guide: Guide): DataFile[] => [
   { address: ADDRESS.words, text: constant("guideWords", words(guide)) },
-  { address: ADDRESS.boards, text: constant("guideBoards", boardsAheadWords(guide)) },
   { address: ADDRESS.searchEntries, text: constant("searchEntries", searchEntries(guide)) },
   { address: ADDRESS.manifest, text: `${JSON.stringify(manifest(guide))}\n` },
 ];

@@ -1,3 +1,5 @@
+import { power } from "../model/power.ts";
+
 /** One force of the Beaufort scale: mean wind over ten minutes, ten metres above open ground or water. */
 export interface BeaufortForce {
   readonly force: number;
@@ -98,7 +100,7 @@ interface Waves {
 const GRAVITY_MPS2 = 9.80665;
 
 /** Adjusted wind speed (wind-stress factor) of a 10 m wind: U_A = 0.71 U^1.23, both m/s. SPM (1984), equation 3-28a. */
-const adjustedWind_mps = (wind_mps: number): number => 0.71 * wind_mps ** 1.23;
+const adjustedWind_mps = (wind_mps: number): number => 0.71 * power(wind_mps, 1.23);
 
 /** A fully grown sea: g H / U_A^2 and g T / U_A. SPM (1984), equations 3-36 and 3-37. */
 const GROWN = { height: 0.2433, period: 8.134 };
@@ -113,9 +115,9 @@ export function fetchLimitedWaves(wind_mps: number, fetch_m: number): Waves {
   const adjusted = adjustedWind_mps(wind_mps);
   const fetch = (GRAVITY_MPS2 * fetch_m) / adjusted ** 2;
   return {
-    height_m: (Math.min(1.6e-3 * fetch ** (1 / 2), GROWN.height) * adjusted ** 2) / GRAVITY_MPS2,
-    period_s: (Math.min(2.857e-1 * fetch ** (1 / 3), GROWN.period) * adjusted) / GRAVITY_MPS2,
-    growth_min: (6.88e1 * fetch ** (2 / 3) * adjusted) / GRAVITY_MPS2 / 60,
+    height_m: (Math.min(1.6e-3 * power(fetch, 1 / 2), GROWN.height) * adjusted ** 2) / GRAVITY_MPS2,
+    period_s: (Math.min(2.857e-1 * power(fetch, 1 / 3), GROWN.period) * adjusted) / GRAVITY_MPS2,
+    growth_min: (6.88e1 * power(fetch, 2 / 3) * adjusted) / GRAVITY_MPS2 / 60,
   };
 }
 
@@ -127,5 +129,5 @@ export function cemWaveHeight_m(wind_mps: number, fetch_m: number): number {
   const drag = 0.001 * (1.1 + 0.035 * wind_mps);
   const friction_mps2 = drag * wind_mps ** 2;
   const fetch = (GRAVITY_MPS2 * fetch_m) / friction_mps2;
-  return (Math.min(4.13e-2 * fetch ** (1 / 2), 2.115e2) * friction_mps2) / GRAVITY_MPS2;
+  return (Math.min(4.13e-2 * power(fetch, 1 / 2), 2.115e2) * friction_mps2) / GRAVITY_MPS2;
 }

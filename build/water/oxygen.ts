@@ -1,3 +1,5 @@
+import { power } from "../model/power.ts";
+
 /** The standard atmosphere up to 11 km: ISO 2533:1975. */
 const SEA_LEVEL_PA = 101_325;
 const SEA_LEVEL_K = 288.15;
@@ -21,7 +23,7 @@ export function standardPressure_Pa(elevation_m: number): number {
   const geopotential_m = (NOMINAL_EARTH_RADIUS_M * elevation_m) / (NOMINAL_EARTH_RADIUS_M + elevation_m);
   return (
     SEA_LEVEL_PA *
-    (1 - (LAPSE_K_PER_M * geopotential_m) / SEA_LEVEL_K) ** (GRAVITY_MPS2 / (GAS_JPKGK * LAPSE_K_PER_M))
+    power(1 - (LAPSE_K_PER_M * geopotential_m) / SEA_LEVEL_K, GRAVITY_MPS2 / (GAS_JPKGK * LAPSE_K_PER_M))
   );
 }
 
@@ -39,7 +41,7 @@ export const OXYGEN_LEAST_C = 0;
 export const OXYGEN_MOST_C = 40;
 
 const series = (terms: readonly number[], x: number): number =>
-  terms.reduce((sum, term, power) => sum + term * x ** power, 0);
+  terms.reduce((sum, term, i) => sum + term * power(x, i), 0);
 
 /**
  * Oxygen that fresh water holds in balance with moist air, mg/L.

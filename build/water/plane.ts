@@ -1,5 +1,6 @@
 import simplify from "simplify-js";
 import type { LonLat } from "../model/lake-shape.ts";
+import { power } from "../model/power.ts";
 import type { Line } from "./water-schema.ts";
 
 /** Metres east and north of a lake's middle. */
@@ -26,7 +27,7 @@ const acrossRadius_m = (latitude: number): number =>
 
 /** Radius of curvature along the meridian, m. */
 const alongRadius_m = (latitude: number): number =>
-  acrossRadius_m(latitude) ** 3 * ((1 - ECCENTRICITY_2) / EQUATOR_M ** 2);
+  power(acrossRadius_m(latitude), 3) * ((1 - ECCENTRICITY_2) / EQUATOR_M ** 2);
 
 /** The inverse converges by a factor of thousands a round on lakes of tens of kilometres. */
 const ROUNDS = 4;

@@ -5,7 +5,7 @@ import { STATE_WORDS } from "../../build/model/phase.ts";
 import { Page } from "./layout.tsx";
 import type { PageContext } from "./page-context.ts";
 import { Harmless, Scroll, Section } from "./parts.tsx";
-import { Backtest, LearntReporting, type Scored } from "./scores.tsx";
+import { Backtest, ClearDays, LearntReporting, type Scored } from "./scores.tsx";
 
 const Row = ({ file, sheet }: { file: PrintFile; sheet: PageContext }) => (
   <tr>
@@ -108,6 +108,7 @@ export const ChapterPage = ({
     {sheet.address === ADDRESS.chapter("about") ? <Licences sheet={sheet} /> : null}
     {scored === null ? null : <LearntReporting reporting={scored.reporting} />}
     {scored === null ? null : <Backtest rows={scored.backtest} />}
+    {scored === null ? null : <ClearDays score={scored.clearDays} />}
     {printed === null ? null : <PrintTable printed={printed} sheet={sheet} />}
   </Page>
 );

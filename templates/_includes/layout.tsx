@@ -34,10 +34,20 @@ const furtherPlaces = ({ chapters, pages }: PageGuide): Place[] => [
     .map(({ title, slug }) => ({ name: title, address: ADDRESS.chapter(slug) })),
 ];
 
-function Places({ places, sheet, label }: { places: readonly Place[]; sheet: PageContext; label: string }) {
+function Places({
+  places,
+  sheet,
+  label,
+  kind,
+}: {
+  places: readonly Place[];
+  sheet: PageContext;
+  label: string;
+  kind?: string;
+}) {
   if (places.length === 0) return null;
   return (
-    <nav aria-label={label}>
+    <nav aria-label={label} class={kind}>
       <ul>
         {places.map(({ name, address }) => (
           <li>
@@ -55,8 +65,8 @@ const MainNavigation = ({ sheet }: { sheet: PageContext }) => (
   <Places places={mainPlaces(sheet.guide)} sheet={sheet} label="Guide" />
 );
 
-const FurtherNavigation = ({ sheet }: { sheet: PageContext }) => (
-  <Places places={furtherPlaces(sheet.guide)} sheet={sheet} label="About this guide" />
+const FurtherNavigation = ({ sheet, label }: { sheet: PageContext; label: string }) => (
+  <Places places={furtherPlaces(sheet.guide)} sheet={sheet} label={label} kind="further" />
 );
 
 /** The guide's own files, from a server or from a disk: a file's own origin matches nothing, so 'self' alone shuts it out. */
@@ -190,6 +200,20 @@ function Partial({
   return own === undefined ? children : <Harmless class={name} html={own} />;
 }
 
+/** The day that the guide speaks from; in an example it is every reader's today. */
+const AsOf = ({ sheet: { guide } }: { sheet: PageContext }) => {
+  const day = <strong>{weekdayDayMonthYear(guide.asOf)}</strong>;
+  return guide.club.example ? (
+    <p class="as-of example">
+      <strong>Example.</strong> Club, lakes and reports are invented; the clock stands on {day}.
+    </p>
+  ) : (
+    <p class="as-of" data-as-of={guide.asOf}>
+      As of {day}
+    </p>
+  );
+};
+
 /** Every page: what it belongs to and as of when, the way around, the page itself, and where it comes from. */
 export function Page({ children, ...head }: PageProps) {
   const { sheet } = head;
@@ -208,20 +232,22 @@ export function Page({ children, ...head }: PageProps) {
                 <a href={to(ADDRESS.board)}>{guide.club.name}</a>
               </p>
             </Partial>
-            <p class="as-of" data-as-of={guide.asOf}>
-              As of <strong>{weekdayDayMonthYear(guide.asOf)}</strong>
-            </p>
             <label class="glare">
-              <input type="checkbox" id="glare" /> Sun glare
+              <input type="checkbox" id="glare" /> <span>Sun</span> glare
             </label>
-            <MainNavigation sheet={sheet} />
+            <details class="menu">
+              <summary>Guide</summary>
+              <MainNavigation sheet={sheet} />
+              <FurtherNavigation sheet={sheet} label="Further pages" />
+            </details>
           </div>
+          <AsOf sheet={sheet} />
           {guide.club.notice === null ? null : <p class="notice">{guide.club.notice}</p>}
         </header>
         <main id="main">{children}</main>
         <footer>
           <Partial name="footer" sheet={sheet}>
-            <FurtherNavigation sheet={sheet} />
+            <FurtherNavigation sheet={sheet} label="About this guide" />
           </Partial>
           <p>
             Worked out as of {dayMonthYear(guide.asOf)} by {guide.program.name} {guide.program.version}. A

@@ -26,6 +26,27 @@ export const Section = ({
   </section>
 );
 
+/** A row that already answers; the rest is a tap away, and always printed. */
+export const Fold = ({
+  title,
+  id,
+  answer,
+  children,
+}: {
+  title: string;
+  id: string;
+  answer: string;
+  children: ComponentChildren;
+}) => (
+  <details class="fold">
+    <summary>
+      <h2 id={id}>{title}</h2>
+      <span class="small">{answer}</span>
+    </summary>
+    <div class="in">{children}</div>
+  </details>
+);
+
 /** A line of a short list of facts; left out where there is nothing to say. */
 export const Fact = ({ name, children }: { name: string; children: ComponentChildren }) =>
   children === null || children === undefined || children === "" ? null : (

@@ -3,13 +3,14 @@ import { errorPlot } from "../../build/draw/error-plot.ts";
 import { screenInk } from "../../build/draw/ink.ts";
 import { renderSvg } from "../../build/draw/svg.ts";
 import type { Guide } from "../../build/guide/guide-schema.ts";
+import { power } from "../../build/model/power.ts";
 import { chanceText, rounded } from "../../build/model/units.ts";
 import { Harmless, Scroll, Section } from "./parts.tsx";
 
 type BacktestRow = NonNullable<Guide["backtest"]>[number];
 
 /** Past seasons' scores, and what was learnt of the club's reports. */
-export type Scored = Pick<Guide, "backtest" | "reporting">;
+export type Scored = Pick<Guide, "backtest" | "clearDays" | "reporting">;
 
 const days = (value: number): string => value.toFixed(1);
 
@@ -152,6 +153,22 @@ export function Backtest({ rows }: { rows: Guide["backtest"] }) {
   );
 }
 
+/** How well the end of turnover would have been called. */
+export function ClearDays({ score }: { score: Guide["clearDays"] }) {
+  if (score === null) return null;
+  const { n, seasons, mae, cover50, cover80 } = score;
+  return (
+    <Section title="How well the end of turnover is called" id="clear-days">
+      <p>
+        Foretold on the day each lake opened, from its own earlier springs and no reading, the first clear day
+        was {days(mae)} days off on average. The span for five chances in ten held {chanceText(cover50)} of
+        them, the span for eight in ten {chanceText(cover80)}. From {n} records of turnover in {seasons}{" "}
+        {seasons === 1 ? "spring" : "springs"}.
+      </p>
+    </Section>
+  );
+}
+
 /** Seasons as a run: "2024", "2021 to 2025". */
 function seasonsText(seasons: readonly number[]): string {
   const [first, last] = [seasons.at(0), seasons.at(-1)];
@@ -160,7 +177,7 @@ function seasonsText(seasons: readonly number[]): string {
 
 /** Days after which the chance of no report is told. */
 const TOLD_AFTER_D = 7;
-const survival = (shape: number, theta_d: number): number => (1 + TOLD_AFTER_D / theta_d) ** -shape;
+const survival = (shape: number, theta_d: number): number => power(1 + TOLD_AFTER_D / theta_d, -shape);
 
 /** The delays and visits that past springs' reports taught, in the club's own numbers. */
 export function LearntReporting({ reporting: { delay, visits } }: Pick<Scored, "reporting">) {

@@ -7,7 +7,9 @@
   const line = document.querySelector(".as-of");
   const now = new Date();
   const today = new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()));
-  const age = Math.round((today - Date.parse(line.dataset.asOf)) / DAY_MS);
+  /** An example stands on its as-of day for ever. */
+  const age =
+    line.dataset.asOf === undefined ? 0 : Math.round((today - Date.parse(line.dataset.asOf)) / DAY_MS);
   /** In words; none beyond the last day of the forecast. */
   const dayWords = guideWords.days[today.toISOString().slice(0, 10)];
   const isCovered = dayWords !== undefined;
@@ -45,6 +47,7 @@
   /** Without the year: Sat 16 May. */
   const asOfWords = line.querySelector("strong").textContent.replace(/ \d+$/, "");
   const tellLake = (glance) => {
+    if (Date.parse(glance.dataset.opens) > today) return;
     const state = stateOn(glance);
     if (state === undefined) {
       glance.querySelector("dt").textContent = `On ${asOfWords}`;
@@ -54,7 +57,7 @@
     const [name, words] = [glance.querySelector("dt"), glance.querySelector("dd")];
     name.textContent = "Today";
     words.replaceChildren(
-      element("p", "big", `${state.name} `, element("span", "odds", state.chance)),
+      element("p", "big", `${state.verdict} `, element("span", "odds", state.chance)),
       element(
         "p",
         "",
@@ -74,38 +77,9 @@
     }
   };
 
-  const tellRow = (row) => {
-    const state = stateOn(row);
-    row.textContent =
-      state === undefined
-        ? row.textContent.replace(/^Now/, `On ${asOfWords}`)
-        : `Today ${state.name.toLowerCase()}, ${state.chance}`;
-  };
-
   /** What holds until some day only. */
   const tellPast = (part) => {
     if (today > Date.parse(part.dataset.until)) part.textContent = part.dataset.after;
-  };
-
-  const tellGroup = (like, rows, { id, title, lakes }) => {
-    const group = like.cloneNode(true);
-    const heading = element("h2", "", title);
-    heading.id = id;
-    group.className = `group ${id}`;
-    group.setAttribute("aria-labelledby", id);
-    group.querySelector("h2").replaceWith(heading);
-    group.querySelector("ul").replaceChildren(
-      ...lakes.map(([slug, odds]) => {
-        const row = rows.get(slug);
-        row.querySelector(".odds")?.remove();
-        if (odds !== "")
-          row
-            .querySelector("h3")
-            .after(element("p", "odds", element("strong", "", odds), " ", element("span", "small", "good")));
-        return row;
-      }),
-    );
-    return group;
   };
 
   /** The weekend that is next today; after the last of them none. */
@@ -114,31 +88,26 @@
     for (const answer of answers) answer.hidden = answer !== next;
   };
 
-  /** The board as it was worked out for the week that today is in. */
-  const tellBoard = ({ groups }) => {
-    const old = [...document.querySelectorAll(".group")];
-    const rows = new Map([...document.querySelectorAll("[data-lake]")].map((row) => [row.dataset.lake, row]));
-    if (old.length === 0 || groups.some(({ lakes }) => lakes.some(([slug]) => !rows.has(slug)))) return;
-    const made = groups.map((group) => tellGroup(old[0], rows, group));
-    old[0].before(...made);
-    for (const group of old) group.remove();
+  /** Moves the chart's box to the days that come next, and what each row says of them. */
+  const tellChart = () => {
+    const columns = [...document.querySelectorAll(".chart-columns rect")];
+    const coming = columns.findIndex(({ dataset }) => Date.parse(dataset.last) >= today);
+    for (const mark of document.querySelectorAll(".chart [data-last]"))
+      mark.classList.toggle("coming", mark.dataset.last === columns[coming]?.dataset.last);
+    for (const words of document.querySelectorAll(".chart [data-on]"))
+      words.textContent = words.dataset.on.split(";")[coming] ?? "forecast ended";
   };
 
   if (age > 0) {
     line.querySelector("strong").after(`, ${age} ${age === 1 ? "day" : "days"} ago`);
-    const board =
-      isCovered && typeof guideBoards !== "undefined"
-        ? guideBoards.findLast(({ from }) => Date.parse(from) <= today)
-        : undefined;
-    if (board !== undefined) tellBoard(board);
+    tellChart();
     tellAnswer([...document.querySelectorAll(".answer")]);
     if (isCovered) document.querySelectorAll("svg [data-day]").forEach(moveMarker);
     document.querySelectorAll("[data-after]").forEach(tellPast);
     document.querySelectorAll(".glance[data-days]").forEach(tellLake);
-    document.querySelectorAll(".state[data-days]").forEach(tellRow);
     if (age >= OLD_DAYS || !isCovered)
       document
-        .querySelector(".masthead")
+        .querySelector(".as-of")
         .after(
           element(
             "p",

@@ -13,7 +13,7 @@ let work: string;
 const inWork = (name: string): string => path.join(work, name);
 beforeEach(async () => {
   work = await mkdtemp(path.join(tmpdir(), "preview-"));
-  await writeSmallClub(inWork("club"));
+  await writeSmallClub(inWork("club"), ["gannister", "chalkhen", "hobnail"]);
 });
 afterEach(() => rm(work, { recursive: true, force: true }));
 

@@ -20,7 +20,7 @@ beforeAll(async () => {
   // the ice-off is invented: without one there is no forecast, and no page of the place
   await writeFile(
     path.join(data, "lakes/crater.yaml"),
-    "name: Crater Lake\nposition: { lat: 42.944, lon: -122.106 }\nelevation: 1883 m\narea: 5340 ha\niceOff:\n  - 2025-05-10\n",
+    "name: Crater Lake\nposition: { lat: 42.944, lon: -122.106 }\nelevation: 1883 m\narea: 5340 ha\niceOff: [{ season: 2025, on: 2025-05-10 }]\n",
   );
   await writeFile(
     path.join(data, "lakes/crater.geojson"),

@@ -14,8 +14,8 @@ test("no club folder breaks the program, its pages or its feeds, or leaves its f
       ends[end]++;
       expect(faults).toEqual([]);
     }),
-    { numRuns: 500, seed: SEED },
+    { numRuns: 200, seed: SEED },
   );
   // A fuzzer whose every club is refused looks at no page.
-  expect(ends.guide).toBeGreaterThan(50);
+  expect(ends.guide).toBeGreaterThan(20);
 }, 900_000);

@@ -42,6 +42,14 @@ const tableUntil = (text: string, asOf: string): string =>
     })
     .join("");
 
+const made = new Map<string, unknown>();
+/** Tables of rigs and other computing that no day has a say in are made once for all guides. */
+function once<Inputs, T>(kind: string, inputs: Inputs, compute: (inputs: Inputs) => T): T {
+  const name = JSON.stringify([kind, inputs]);
+  if (!made.has(name)) made.set(name, compute(inputs));
+  return made.get(name) as T;
+}
+
 /** The demo club's guide of a day, as it is published, and what is doubted; with these reports of the season. */
 async function guideOf(
   asOf: string,
@@ -58,7 +66,10 @@ async function guideOf(
   if (date === undefined) throw new Error(`${asOf} is no day`);
   const { club, problems } = await loadClub(dir, { asOf: date });
   if (club === undefined) throw new Error(problems.map(formatDiagnostic).join("\n"));
-  const { guide, problems: doubts } = composeGuide(club, await loadContent(), { version: "0.0.0" });
+  const { guide, problems: doubts } = composeGuide(club, await loadContent(), {
+    version: "0.0.0",
+    memoize: once,
+  });
   if (guide === undefined) throw new Error("no guide");
   return { json: JSON.stringify(guide), doubts: doubts.map(({ code, message }) => `${code} ${message}`) };
 }

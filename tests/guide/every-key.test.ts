@@ -61,8 +61,6 @@ const IN_ANOTHER_FORM: Readonly<Record<string, string>> = {
   "rigs.lift": "shot against drift",
   "rigs.dryShare": "what an indicator carries",
   "rigs.castLimit": "the steps of shot, where the club names none",
-  "rigs.mostLift": "shot against drift",
-  "rigs.longestWait": "shot against drift",
   "rigs.longestCount": "which counts are printed",
   "rigs.leaders.taper.length": "length of the leader",
   "rigs.leaders.middle.length": "length of the leader",

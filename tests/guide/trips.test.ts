@@ -28,6 +28,7 @@ function guideFor(change: Partial<Club> = {}, lakes: readonly Lake[] = FOUR_LAKE
     ...clubOf(AS_OF, [], lakes),
     name: "Test Club",
     timezone: "America/Denver",
+    example: false,
     units: "metric",
     patterns: [],
     trips: [trip],

@@ -14,15 +14,16 @@ const REPORTS = `- { lake: gannister, date: 2026-04-20, ice: on }
 - { lake: chalkhen, date: 2026-05-02, ice: off, water: 7 degC }
 `;
 
-/** Writes a club of six lakes, cut from the demo. */
-export async function writeSmallClub(dir: string): Promise<void> {
+/** Writes a club cut from the demo: six lakes, or some of them. */
+export async function writeSmallClub(dir: string, lakes: readonly string[] = LAKES): Promise<void> {
   await Promise.all(["lakes", "reports"].map((folder) => mkdir(path.join(dir, folder), { recursive: true })));
   await writeFile(path.join(dir, "club.yaml"), CLUB);
   await writeFile(path.join(dir, "reports/2026.yaml"), REPORTS);
-  for (const lake of LAKES)
+  for (const lake of lakes)
     for (const ending of ["yaml", "geojson"])
       await cp(`demo-data/lakes/${lake}.${ending}`, path.join(dir, `lakes/${lake}.${ending}`));
-  await cp("demo-data/lakes/peatkettle.csv", path.join(dir, "lakes/peatkettle.csv"));
+  if (lakes.includes("peatkettle"))
+    await cp("demo-data/lakes/peatkettle.csv", path.join(dir, "lakes/peatkettle.csv"));
 }
 
 /** One small change to a file of the club. */

@@ -86,7 +86,7 @@ describe("with results of earlier builds and without, the same", () => {
         close();
         expect(kept).toStrictEqual(composeGuide(club, content, { version: "1" }));
       }),
-      { numRuns: 15 },
+      { numRuns: 6 },
     );
     // Else nothing was remembered, and nothing was tried.
     expect(computed).toBeLessThan(answered * 0.6);
@@ -111,7 +111,7 @@ describe("with results of earlier builds and without, the same", () => {
         expect(clean.guide).toBeDefined();
         expect(await bytesIn(inWork("kept"))).toStrictEqual(await bytesIn(inWork("clean")));
       }),
-      { numRuns: 5 },
+      { numRuns: 2 },
     );
     expect((await readdir(inWork("results"))).length).toBeGreaterThan(0);
   }, 400_000);
@@ -157,7 +157,7 @@ describe("with results of earlier builds and without, the same", () => {
         await preview.written();
         expect(await bytesIn(inWork("kept"))).toStrictEqual(bytes);
       }),
-      { numRuns: 3 },
+      { numRuns: 2 },
     );
   }, 400_000);
 

@@ -37,7 +37,7 @@ export function goodGivenIceOff({
   return (iceOff, day) => {
     const d = day - iceOff;
     if (d < 0 || d >= DAYS) return 0;
-    const states = known.get(iceOff) ?? after(iceOff);
+    const states = known.get(iceOff) ?? structuredClone(after(iceOff));
     known.set(iceOff, states);
     const [onset, clear, later] = [states.onset, states.clear, states.later].map((by) => by[d] ?? 0);
     return (states.evidence - (onset ?? 0) + (clear ?? 0) - (later ?? 0)) / states.evidence;

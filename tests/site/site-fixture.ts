@@ -399,6 +399,7 @@ export function siteGuide(change: Partial<Guide> = {}): Guide {
       },
     },
     backtest: BACKTEST,
+    clearDays: { n: 14, seasons: 6, mae: 5.4, cover50: 0.5, cover80: 0.79 },
     chapters: [
       chapter("cautions", "Cautions"),
       chapter("reading", "How to read this guide"),
@@ -422,6 +423,7 @@ export function bareGuide(): Guide {
     trips: [],
     rigs: { ...bare.rigs, tippet: [], leaders: [], lines: [] },
     backtest: null,
+    clearDays: null,
     cautions: [],
     chapters: [],
     pages: [],

@@ -97,7 +97,7 @@ function addTurn(column: Column, step: Step, guide: GuideFrame, height_pt: numbe
   if (height_pt < TALL_TURN_PT)
     return group("TR", [
       line([...depthRuns(STRONG), until], 1, "places"),
-      line([run(step.name, SMALL)], 11.5, "patterns"),
+      line([run(step.name, SMALL)], 12, "patterns"),
     ]);
   return group("TR", [
     line([...depthRuns(GLANCE), until], 0, "places"),

@@ -46,7 +46,7 @@ const ROSE_PT = 80;
 const WIND_PT = 31;
 const RODS_PT = 26;
 const ANCHOR_PT = 92;
-const GAP_PT = 3;
+const GAP_PT = 0.5;
 const BESIDE_PT = 5;
 
 /** A part of the column's width, from its present height on. */
@@ -97,10 +97,9 @@ function addWinds(
 }
 
 function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
-  const anchor = "Boats and anchoring: common practice.";
   addRule(column, 0.6);
   column.y_pt += 1;
-  addText(column, [run("Single waves: nearly twice as high. ", STRONG), run(anchor, SMALL)], {
+  addText(column, [run("Single waves: nearly twice as high.", STRONG)], {
     role: "P",
     field: "shape",
   });

@@ -122,7 +122,7 @@ const circle = (x: number, y: number, r: number): string =>
 const secondsText = ({ from_s, to_s }: Plumb["columns"][number]): string =>
   to_s === null ? `${rounded(from_s)}+ s` : `${rounded(from_s)}–${rounded(to_s)} s`;
 
-/** The shot of a cell at true size, its name below; "hold" in a heavy box. */
+/** The shot of a cell at true size, its name below; where it must be held, name and "hold" in a heavy box. */
 function shotCell(
   canvas: Canvas,
   { text, shot, hold, tooQuick }: Cell,
@@ -137,6 +137,18 @@ function shotCell(
       textAt(canvas, "quick", SMALL, spot(height_pt / 2 + 9)),
     ]);
   if (shot.length === 0) return cell("TD", [textAt(canvas, text, DIGITS, spot(height_pt / 2 + 4))]);
+  const name = noBreak(text.replace(" × ", "\u00a0×\u00a0"));
+  if (hold) {
+    canvas.decoration.push({
+      kind: "shape",
+      path: `M${FRAME.left_pt + left_pt + 1.2} ${top_pt + 1.2}h${SHOT_PT - 2.4}v${height_pt - 2.4}h${-(SHOT_PT - 2.4)}Z`,
+      stroke_pt: 2,
+    });
+    return cell("TD", [
+      textAt(canvas, name, LIGHT, spot(height_pt / 2 - 1), "shot names"),
+      textAt(canvas, "hold", STRONG, spot(height_pt / 2 + 11)),
+    ]);
+  }
   const balls = shot.flatMap(({ count, diameter_mm }) =>
     Array.from({ length: count }, () => mm(diameter_mm) / 2),
   );
@@ -146,22 +158,7 @@ function shotCell(
     canvas.decoration.push({ kind: "shape", path: circle(x + r, top_pt + 8, r) });
     x += 2 * r + 0.8;
   }
-  if (hold)
-    canvas.decoration.push({
-      kind: "shape",
-      path: `M${FRAME.left_pt + left_pt + 1.2} ${top_pt + 1.2}h${SHOT_PT - 2.4}v${height_pt - 2.4}h${-(SHOT_PT - 2.4)}Z`,
-      stroke_pt: 2,
-    });
-  const name = noBreak(text.replace(" × ", "\u00a0×\u00a0"));
-  return cell(
-    "TD",
-    hold
-      ? [
-          textAt(canvas, name, SMALL, spot(height_pt - 13), "shot names"),
-          textAt(canvas, "hold", STRONG, spot(height_pt - 2)),
-        ]
-      : [textAt(canvas, name, LIGHT, spot(height_pt - 6), "shot names")],
-  );
+  return cell("TD", [textAt(canvas, name, LIGHT, spot(height_pt - 6), "shot names")]);
 }
 
 /** Two numbers one above the other, and a word below where there is one. */

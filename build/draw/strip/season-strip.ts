@@ -43,7 +43,7 @@ export function withoutStraightPoints(points: readonly Point[]): Point[] {
 }
 
 /** The band of each state, in the order a spring runs: flat for half a day before the first day's middle and after the last's. */
-function bandsOf({ daily, top, bottom, width, perDay }: StripFrame): Band[] {
+export function bandsOf({ daily, top, bottom, width, perDay }: StripFrame): Band[] {
   const edges = stackedEdges(daily, bottom - top).map((edge) => edge.map((y) => top + y));
   const roof = daily.map(() => top);
   const widened = (edge: readonly number[]): number[] => [edge[0] ?? top, ...edge, edge.at(-1) ?? top];
@@ -64,7 +64,13 @@ function areaPath({ xs, upper }: Band, bottom: number): string {
 }
 
 /** The five areas, hatched, and the frame around them. */
-const drawAreas = ({ frame, bands }: { frame: StripFrame; bands: readonly Band[] }): DrawingContent => {
+export const drawAreas = ({
+  frame,
+  bands,
+}: {
+  frame: StripFrame;
+  bands: readonly Band[];
+}): DrawingContent => {
   const { ink, top, bottom, width } = frame;
   return group({}, [
     withStates(bands).map(({ state, band }) => [

@@ -16,6 +16,13 @@ export const clubSchema = z
   .strictObject({
     name: text("The club's name."),
     notice: text("A sentence shown on every page and card.").optional(),
+    example: field(
+      z.boolean().optional().meta({
+        description:
+          "True for a club made up to be looked at: every page says so, and stands on the as-of day whatever day it is.",
+      }),
+      { absent: false },
+    ),
     season: season("Year of the season the guide is for."),
     asOf: day("The day the guide speaks from; nothing dated later is used.").optional(),
     timezone: z

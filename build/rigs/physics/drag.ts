@@ -1,3 +1,4 @@
+import { power } from "../../model/power.ts";
 import type { Water } from "./water-properties.ts";
 
 /** Drag coefficient of a line across the flow, `Cd = constant + twoThirds / Re^(2/3)`. */
@@ -43,7 +44,8 @@ export function lineDrag_Npm(
  * @param reynolds above 0, to 800
  * @source Schiller and Naumann (1935), as given by Clift, Grace and Weber (1978)
  */
-export const schillerNaumann = (reynolds: number): number => (24 / reynolds) * (1 + 0.15 * reynolds ** 0.687);
+export const schillerNaumann = (reynolds: number): number =>
+  (24 / reynolds) * (1 + 0.15 * power(reynolds, 0.687));
 
 /** Upper end of Schiller and Naumann's law, and the lower end of the standard curve used above it. */
 const SCHILLER_NAUMANN_TO = 800;
@@ -60,7 +62,7 @@ function standardCurve(reynolds: number): number {
   const w = Math.log10(Math.min(reynolds, STANDARD_CURVE_TO));
   const piece = STANDARD_CURVE.find(({ to }) => reynolds <= to) ?? STANDARD_CURVE[1];
   const [a, b, c, d] = piece.terms;
-  return 10 ** (a + w * (b + w * (c + w * d)));
+  return power(10, a + w * (b + w * (c + w * d)));
 }
 
 /**

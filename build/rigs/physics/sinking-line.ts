@@ -1,3 +1,5 @@
+import { power } from "../../model/power.ts";
+
 /** Complete elliptic integral of the first kind at m = 1/2, by the arithmetic-geometric mean. Abramowitz and Stegun 17.6. */
 export const K_HALF = Math.PI / 2 / agm(1, Math.SQRT1_2);
 
@@ -13,7 +15,7 @@ function amplitudeHalf(u: number): number {
     scale.push({ a: (last.a + b) / 2, c: (last.a - b) / 2 });
     b = Math.sqrt(last.a * b);
   }
-  const start = 2 ** (scale.length - 1) * (scale.at(-1)?.a ?? 1) * u;
+  const start = power(2, scale.length - 1) * (scale.at(-1)?.a ?? 1) * u;
   return scale.slice(1).reduceRight((phi, { a, c }) => (phi + Math.asin((c / a) * Math.sin(phi))) / 2, start);
 }
 
@@ -69,7 +71,7 @@ interface LineOut {
 /** How fast the far end of a line sinks while it is drawn, m/s; negative where it climbs. */
 function sinkSpeed_mps({ depth_m, out_m }: LineOut, sinkRate_mps: number, speed_mps: number): number {
   const cos = Math.sqrt(Math.max(0, 1 - (depth_m / out_m) ** 2));
-  return Math.min(sinkRate_mps, Math.SQRT2 * sinkRate_mps * cos ** 1.5) - (speed_mps * depth_m) / out_m;
+  return Math.min(sinkRate_mps, Math.SQRT2 * sinkRate_mps * power(cos, 1.5)) - (speed_mps * depth_m) / out_m;
 }
 
 /** How far the fly sinks over one short strip of a length, m; negative where it climbs. */

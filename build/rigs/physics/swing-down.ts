@@ -1,3 +1,4 @@
+import { power } from "../../model/power.ts";
 import { CYLINDER_DRAG, type LineDragLaw } from "./drag.ts";
 import type { Body, LineSegment } from "./hanging-line.ts";
 import type { HungRig } from "./indicator-drift.ts";
@@ -29,11 +30,11 @@ function armsOf({ fly, segments }: HungRig, length_m: number): Arm[] {
   ];
 }
 
-/** Integral of `d(r)^power r^arm dr` along a line, r down from its upper end. */
+/** Integral of `d(r)^exponent r^arm dr` along a line, r down from its upper end. */
 function lineIntegral(
   segments: readonly LineSegment[],
   length_m: number,
-  power: number,
+  exponent: number,
   arm: number,
 ): number {
   let start_m = 0;
@@ -41,7 +42,8 @@ function lineIntegral(
     const from_m = start_m;
     start_m += l;
     return (
-      sum + gaussLegendre((s) => (a + ((b - a) * s) / l) ** power * (length_m - from_m - s) ** arm, 0, l)
+      sum +
+      gaussLegendre((s) => power(a + ((b - a) * s) / l, exponent) * power(length_m - from_m - s, arm), 0, l)
     );
   }, 0);
 }
@@ -73,7 +75,7 @@ function pendulumOf(rig: HungRig, water: Water, law: LineDragLaw): Pendulum {
     weightMoment_Nm,
     dragMoment_Nm: (rate_rads) =>
       constantTerm * rate_rads ** 2 +
-      twoThirdsTerm * Math.cbrt(rate_rads) ** 4 +
+      twoThirdsTerm * power(Math.cbrt(rate_rads), 4) +
       arms.reduce((sum, { radius_m, body }) => sum + body.dragAt_N(rate_rads * radius_m) * radius_m, 0),
   };
 }
@@ -105,7 +107,11 @@ export function swingDown_s(
     balancingRate(dragMoment_Nm, weightMoment_Nm * Math.sin(angle_rad));
   const span_rad = Math.PI / 2 - to_rad;
   // The rate falls to nothing at the vertical; y^4 gathers the points there.
-  return gaussLegendre((y) => (4 * span_rad * y ** 3) / rateAt_rads(to_rad + span_rad * y ** 4), 0, 1);
+  return gaussLegendre(
+    (y) => (4 * span_rad * power(y, 3)) / rateAt_rads(to_rad + span_rad * power(y, 4)),
+    0,
+    1,
+  );
 }
 
 /** Angle from the vertical at which a straight line of a length hangs within a lift, rad. */

@@ -1,3 +1,5 @@
+import { power } from "../../model/power.ts";
+
 /** Fresh water at one temperature. */
 export interface Water {
   readonly density_kgm3: number;
@@ -45,7 +47,7 @@ const KELVIN_AT_0_C = 273.15; // exact, by definition
 export function waterViscosity_Pas(water_C: number): number {
   requireLiquid(water_C);
   const reduced = (water_C + KELVIN_AT_0_C) / 300;
-  return 1e-6 * VISCOSITY_TERMS.reduce((sum, { a, b }) => sum + a * reduced ** b, 0);
+  return 1e-6 * VISCOSITY_TERMS.reduce((sum, { a, b }) => sum + a * power(reduced, b), 0);
 }
 
 /** Fresh water of `water_C`, 0 to 40 °C. */

@@ -1,11 +1,12 @@
 import type { RigBox } from "../../model/club.ts";
+import { power } from "../../model/power.ts";
 import { GRAVITY_MPS2, type Water } from "../physics/water-properties.ts";
 
 type Indicator = RigBox["indicators"][number];
 /** A ball by its size and what it is made of. */
 type Ball = Pick<Indicator, "diameter_m" | "density_kgm3">;
 
-const volume_m3 = (diameter_m: number): number => (Math.PI / 6) * diameter_m ** 3;
+const volume_m3 = (diameter_m: number): number => (Math.PI / 6) * power(diameter_m, 3);
 
 /** The load that just sinks an indicator, N: `(rho - rho_indicator) g pi/6 D^3`. Negative for one that sinks by itself. */
 export const indicatorLift_N = ({ diameter_m, density_kgm3 }: Ball, water: Water): number =>

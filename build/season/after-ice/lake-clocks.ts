@@ -1,3 +1,4 @@
+import { power } from "../../model/power.ts";
 import { at, total } from "../numbers.ts";
 import { DAYS, LAST_DAY, type LakeTraits } from "./lake-traits.ts";
 import { clamp, LOGISTIC_SCALE, logistic, normalDensity } from "./logistic.ts";
@@ -139,7 +140,7 @@ export function applyWarmth(
   const most = MOST_PULL * Math.sqrt(share ** 2 * (placeVariance + YEAR_SD_C ** 2) + READING_SD_C ** 2);
   const over_C = clamp(water_C - expected_C, -most, most);
   warmth.forEach((point, j) => {
-    factors[j] = at(factors, j) * normalDensity(over_C, point.over_C * share, READING_SD_C) ** weight;
+    factors[j] = at(factors, j) * power(normalDensity(over_C, point.over_C * share, READING_SD_C), weight);
   });
 }
 

@@ -1,5 +1,6 @@
 import type { Looks } from "../../model/club.ts";
 import type { Phase } from "../../model/phase.ts";
+import { power } from "../../model/power.ts";
 import { areaOf, type LakeTraits } from "./lake-traits.ts";
 import { clamp, logistic, normalDensity } from "./logistic.ts";
 import { WARM_C } from "./own-records.ts";
@@ -133,7 +134,10 @@ const LATER_WORDS: Gate = { by: 0.76, after: 0.2 };
 /** Surface water under or between ice, degrees C, and the chance of one that does not fit; and of a reading only open water allows. */
 const ICED = { mean_C: 2, sd_C: 1.5, fits: 0.98, floor: 0.0008, openWater: 0.02 };
 
-const raised = ({ by, after }: Gate, weight: number): Gate => ({ by: by ** weight, after: after ** weight });
+const raised = ({ by, after }: Gate, weight: number): Gate => ({
+  by: power(by, weight),
+  after: power(after, weight),
+});
 
 const times = (a: Gate | undefined, b: Gate): Gate =>
   a === undefined ? b : { by: a.by * b.by, after: a.after * b.after };
@@ -175,11 +179,14 @@ function factorsOf(
   let warmGate = warm === undefined ? undefined : raised({ by: warm, after: 1 - warm }, weightOf("heat"));
   if (phase === "later-weeks") warmGate = times(warmGate, raised(LATER_WORDS, weightOf("phase")));
   const words = phase === undefined || phase === "later-weeks" ? undefined : PHASE_WORDS[phase];
-  const states = words?.map((factor) => factor ** weightOf("phase"));
+  const states = words?.map((factor) => power(factor, weightOf("phase")));
 
   let iced = 1;
   if (surface_C !== undefined)
-    iced *= (ICED.fits * normalDensity(surface_C, ICED.mean_C, ICED.sd_C) + ICED.floor) ** weightOf("heat");
+    iced *= power(
+      ICED.fits * normalDensity(surface_C, ICED.mean_C, ICED.sd_C) + ICED.floor,
+      weightOf("heat"),
+    );
   if ([deep, secchiRatio, looks, phase].some((found) => found !== undefined)) iced *= ICED.openWater;
 
   return {

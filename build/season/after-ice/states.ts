@@ -1,9 +1,9 @@
 import { addTo, at } from "../numbers.ts";
 import { addGuard, heatByDay, heatOverThresholds, heatTables } from "./heat.ts";
-import { type GivenIceOff, givenIceOff, type LakeClocks } from "./lake-clocks.ts";
+import { type GivenIceOff, givenIceOff, type LakeClocks, LEAST_BEST_DAYS } from "./lake-clocks.ts";
 import { DAYS, LAST_DAY } from "./lake-traits.ts";
 import type { ReadingFactors } from "./readings.ts";
-import { sumsWithoutWords, sumsWithWords, type TurnoverSums, wordTables } from "./turnover-sums.ts";
+import { sumsWithWords, type TurnoverSums, wordTables } from "./turnover-sums.ts";
 
 /** Chance of each ice-off day from `from` on, before what was seen of the lake's own ice, and the chance of that; neither need sum to 1. */
 export interface IceOffLaw {
@@ -28,7 +28,7 @@ export interface StatesGivenIceOff {
   readonly stop: Float64Array;
 }
 
-/** Makes the states that follow an ice-off day. @returns of an ice-off, day of season */
+/** Makes the states that follow an ice-off day. @returns of an ice-off, day of season; its arrays are filled anew by the next call */
 export function statesAfterIceOff(
   clocks: LakeClocks,
   factors: readonly ReadingFactors[],
@@ -40,26 +40,33 @@ export function statesAfterIceOff(
   const heat = { layered: days(), warm: days() };
   const byK = days();
   const sums: TurnoverSums = { over: days(), longOver: days(), begun: days() };
+  const [onset, clear, later, takeCare, stop] = [days(), days(), days(), days(), days()];
   return (iceOff) => {
     const given = givenIceOff(clocks, factors, iceOff);
     const over = overThresholds(given);
     const tables = given.words === undefined ? undefined : wordTables(clocks.onset, given.words);
-    const [onset, clear, later, takeCare, stop] = [days(), days(), days(), days(), days()];
+    for (const chances of [onset, clear, later, takeCare, stop]) chances.fill(0);
     const { pastHeight, warmth } = clocks;
     const height = LAST_DAY - given.warmestDay;
     let evidence = 0;
     for (let point = 0; point < warmth.length; point++) {
       heatByDay(clocks, given, over, points, point, heat);
       settledByDay(clocks, given, heat.layered, byK);
-      if (tables === undefined) sumsWithoutWords(begun, byK, sums);
-      else sumsWithWords(tables, byK, sums);
       const weight = (warmth[point]?.chance ?? 0) * given.factor * (given.warmthFactor[point] as number);
       const warmAll = heat.warm[LAST_DAY] as number;
-      const whole = weight * warmAll * (sums.begun[LAST_DAY] as number);
+      let begunAll = byK[LAST_DAY] as number;
+      if (tables === undefined)
+        addStatesWithoutWords(heat.warm, byK, begun, weight, pastHeight, height, { clear, later });
+      else {
+        sumsWithWords(tables, byK, sums);
+        begunAll = sums.begun[LAST_DAY] as number;
+        addStates(heat.warm, sums, weight, pastHeight, height, { onset, clear, later });
+      }
+      const whole = weight * warmAll * begunAll;
       evidence += whole;
-      addStates(heat.warm, sums, weight, pastHeight, height, { onset, clear, later });
       addGuard(over.guard, points.guard, point * DAYS, whole, { takeCare, stop });
     }
+    if (tables === undefined) for (let d = 0; d < DAYS; d++) onset[d] = evidence * (begun[d] as number);
     return { evidence, onset, clear, later, takeCare, stop };
   };
 }
@@ -83,6 +90,28 @@ function addStates(
       (warmAll - (warm[d] as number)) *
       (settled - (pastHeight[height + d] as number) * (longOver[d] as number));
     onset[d] = (onset[d] as number) + whole * (begun[d] as number);
+    clear[d] = (clear[d] as number) + whole * settled;
+    later[d] = (later[d] as number) + whole * settled - weight * best;
+  }
+}
+
+/** The same without reports, where onset and the first settled day are independent; onset is the same at every point. */
+function addStatesWithoutWords(
+  warm: Float64Array,
+  byK: Float64Array,
+  begun: Float64Array,
+  weight: number,
+  pastHeight: Float64Array,
+  height: number,
+  { clear, later }: Pick<StatesGivenIceOff, "clear" | "later">,
+): void {
+  const warmAll = warm[LAST_DAY] as number;
+  const whole = weight * warmAll;
+  for (let d = 0; d < DAYS; d++) {
+    const onset = begun[d] as number;
+    const settled = onset * (byK[d] as number);
+    const longOver = d < LEAST_BEST_DAYS ? 0 : onset * (byK[d - LEAST_BEST_DAYS] as number);
+    const best = (warmAll - (warm[d] as number)) * (settled - (pastHeight[height + d] as number) * longOver);
     clear[d] = (clear[d] as number) + whole * settled;
     later[d] = (later[d] as number) + whole * settled - weight * best;
   }

@@ -1,3 +1,4 @@
+import { power } from "../../model/power.ts";
 import { areaOf, type LakeTraits, REFERENCE_AREA_HA } from "./lake-traits.ts";
 
 /** Surface temperature at which half of the lakes have stratified, degrees C, and its rise with area. Fit to 410 lake-years. */
@@ -27,7 +28,7 @@ export type Basin = Pick<LakeTraits, "area_ha" | "meanDepth_m" | "maxDepth_m" | 
 
 export function stratificationOf(lake: Basin): Stratification {
   const area_ha = areaOf(lake);
-  const mixingDepth_m = MIXING.depth_m * (area_ha / 100) ** MIXING.power;
+  const mixingDepth_m = MIXING.depth_m * power(area_ha / 100, MIXING.power);
   const at_C = LAYERED.at_C + LAYERED.perLnArea_C * Math.log(area_ha / REFERENCE_AREA_HA);
   return { never: neverStratifies(lake, mixingDepth_m), at_C, mixingDepth_m };
 }
@@ -38,7 +39,7 @@ function neverStratifies(lake: Basin, mixingDepth_m: number): number {
   const depth_m =
     lake.meanDepth_m ?? (maxDepth_m === undefined ? undefined : maxDepth_m / MAX_OVER_MEAN_DEPTH);
   if (depth_m === undefined || lake.area_ha === undefined) return POLYMICTIC.unknown;
-  return 1 / (1 + (depth_m / mixingDepth_m / POLYMICTIC.share) ** (1 / POLYMICTIC.scale));
+  return 1 / (1 + power(depth_m / mixingDepth_m / POLYMICTIC.share, 1 / POLYMICTIC.scale));
 }
 
 /** Terms of the density of pure water in powers of its temperature, kg/m3. UNESCO (1981), Technical Papers in Marine Science 36. */

@@ -1,3 +1,4 @@
+import { power } from "../../model/power.ts";
 import { at } from "../numbers.ts";
 import { areaOf, DAYS, LAST_DAY, type LakeTraits, REFERENCE_AREA_HA } from "./lake-traits.ts";
 import { clamp } from "./logistic.ts";
@@ -80,7 +81,7 @@ export function climateOf(lake: LakeTraits): Climate {
     mean_C += SNOW.mean_C;
     variance += SNOW.variance;
   }
-  const lag_d = CURVE.lag_d * (areaOf(lake) / REFERENCE_AREA_HA) ** CURVE.lagPower;
+  const lag_d = CURVE.lag_d * power(areaOf(lake) / REFERENCE_AREA_HA, CURVE.lagPower);
   return { mean_C, variance, lag_d, anchor_C, placeWeight };
 }
 

@@ -1,3 +1,5 @@
+import { power } from "../../model/power.ts";
+
 /** How a past season's openings are reported when the forecast is scored. */
 export const REPORTING_MODES = ["perfect", "dates4", "delay4", "offonly"] as const;
 export type ReportingMode = (typeof REPORTING_MODES)[number];
@@ -39,7 +41,7 @@ function fmix32(value: number): number {
 
 /** A number from 0 to 1 that depends on season, lake and purpose alone: no order of drawing matters. */
 export const uniformOf = (season: number, slug: string, purpose: string): number =>
-  fmix32(fnv1a32(`${season}|${slug}|${purpose}`)) / 2 ** 32;
+  fmix32(fnv1a32(`${season}|${slug}|${purpose}`)) / power(2, 32);
 
 /** Share of lakes that send no report in a season. */
 const SILENT = 0.3;

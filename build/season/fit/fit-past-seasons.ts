@@ -1,3 +1,4 @@
+import { power } from "../../model/power.ts";
 import { at, meanOf } from "../numbers.ts";
 import { isExact } from "../records.ts";
 import { ERROR_DF } from "../student-t.ts";
@@ -76,11 +77,11 @@ function loadings(m: Float64Array, regions: readonly number[], step_days: number
 /** The prior of everything but the errors, given the variances. */
 function priorsOf(layout: Layout, input: FitInput): (variances: Variances) => Known[] {
   const { covariates, records, levelWithoutRecords } = input;
-  const levelPrecision = records.length > 0 ? FLAT_PRECISION : levelWithoutRecords.sd ** -2;
+  const levelPrecision = records.length > 0 ? FLAT_PRECISION : power(levelWithoutRecords.sd, -2);
   const beta: Known = {
     rows: betaRows(layout),
     value: Float64Array.of(0, ...covariates.map(({ daysPerUnit }) => daysPerUnit)),
-    precision: Float64Array.of(levelPrecision, ...covariates.map(({ sd }) => sd ** -2)),
+    precision: Float64Array.of(levelPrecision, ...covariates.map(({ sd }) => power(sd, -2))),
   };
   const offsets = offsetRows(layout, input);
   const slopeSums = slopeSumRows(layout, input);

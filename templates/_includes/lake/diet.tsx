@@ -5,7 +5,7 @@ import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { phaseName } from "../../../build/model/phase.ts";
 import { catchRateNumber, catchText, rounded } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
-import { Cautions, capital, Harmless, Scroll, Section } from "../parts.tsx";
+import { Cautions, capital, Fold, Harmless, Scroll } from "../parts.tsx";
 import { phaseToRigFor } from "./glance.tsx";
 
 type PhaseDiet = GuideLake["diet"][number];
@@ -94,7 +94,11 @@ export function Diet({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   if (diet.length === 0 && catches.all === null) return null;
   const isWeighed = diet.some(({ weighedFish }) => weighedFish > 0);
   return (
-    <Section title="Caught and eaten" id="eaten">
+    <Fold
+      title="Caught and eaten"
+      id="eaten"
+      answer={`${catches.all?.fish ?? 0} fish, ${diet.reduce((sum, { fish }) => sum + fish, 0)} samples`}
+    >
       <Caught catches={catches} />
       {diet
         .toSorted((a, b) => Number(b.phase === first) - Number(a.phase === first))
@@ -109,6 +113,6 @@ export function Diet({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
         </p>
       )}
       <Cautions cautions={sheet.guide.cautions.filter(({ id }) => id === "throat-sample")} sheet={sheet} />
-    </Section>
+    </Fold>
   );
 }

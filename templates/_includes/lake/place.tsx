@@ -1,6 +1,6 @@
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
-import { clockText, dayMonthYear, weekdayDayMonth } from "../../../build/model/calendar.ts";
+import { clockText, dayMonth, dayMonthYear, weekdayDayMonth } from "../../../build/model/calendar.ts";
 import {
   areaText,
   chanceText,
@@ -10,7 +10,7 @@ import {
   rounded,
 } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
-import { Cautions, capital, cautionsFor, Fact, inOneLine, Scroll, Section } from "../parts.tsx";
+import { Cautions, capital, cautionsFor, Fact, Fold, inOneLine, Scroll, Section } from "../parts.tsx";
 
 /** Degrees to about ten metres. */
 const PLACE_DIGITS = 4;
@@ -39,7 +39,11 @@ export function Place({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) 
     lake.meanDepth_m === null ? null : `${depthText(lake.meanDepth_m, units)} on average`,
   ]);
   return (
-    <Section title="Getting there" id="place">
+    <Fold
+      title="Getting there"
+      id="place"
+      answer={lake.access?.opens == null ? "open" : `road opens ${dayMonth(lake.access.opens)}`}
+    >
       <dl>
         <Fact name="Access">{lake.access?.text}</Fact>
         <Fact name="Road opens">
@@ -54,37 +58,30 @@ export function Place({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) 
         <Fact name="Water">{lake.water === null ? null : capital(lake.water)}</Fact>
         <Fact name="Turnover">{lake.turnsOver ? null : "Does not turn over in spring."}</Fact>
       </dl>
-    </Section>
+    </Fold>
   );
 }
 
-/** What can go wrong here, with the cautions that always hold beside it. */
-export function Hazards({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+/** The cautions that always hold; the lake’s own hazards stand where the drive is decided on. */
+export function Hazards({ sheet }: { sheet: PageContext }) {
   const always = cautionsFor(sheet.guide, "always");
-  if (lake.hazards.length + always.length === 0) return null;
+  if (always.length === 0) return null;
   return (
-    <Section title="Hazards" id="hazards">
-      {lake.hazards.length === 0 ? null : (
-        <ul>
-          {lake.hazards.map((hazard) => (
-            <li>{hazard}</li>
-          ))}
-        </ul>
-      )}
+    <Fold title="Always" id="hazards" answer={`${always.length} cautions`}>
       <Cautions cautions={always} sheet={sheet} />
-    </Section>
+    </Fold>
   );
 }
 
 /** Rules as somebody read them on a day. */
 export const Rules = ({ lake }: { lake: GuideLake }) =>
   lake.rules === null ? null : (
-    <Section title="Rules" id="rules">
+    <Fold title="Rules" id="rules" answer={`checked ${dayMonth(lake.rules.checked)}`}>
       <p>
         {lake.rules.text} <span class="small">As checked on {dayMonthYear(lake.rules.checked)}.</span>
       </p>
       <p class="small">Rules change, also within a season: the agency’s own text is the one that counts.</p>
-    </Section>
+    </Fold>
   );
 
 type Light = GuideLake["place"]["light"][number];
@@ -145,7 +142,7 @@ export function PlaceInBrief({ lake, sheet }: { lake: GuideLake; sheet: PageCont
   const { wind, light, warmWater } = lake.place;
   const [today] = light;
   return (
-    <Section title="The lake" id="lake">
+    <Fold title="The lake" id="lake" answer={placeContents(lake)}>
       <dl>
         <Fact name="Light">{today === undefined ? null : lightText(today)}</Fact>
         <Fact name="Open water">
@@ -158,6 +155,6 @@ export function PlaceInBrief({ lake, sheet }: { lake: GuideLake; sheet: PageCont
       <p>
         <a href={sheet.to(ADDRESS.place(lake.slug))}>{capital(placeContents(lake))}</a>
       </p>
-    </Section>
+    </Fold>
   );
 }

@@ -1,7 +1,7 @@
 import type { FlyChoice, GuideLake } from "../../../build/guide/guide-schema.ts";
 import { heatRule } from "../../../build/guide/heat-words.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
-import { phaseName, stateOfPhase } from "../../../build/model/phase.ts";
+import { DAY_STATES, phaseName, stateOfPhase } from "../../../build/model/phase.ts";
 import type { PageContext } from "../page-context.ts";
 import { capital, inOneLine, Section, sizesText } from "../parts.tsx";
 import { RigPicture } from "../rigs/rig-drawings.tsx";
@@ -9,8 +9,8 @@ import { bandText, type PhasePlan, type Rig, RigFacts } from "../rigs/rig-facts.
 import { phaseToRigFor } from "./glance.tsx";
 
 /** What stands open of each phase, first choices first; the rest is a tap away. */
-const SHOWN_RIGS = 2;
-const SHOWN_FLIES = 4;
+const SHOWN_RIGS = 1;
+const SHOWN_FLIES = 2;
 
 const Fly = ({ fly, sheet }: { fly: FlyChoice; sheet: PageContext }) => (
   <li>
@@ -50,17 +50,29 @@ const Flies = ({
   </ol>
 );
 
-function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet: PageContext }) {
+function Phase({
+  plan,
+  isOpen,
+  lake,
+  sheet,
+}: {
+  plan: PhasePlan;
+  isOpen: boolean;
+  lake: GuideLake;
+  sheet: PageContext;
+}) {
   const moreFlies = plan.flies.slice(SHOWN_FLIES);
   const moreRigs = plan.rigs.slice(SHOWN_RIGS);
   const isNow = stateOfPhase(plan.phase) === lake.now.state;
   return (
-    <section class="phase" data-state={stateOfPhase(plan.phase)} aria-labelledby={`fish-${plan.phase}`}>
-      <h3 id={`fish-${plan.phase}`}>
-        {phaseName(plan.phase)}
-        {isNow ? <span class="now"> now</span> : null}
-      </h3>
-      <p>Fish at {bandText(plan, sheet.guide.club.units)}.</p>
+    <details class="phase fold" data-state={stateOfPhase(plan.phase)} open={isOpen}>
+      <summary>
+        <h3 id={`fish-${plan.phase}`}>
+          {phaseName(plan.phase)}
+          {isNow ? <span class="now"> now</span> : null}
+        </h3>
+        <span class="small">at {bandText(plan, sheet.guide.club.units)}</span>
+      </summary>
       {plan.phase === "later-weeks" ? (
         <p>
           {heatRule(sheet.guide.club.units)}{" "}
@@ -86,23 +98,32 @@ function Phase({ plan, lake, sheet }: { plan: PhasePlan; lake: GuideLake; sheet:
           )}
         </>
       )}
-    </section>
+    </details>
   );
 }
 
-/** What to fish, the phase at hand first. */
+/** What to fish: the phase that is on first and open, then those to come, then those past. */
 export function Plan({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   if (lake.plan.length === 0) return null;
-  const first = phaseToRigFor(lake);
-  const ordered = [
-    ...lake.plan.filter(({ phase }) => phase === first),
-    ...lake.plan.filter(({ phase }) => phase !== first),
-  ];
+  const states = DAY_STATES.indexOf(lake.now.state);
+  const turn = ({ phase }: PhasePlan): number =>
+    (DAY_STATES.indexOf(stateOfPhase(phase)) - states + DAY_STATES.length) % DAY_STATES.length;
+  const ordered = lake.plan.toSorted((a, b) => turn(a) - turn(b));
   return (
     <Section title="What to fish" id="fish">
-      {ordered.map((plan) => (
-        <Phase plan={plan} lake={lake} sheet={sheet} />
+      {ordered.map((plan, i) => (
+        <Phase
+          plan={plan}
+          isOpen={i === 0 && stateOfPhase(plan.phase) === lake.now.state}
+          lake={lake}
+          sheet={sheet}
+        />
       ))}
+      <p>
+        Set, shot, wait and anchor rope follow from the depth just plumbed:{" "}
+        <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>the plumb table</a>, on the first of the rig cards. The
+        first rig, drawn: <a href={`${sheet.to(ADDRESS.launch(lake.slug))}#rig`}>at the launch</a>.
+      </p>
     </Section>
   );
 }
@@ -118,10 +139,6 @@ export function RigSection({ lake, sheet }: { lake: GuideLake; sheet: PageContex
       <p>
         {capital(rig.way)}, for {phaseName(plan.phase).toLowerCase()}, at the deepest set its leader serves
         there.
-      </p>
-      <p>
-        Set, shot, wait and anchor rope follow from the depth just plumbed:{" "}
-        <a href={`${sheet.to(ADDRESS.rigs)}#plumb`}>the plumb table</a>, on the first of the rig cards.
       </p>
       <div class="columns">
         <RigPicture rig={rig} band={plan.band} sheet={sheet} />

@@ -12,7 +12,7 @@ import { DAY_STATES, phaseName, STATE_WORDS } from "../../../build/model/phase.t
 import type { Spread } from "../../../build/model/shared-schemas.ts";
 import { chanceText, type UnitSystem } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
-import { ForecastNote, Harmless, inOneLine, Scroll, Section } from "../parts.tsx";
+import { Fold, ForecastNote, Harmless, inOneLine, Scroll } from "../parts.tsx";
 
 const SpreadCells = ({ spread: { p10, p50, p90 } }: { spread: Spread }) =>
   p10 === p90 ? (
@@ -70,7 +70,7 @@ function Windows({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
 /** The same facts as the strip, Saturday by Saturday. */
 function Weekly({ lake }: { lake: GuideLake }) {
   return (
-    <details>
+    <details class="weeks-table">
       <summary>Chances week by week, as a table</summary>
       <Scroll label="Chances week by week">
         <table class="days">
@@ -124,9 +124,17 @@ export const SpringStrip = ({ lake, sheet }: { lake: GuideLake; sheet: PageConte
 /** The spring of one lake in dates. */
 export const Dates = ({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) =>
   lake.phases.length === 0 ? null : (
-    <Section title="Dates" id="dates">
+    <Fold
+      title="Dates"
+      id="dates"
+      answer={
+        lake.phases
+          .map(({ phase, from }) => `${phaseName(phase).toLowerCase()} ${dayMonth(from.p50)}`)
+          .at(-1) ?? ""
+      }
+    >
       <Windows lake={lake} sheet={sheet} />
-    </Section>
+    </Fold>
   );
 
 /** Reports shown here; the lake's own page of reports holds all of them. */
@@ -178,7 +186,11 @@ function Doubted({ lake }: { lake: GuideLake }) {
 /** Why the forecast says what it says, and what people saw. */
 export function Evidence({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
   return (
-    <Section title="Why these dates" id="why">
+    <Fold
+      title="Why these dates"
+      id="why"
+      answer={`${lake.evidence.seasons} springs, ${lake.reports.length} reports`}
+    >
       {lake.status.why.length === 0 ? null : (
         <ul>
           {lake.status.why.map((sentence) => (
@@ -189,6 +201,6 @@ export function Evidence({ lake, sheet }: { lake: GuideLake; sheet: PageContext 
       <Doubted lake={lake} />
       <ForecastNote sheet={sheet} />
       <NewestReports lake={lake} sheet={sheet} />
-    </Section>
+    </Fold>
   );
 }

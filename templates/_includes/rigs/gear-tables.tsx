@@ -8,7 +8,7 @@ import {
   smallLengthText,
 } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
-import { capital, Fact, Scroll, Section } from "../parts.tsx";
+import { capital, Fact, Fold, Scroll } from "../parts.tsx";
 
 type Rigs = Guide["rigs"];
 type Plumb = Rigs["plumb"];
@@ -305,7 +305,11 @@ export function LeaderBoards({
 }) {
   if (boards.length === 0 && uncovered.length === 0) return null;
   return (
-    <Section title="Leaders to tie" id="boards">
+    <Fold
+      title="Leaders to tie"
+      id="boards"
+      answer={boards.map(({ leader, tie }) => `${leader.name} ${tie === 0 ? "none" : tie}`).join(", ")}
+    >
       {boards.length === 0 ? null : (
         <dl>
           {boards.map(({ leader, why, how, needed, tie }) => (
@@ -325,6 +329,6 @@ export function LeaderBoards({
       {uncovered.map((text) => (
         <p>{text}</p>
       ))}
-    </Section>
+    </Fold>
   );
 }
