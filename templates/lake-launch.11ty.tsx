@@ -1,10 +1,11 @@
 import type { GuideLake } from "../build/guide/guide-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
-import { Launch, WarmWater } from "./_includes/lake/launch.tsx";
+import { IceLeft, Launch, WarmWater } from "./_includes/lake/launch.tsx";
 import { RigSection } from "./_includes/lake/plan.tsx";
 import { SearchSection } from "./_includes/lake/search-plan.tsx";
 import { Page } from "./_includes/layout.tsx";
 import type { Rendered } from "./_includes/page-template.ts";
+import { Cautions, cautionsFor } from "./_includes/parts.tsx";
 
 interface Data {
   readonly lake: GuideLake;
@@ -27,6 +28,8 @@ export const render = ({ lake, sheet }: Rendered<typeof data>) => (
     <p>
       <a href={sheet.to(ADDRESS.lake(lake.slug))}>Forecast, flies and rigs for {lake.name}</a>
     </p>
+    <IceLeft lake={lake} sheet={sheet} />
+    <Cautions cautions={cautionsFor(sheet.guide, lake.now.state)} sheet={sheet} />
     <Launch lake={lake} sheet={sheet} />
     <RigSection lake={lake} sheet={sheet} />
     <WarmWater lake={lake} sheet={sheet} />

@@ -100,8 +100,13 @@ export function render({ trip, roads, sheet }: Rendered<typeof data>) {
       <TripDays trip={trip} sheet={sheet} />
       <TripLight trip={trip} />
       <TripPeople trip={trip} />
-      {cautions.length === 0 ? null : (
+      {cautions.length + trip.ice.length === 0 ? null : (
         <Section title="Cautions" id="cautions">
+          {trip.ice.map((ice) => (
+            <p>
+              <strong>{ice}</strong>
+            </p>
+          ))}
           <Cautions cautions={cautions} sheet={sheet} />
         </Section>
       )}

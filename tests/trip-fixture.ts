@@ -32,4 +32,5 @@ export const TRIP_PLAN = {
     },
   ],
   cautions: ["cold-water", "life-jacket", "wind"],
+  ice: ["Ember Lake, 21 %: ice still on; stay off what is left."],
 } satisfies Partial<GuideTrip>;

@@ -154,6 +154,9 @@ export function cardCautions({ cautions }: Pick<Guide, "cautions">, { now, next 
   return [...new Set([...first, ...later])];
 }
 
+/** Stands on every card that says what to do. */
+export const LOCAL_RULES_TEXT = "Local rules and licensed instruction come first.";
+
 /** The force from which small craft stay ashore. */
 const ROUGH_FORCE = 5;
 

@@ -84,10 +84,17 @@ function addFront(column: Column, guide: GuideFrame, { name, launch }: LaunchLak
   column.y_pt += GAP_PT;
   for (const state of statesIn(launch)) {
     const { name: title, advice } = STATE_WORDS[state];
-    addText(column, [run(`${letterOf(state)}  ${title}. `, STRONG), run(advice, SMALL)], {
-      role: "P",
-      field: "launch",
-    });
+    addText(
+      column,
+      [
+        run(`${letterOf(state)}  ${title}. `, STRONG),
+        run(`${advice}${state === "iceOff" ? " Stay off ice that is left." : ""}`, SMALL),
+      ],
+      {
+        role: "P",
+        field: "launch",
+      },
+    );
   }
   addText(column, [run("STOP  ", STRONG), run("Leave the trout alone.", SMALL)], {
     role: "P",

@@ -4,6 +4,7 @@ import { FOODS, ICE_STATES, LOOKS, METHODS } from "../model/club.ts";
 import { PHASE_WORDS } from "../model/phase.ts";
 import { depthUnit, type UnitSystem } from "../model/units.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "./card-kind.ts";
+import { LOCAL_RULES_TEXT } from "./card-words.ts";
 import { addText, type Column, type Ruler, type Run, run } from "./layout/column.ts";
 import { addCardHead } from "./layout/head-and-table.ts";
 import {
@@ -201,7 +202,8 @@ function addBack(column: Column, guide: GuideFrame, bottom_pt: number): void {
   for (const food of FOODS) if (food !== "nothing in particular") addFood(column, food, FOOD_ROW_PT);
   column.y_pt += 3;
   const caution = guide.cautions.find(({ id }) => id === "throat-sample");
-  if (caution !== undefined) addParagraph(column, `${caution.short} (${caution.agency})`, "cautions");
+  if (caution !== undefined)
+    addParagraph(column, `${caution.short} (${caution.agency}) ${LOCAL_RULES_TEXT}`, "cautions");
   column.y_pt += 3;
   const closing = `Copy into reports/${guide.season}.yaml: each box is a key of that name.`;
   const closing_pt = leading_pt(SMALL);

@@ -1,8 +1,9 @@
 import ICAL from "ical.js";
 import type { Guide, GuideLake, GuideTrip } from "../guide/guide-schema.ts";
+import { iceOnDaysText } from "../guide/ice-left.ts";
 import { spreadText } from "../guide/status-words.ts";
 import { fishableText } from "../guide/trip-words.ts";
-import { addDays, type CalendarDate, clockText } from "../model/calendar.ts";
+import { addDays, type CalendarDate, clockText, dayMonth } from "../model/calendar.ts";
 import { phaseName } from "../model/phase.ts";
 import type { Spread } from "../model/shared-schemas.ts";
 import { chanceText } from "../model/units.ts";
@@ -50,6 +51,12 @@ function calendarText(events: readonly ICAL.Component[]): string {
   return `${calendar.toString()}\r\n`;
 }
 
+/** What ice may be left on a day, as a sentence before others. */
+function iceText(lake: GuideLake | undefined, date: CalendarDate): string {
+  const ice = lake === undefined ? null : iceOnDaysText(lake, date, date);
+  return ice === null ? "" : `${dayMonth(date)}, ${lake?.name}, ${ice} `;
+}
+
 /**
  * One lake's phases as all-day events (RFC 5545), from middle day to middle day, the spread in the description; the later weeks, whose end
  * nobody forecasts, by their first day.
@@ -67,7 +74,7 @@ export function seasonCalendar(guide: Guide, lake: GuideLake): string {
         from: from.p50,
         until: addDays((to ?? from).p50, 1),
         summary: `${lake.name}: ${phaseName(phase).toLowerCase()}${to === null ? " begin" : ""}`,
-        description: `From ${spreadText(from)}${to === null ? "" : ` until ${spreadText(to)}`}, as of ${guide.asOf}. ${FORECAST_NOTE}`,
+        description: `From ${spreadText(from)}${to === null ? "" : ` until ${spreadText(to)}`}, as of ${guide.asOf}. ${iceText(lake, from.p50)}${FORECAST_NOTE}`,
       });
       event.updatePropertyWithValue("geo", `${lake.position.lat};${lake.position.lon}`);
       return event;
@@ -101,17 +108,19 @@ function dayText({ pick, fishable, light }: GuideTrip, day: Day): string {
 }
 
 /** A trip's days as all-day events (RFC 5545), each with that day's chances and first light. */
-export const tripCalendar = (guide: Guide, trip: GuideTrip): string =>
-  calendarText(
+export const tripCalendar = (guide: Guide, trip: GuideTrip): string => {
+  const lakeOf = (slug: string | undefined): GuideLake | undefined =>
+    guide.lakes.find((lake) => lake.slug === slug);
+  return calendarText(
     trip.days.map((day, i) => {
       const event = allDayEvent(guide, {
         uid: `${guide.season}-trip-${trip.slug}-${day.date}`,
         from: day.date,
         until: addDays(day.date, 1),
         summary: trip.days.length === 1 ? trip.name : `${trip.name}, day ${i + 1} of ${trip.days.length}`,
-        description: `${dayText(trip, day)} As of ${guide.asOf}. ${FORECAST_NOTE}`,
+        description: `${dayText(trip, day)} ${[trip.pick, trip.pick?.fallback].map((to) => iceText(lakeOf(to?.slug), day.date)).join("")}As of ${guide.asOf}. ${FORECAST_NOTE}`,
       });
-      const lake = guide.lakes.find(({ slug }) => slug === trip.pick?.slug);
+      const lake = lakeOf(trip.pick?.slug);
       if (lake !== undefined) {
         event.updatePropertyWithValue("location", replaceControlCharacters(lake.name));
         event.updatePropertyWithValue("geo", `${lake.position.lat};${lake.position.lon}`);
@@ -119,3 +128,4 @@ export const tripCalendar = (guide: Guide, trip: GuideTrip): string =>
       return event;
     }),
   );
+};

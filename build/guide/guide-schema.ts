@@ -241,9 +241,10 @@ const tripSchema = z.strictObject({
   out: z.array(leftOutSchema),
   light: z.array(lightSchema).meta({ description: "Day by day, at the pick; empty without one." }),
   packing: packingSchema,
-  cautions: z
-    .array(z.string())
-    .meta({ description: "Ids of the cautions for the states that the pick and fallback may well be in." }),
+  cautions: z.array(z.string()).meta({
+    description: "Ids of the cautions for the states that the lakes shown may well be in on any of the days.",
+  }),
+  ice: z.array(z.string()).meta({ description: "A warning for each lake shown that may still hold ice." }),
 });
 export type GuideTrip = z.infer<typeof tripSchema>;
 

@@ -16,6 +16,7 @@ import type { PlumbTable } from "../rigs/rig-schemas.ts";
 import type { SeasonForecast } from "../season/season.ts";
 import { lightOn } from "../water/light.ts";
 import { type GuideLake, type GuideTrip, tripFacts } from "./guide-schema.ts";
+import { iceOnDaysText } from "./ice-left.ts";
 import { packingList } from "./packing.ts";
 import { likelyStates, pairWhy, tripChances } from "./trip-choice.ts";
 import { packingInputs, tripGear } from "./trip-gear.ts";
@@ -108,6 +109,15 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
       return lake === undefined ? [] : likelyStates(lake, trip);
     }),
   );
+  const iceOf = (lake: GuideLake): string | null => iceOnDaysText(lake, from, to);
+  const named = [...new Set([...shown, ...fishable.map(({ slug }) => slug)])].flatMap(
+    (slug) => lakes.get(slug) ?? [],
+  );
+  const toWarnOf = new Set<DayState | "always">([
+    "always",
+    ...named.flatMap((lake) => likelyStates(lake, trip)),
+    ...(named.some((lake) => iceOf(lake) !== null) ? (["iced"] as const) : []),
+  ]);
   const gear = tripGear(trip, lakesToRig, box, units);
   const nameOf = (slug: string): string => lakes.get(slug)?.name ?? slug;
   const canBeFished = fishable.map(({ slug, chance }) => ({ slug, name: nameOf(slug), chance }));
@@ -148,7 +158,11 @@ export function composeTrip(trip: Trip, context: TripContext): GuideTrip {
       new Map(content.cautions.map(({ id, short }) => [id, short])),
     ),
     cautions: content.cautions
-      .filter(({ when }) => when.some((state) => state === "always" || states.has(state)))
+      .filter(({ when }) => when.some((state) => toWarnOf.has(state)))
       .map(({ id }) => id),
+    ice: named.flatMap((lake) => {
+      const ice = iceOf(lake);
+      return ice === null ? [] : [`${lake.name}, ${ice}`];
+    }),
   };
 }

@@ -257,3 +257,7 @@ export function unitMeant(written: string, kind: QuantityKindName): string | und
       isSameUnit(plainWord, unit),
   );
 }
+
+/** "24 mph", "39 km/h": the wind speed of forecasts, in whole units. The mile is 1609.344 m (international, exact). */
+export const windSpeedText = (speed_mps: number, units: UnitSystem): string =>
+  units === "imperial" ? `${rounded((speed_mps * 3600) / 1609.344)} mph` : `${rounded(speed_mps * 3.6)} km/h`;

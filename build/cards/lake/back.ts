@@ -24,8 +24,8 @@ const QR_PT = mm(24);
 /** Room for a pencil in a wet hand. */
 const BLANK_ROW_PT = mm(6.5);
 const BLANK_ROWS = { least: 2, most: 12 };
-/** Ice, cold water, a life jacket and one more stand on every card, come what may. */
-const LEAST_CAUTIONS = 4;
+/** Ice, a life jacket, cold water, lightning and wind stand on every card, come what may. */
+const LEAST_CAUTIONS = 5;
 /** Height that each of the club's fields takes on an ordinary back. */
 const USUAL_PT = { summary: 22, access: 22, hazards: 44, rules: 33, notice: 44 };
 
@@ -182,7 +182,7 @@ const extents = (cautions: number): BackExtent[] => [
 ];
 
 /** Where shot, set and wait are to be read: they follow from the depth plumbed, not from the lake. */
-const PLUMB_POINTER = "By the depth just plumbed: the plumb card.";
+const PLUMB_POINTER = "See the plumb card.";
 
 /**
  * The back: facts, warnings, rules, wind, room to write, and the way to the lake's page. Of the cautions the most

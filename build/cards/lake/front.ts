@@ -4,6 +4,7 @@ import { stateSwatch } from "../../draw/strip/legend.ts";
 import { seasonStrip } from "../../draw/strip/season-strip.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
+import { iceLeftText } from "../../guide/ice-left.ts";
 import { dayMonth } from "../../model/calendar.ts";
 import { type Phase, phaseName, STATE_WORDS, stateOfPhase } from "../../model/phase.ts";
 import {
@@ -62,7 +63,7 @@ function glanceParts(column: Column, { label, value, sureness }: Glance, indent_
 }
 
 /** What it is now on the left, the days to go on the right. */
-function addGlance(column: Column, lake: GuideLake): void {
+function addGlance(column: Column, { asOf }: GuideFrame, lake: GuideLake): void {
   const top_pt = column.y_pt;
   column.parts.push(...glanceParts(column, nowGlance(lake), 0));
   const left_pt = column.y_pt;
@@ -75,6 +76,8 @@ function addGlance(column: Column, lake: GuideLake): void {
     stroke_pt: 0.6,
   });
   const best = bestDaysText(lake);
+  const ice = iceLeftText(lake, asOf);
+  if (ice !== null) addText(column, [run(ice, STRONG)], { role: "P", field: "status" });
   for (const words of [STATE_WORDS[lake.now.state].advice, ...(best === null ? [] : [best])])
     addText(column, [run(words, STRONG)], { role: "P", field: "status" });
 }
@@ -220,7 +223,7 @@ const USUAL_PT = { name: 20, leaders: 66, patterns: 33 };
 function setHead(guide: GuideFrame, lake: GuideLake, ruler: Ruler, withLight: boolean): Column {
   const head = createColumn(ruler, LEFT, WIDTH, TOP);
   addCardHead(head, guide.asOf, { title: lake.name, field: "name" });
-  addGlance(head, lake);
+  addGlance(head, guide, lake);
   if (withLight) addLight(head, guide, lake);
   head.y_pt += GAP_PT / 2;
   addLeading(head, guide, lake);

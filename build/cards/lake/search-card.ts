@@ -2,7 +2,7 @@ import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideLake } from "../../guide/guide-schema.ts";
 import { phaseName } from "../../model/phase.ts";
 import { depthGlance, depthUnit, elapsedText, rounded } from "../../model/units.ts";
-import { leadingPhase, noBreak } from "../card-words.ts";
+import { LOCAL_RULES_TEXT, leadingPhase, noBreak } from "../card-words.ts";
 import {
   addRule,
   addText,
@@ -201,7 +201,7 @@ export function layoutSearchFront(
   for (const [lead, words] of [
     ["A take: stay, ", "and copy that rod. Nothing by the time: leave."],
     ["Set, shot and wait: ", `the plumb card. A change costs ${rounded(search.change_min)} min.`],
-    ["How many rods you may use: ", "local rules come first."],
+    [LOCAL_RULES_TEXT, ""],
   ] as const)
     addText(column, [run(lead, STRONG), run(words, SMALL)], { role: "P", field: "places", maxLines: 1 });
   return {

@@ -3,6 +3,7 @@ import { windRose } from "../../draw/map/wind-rose.ts";
 import { anchorPlan } from "../../draw/rig/anchor-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { Guide, GuideLake } from "../../guide/guide-schema.ts";
+import { LOCAL_RULES_TEXT } from "../card-words.ts";
 import {
   addDrawing,
   addRule,
@@ -17,14 +18,7 @@ import {
 import { addCardHead, addTable, dataCell, headCell, tableTracks } from "../layout/head-and-table.ts";
 import type { FaceLayout } from "../layout/page.ts";
 import { BOTTOM, LEFT, SMALL, STRONG, TOP, WIDTH } from "../layout/page.ts";
-import {
-  addLight,
-  LOCAL_RULES_TEXT,
-  longestFetchText,
-  placeCautions,
-  sidesText,
-  waveTexts,
-} from "./words-and-light.ts";
+import { addLight, longestFetchText, placeCautions, sidesText, waveTexts } from "./words-and-light.ts";
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 type Direction = Wind["directions"][number];
@@ -52,7 +46,7 @@ const ROSE_PT = 80;
 const WIND_PT = 31;
 const RODS_PT = 26;
 const ANCHOR_PT = 92;
-const GAP_PT = 3;
+const GAP_PT = 0.5;
 const BESIDE_PT = 5;
 
 /** A part of the column's width, from its present height on. */
@@ -105,6 +99,10 @@ function addWinds(
 function addWaves(column: Column, wind: Wind, { units }: Guide["club"]): void {
   addRule(column, 0.6);
   column.y_pt += 1;
+  addText(column, [run("Single waves: nearly twice as high.", STRONG)], {
+    role: "P",
+    field: "shape",
+  });
   for (const { forces, boats } of waveTexts(wind, units))
     addText(column, [run(`${forces}  `, STRONG), run(boats, SMALL)], { role: "P", field: "shape" });
   column.y_pt += GAP_PT;
@@ -119,7 +117,6 @@ function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: nu
   const right = beside(column, ANCHOR_PT + BESIDE_PT, column.width_pt - ANCHOR_PT - BESIDE_PT);
   for (const { name, words } of anchor.moorings)
     addText(right, [run(`${name}  `, STRONG), run(words, SMALL)], { role: "P", field: "anchor" });
-  addText(right, [run(anchor.note, SMALL)], { role: "P", field: "anchor" });
   column.y_pt = Math.max(left.y_pt, right.y_pt);
   for (const { name, words } of anchor.holders.slice(0, holders))
     addText(column, [run(`Rod holder, ${name}  `, STRONG), run(words, SMALL)], {
@@ -132,12 +129,13 @@ function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: nu
 function addCautions(column: Column, guide: GuideFrame): void {
   addRule(column, 0.6);
   column.y_pt += 1;
-  for (const { words, agency } of placeCautions(guide))
-    addText(column, [run(`${words} ${agency}`, SMALL)], { role: "P", field: "cautions" });
-  addText(column, [run(LOCAL_RULES_TEXT, STRONG)], {
-    role: "P",
-    field: "cautions",
-  });
+  const all = placeCautions(guide);
+  for (const [i, { words, agency }] of all.entries())
+    addText(
+      column,
+      [run(`${words} ${agency} `, SMALL), ...(i === all.length - 1 ? [run(LOCAL_RULES_TEXT, STRONG)] : [])],
+      { role: "P", field: "cautions" },
+    );
 }
 
 /**

@@ -36,7 +36,7 @@ export function waveTexts({ forces }: Wind, units: UnitSystem): WaveText[] {
     const words = noBreak(`Force ${force}, ${smallLengthRange(height_m.from, height_m.to, units)}`);
     const last = texts.at(-1);
     if (last !== undefined && last.boats === boats)
-      texts.splice(-1, 1, { forces: `${last.forces}; ${words.toLowerCase()}`, boats });
+      texts.splice(-1, 1, { forces: `${last.forces}; ${words.replace("Force", "force")}`, boats });
     else texts.push({ forces: words, boats });
   }
   return texts;
@@ -73,8 +73,6 @@ const CAUTIONS = ["wind", "life-jacket", "cold-shock", "anchor"];
 /** The cautions, those that follow one agency together. */
 export const placeCautions = ({ cautions }: Pick<Guide, "cautions">): AgencyCautions[] =>
   byAgency(CAUTIONS.flatMap((id) => cautions.filter((caution) => caution.id === id)));
-
-export const LOCAL_RULES_TEXT = "Local rules and licensed instruction come first.";
 
 const TIMES = ["First light", "Sunrise", "Sunset", "Last light"] as const;
 const TIME_PT = 45;

@@ -9,7 +9,7 @@ import {
   smallLengthText,
   toBase,
 } from "../../model/units.ts";
-import { noBreak } from "../card-words.ts";
+import { LOCAL_RULES_TEXT, noBreak } from "../card-words.ts";
 import {
   addRule,
   addText,
@@ -530,6 +530,7 @@ export function fillPlumbBack(column: Column, guide: GuideFrame): void {
       "A planning aid, timed on no real lake. ",
       "If the leader streams from a held float, one step up. Heavier fly: a step less.",
     ],
+    [LOCAL_RULES_TEXT, ""],
   ] as const)
     addText(column, [run(lead, STRONG), run(words, SMALL)], { role: "P", field: "rig" });
 }

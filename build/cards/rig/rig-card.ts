@@ -1,7 +1,7 @@
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import { CARD } from "../../model/addresses.ts";
 import { depthText } from "../../model/units.ts";
-import { agencyText, noBreak } from "../card-words.ts";
+import { agencyText, LOCAL_RULES_TEXT, noBreak } from "../card-words.ts";
 import {
   addRule,
   addText,
@@ -78,6 +78,7 @@ function addSpareWords(column: Column, all: readonly string[], bottom_pt: number
 function addCautions(column: Column, guide: GuideFrame, bottom_pt: number): void {
   addRule(column, 0.6);
   column.y_pt += 2;
+  addText(column, [run(LOCAL_RULES_TEXT, STRONG)], { role: "P", field: "cautions" });
   for (const [i, { short, agency }] of rigCautions(guide).entries()) {
     const runs = [run(`${short} `, STRONG), run(agencyText(agency), SMALL)];
     if (i === 0 || fits(column, runs, bottom_pt)) addText(column, runs, { role: "P", field: "cautions" });

@@ -6,6 +6,7 @@ import { swingDrawing } from "../../draw/rig/swing-plan.ts";
 import type { GuideFrame } from "../../guide/guide-frame.ts";
 import { CARD, onPaper, PAPERS } from "../../model/addresses.ts";
 import { type CardFiles, type CardKind, cardFiles, overflowProblem } from "../card-kind.ts";
+import { LOCAL_RULES_TEXT } from "../card-words.ts";
 import { addDrawing, type Column, type Ruler } from "../layout/column.ts";
 import { addCardHead } from "../layout/head-and-table.ts";
 import { A6, CARD_MARGIN_PT, type FaceLayout, frameOf, mm, type PaperSize } from "../layout/page.ts";
@@ -50,6 +51,7 @@ export function layoutRigDrawings(guide: GuideFrame, ruler: Ruler) {
   return {
     front: layoutSide("Rig drawings, front", frame, ruler, {}, (column) => {
       addCardHead(column, guide.asOf, { title: "The rig to scale", field: "rig" });
+      addParagraph(column, LOCAL_RULES_TEXT, "cautions");
       addRig(column, guide, frame.bottom_pt);
     }),
     back: layoutSide("Rig drawings, back", frame, ruler, {}, (column) => {

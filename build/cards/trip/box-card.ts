@@ -5,7 +5,7 @@ import type { GuideFrame } from "../../guide/guide-frame.ts";
 import type { GuideTrip } from "../../guide/guide-schema.ts";
 import { boxSum, dressingText, toTieText } from "../../guide/trip-words.ts";
 import { dayRange } from "../../model/calendar.ts";
-import { agencyText, noBreak } from "../card-words.ts";
+import { agencyText, LOCAL_RULES_TEXT, noBreak } from "../card-words.ts";
 import {
   addDrawing,
   addText,
@@ -117,6 +117,7 @@ const tyingLines = ({ tying, materials }: Box): Line[] => [
 const closingLines = (guide: GuideFrame, { losses }: Box): Line[] => [
   line([run(losses.words, SMALL)], { gap_pt: 2 * GAP_PT }),
   line([run(noticeText(guide), SMALL)], { gap_pt: GAP_PT }),
+  line([run(LOCAL_RULES_TEXT, STRONG)]),
   ...guide.cautions
     .filter(({ when }) => when.includes("always"))
     .slice(0, 1)

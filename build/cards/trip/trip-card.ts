@@ -238,7 +238,10 @@ export function layoutTripCard(guide: TripGuide, trip: GuideTrip, ruler: Ruler) 
         ),
       ],
       [
-        ...listBlocks("Cautions: local rules and licensed instruction come first", cautionLines(guide, trip)),
+        ...listBlocks("Cautions: local rules and licensed instruction come first", [
+          ...trip.ice.map((ice) => [run(ice, STRONG)]),
+          ...cautionLines(guide, trip),
+        ]),
         floatPlanBlock(trip),
         ...listBlocks(
           "Packing",

@@ -1,6 +1,7 @@
 import { daysAheadText, stateText } from "../../../build/guide/board.ts";
 import type { Elsewhere } from "../../../build/guide/elsewhere.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
+import { iceLeftText } from "../../../build/guide/ice-left.ts";
 import { ADDRESS } from "../../../build/model/addresses.ts";
 import { dayMonth, dayRange } from "../../../build/model/calendar.ts";
 import { GOOD_STATES, type Phase, phaseName, STATE_WORDS, stateOfPhase } from "../../../build/model/phase.ts";
@@ -90,6 +91,7 @@ export function Glance({
   sheet: PageContext;
 }) {
   const { now, iceOff, bestDays, status, access } = lake;
+  const ice = iceLeftText(lake, sheet.guide.asOf);
   const opens = access?.opens ?? null;
   const isShut = opens !== null && opens > sheet.guide.asOf;
   return (
@@ -116,6 +118,11 @@ export function Glance({
             </p>
           ) : null}
         </Fact>
+        {ice === null ? null : (
+          <Fact name={`Ice, ${dayMonth(sheet.guide.asOf)}`}>
+            <strong>{ice}</strong>
+          </Fact>
+        )}
         {bestDays === null ? null : (
           <Fact name="Best days">
             <p class="big">

@@ -1,5 +1,6 @@
 import type { BareLake, GuideLake } from "../../../build/guide/guide-schema.ts";
 import { heatLines, heatRule } from "../../../build/guide/heat-words.ts";
+import { iceLeftText } from "../../../build/guide/ice-left.ts";
 import { dayMonth } from "../../../build/model/calendar.ts";
 import { STATE_WORDS } from "../../../build/model/phase.ts";
 import { chanceText, depthText, temperatureText, type UnitSystem } from "../../../build/model/units.ts";
@@ -25,6 +26,17 @@ function cellText({ heat, states, mixedSigns }: LaunchCell): string {
   );
   const said = mixedSigns ? `mixed signs: ${named.join(" or ")}` : named.join(" or ");
   return heat === null ? said : `${heat}; ${said}`;
+}
+
+/** Beside a state of open water, the ice that may be left. */
+export function IceLeft({ lake, sheet }: { lake: GuideLake; sheet: PageContext }) {
+  const { asOf } = sheet.guide;
+  const ice = iceLeftText(lake, asOf);
+  return ice === null ? null : (
+    <p>
+      {dayMonth(asOf)}: <strong>{ice}</strong>
+    </p>
+  );
 }
 
 /** What a thermometer, a look at the water and a second depth say at the launch. */

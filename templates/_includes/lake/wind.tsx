@@ -2,13 +2,13 @@ import { screenInk } from "../../../build/draw/ink.ts";
 import { windRose } from "../../../build/draw/map/wind-rose.ts";
 import { anchorPlan } from "../../../build/draw/rig/anchor-plan.ts";
 import type { GuideLake } from "../../../build/guide/guide-schema.ts";
-import { distanceText, smallLengthRange } from "../../../build/model/units.ts";
+import { distanceText, smallLengthRange, windSpeedText } from "../../../build/model/units.ts";
 import type { PageContext } from "../page-context.ts";
-import { Cautions, capital, Drawing, Fact, Scroll, Section } from "../parts.tsx";
+import { Cautions, Drawing, Fact, Scroll, Section } from "../parts.tsx";
 
 const ROSE_WIDTH = 328;
 /** Cautions that belong beside waves. */
-const WAVE_CAUTIONS = ["wind", "life-jacket"];
+const WAVE_CAUTIONS = ["wind", "lightning", "cold-shock", "life-jacket"];
 
 type Wind = NonNullable<GuideLake["place"]["wind"]>;
 
@@ -61,13 +61,15 @@ const Forces = ({ wind, sheet }: { wind: Wind; sheet: PageContext }) => (
       </tr>
     </thead>
     <tbody>
-      {wind.forces.map(({ force, name, sign, height_m, growth_min, boats }) => (
+      {wind.forces.map(({ force, name, most_mps, sign, height_m, growth_min, boats }) => (
         <tr>
           <th scope="row">
             <strong>
               {force}, {name}
             </strong>
-            <span class="under">{capital(sign)}</span>
+            <span class="under">
+              to {windSpeedText(most_mps, sheet.guide.club.units)}; {sign}
+            </span>
           </th>
           <td class="odds">
             {smallLengthRange(height_m.from, height_m.to, sheet.guide.club.units)}{" "}
