@@ -202,8 +202,8 @@ function addBack(column: Column, guide: GuideFrame, bottom_pt: number): void {
   for (const food of FOODS) if (food !== "nothing in particular") addFood(column, food, FOOD_ROW_PT);
   column.y_pt += 3;
   const caution = guide.cautions.find(({ id }) => id === "throat-sample");
-  if (caution !== undefined)
-    addParagraph(column, `${caution.short} (${caution.agency}) ${LOCAL_RULES_TEXT}`, "cautions");
+  const words = caution === undefined ? "" : `${caution.short} (${caution.agency}) `;
+  addParagraph(column, `${words}${LOCAL_RULES_TEXT}`, "cautions");
   column.y_pt += 3;
   const closing = `Copy into reports/${guide.season}.yaml: each box is a key of that name.`;
   const closing_pt = leading_pt(SMALL);

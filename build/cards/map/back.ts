@@ -129,13 +129,14 @@ function addAnchor(column: Column, { rigs: { anchor } }: GuideFrame, holders: nu
 function addCautions(column: Column, guide: GuideFrame): void {
   addRule(column, 0.6);
   column.y_pt += 1;
-  const all = placeCautions(guide);
-  for (const [i, { words, agency }] of all.entries())
-    addText(
-      column,
-      [run(`${words} ${agency} `, SMALL), ...(i === all.length - 1 ? [run(LOCAL_RULES_TEXT, STRONG)] : [])],
-      { role: "P", field: "cautions" },
-    );
+  const cautions = placeCautions(guide).map(({ words, agency }) => `${words} ${agency} `);
+  const last = [run(LOCAL_RULES_TEXT, STRONG), run(" Anchoring: common practice, no source.", SMALL)];
+  for (const words of cautions.slice(0, -1))
+    addText(column, [run(words, SMALL)], { role: "P", field: "cautions" });
+  addText(column, [...cautions.slice(-1).map((words) => run(words, SMALL)), ...last], {
+    role: "P",
+    field: "cautions",
+  });
 }
 
 /**
