@@ -79,8 +79,8 @@ export function WaterSection({ lake, sheet }: { lake: GuideLake; sheet: PageCont
       )}
       <p>{warmWater.rule}</p>
       <p>
-        Fresh water is heaviest near {temperatureText(4, club.units)}: when the whole lake has come to that,
-        no layer floats on another, and wind can turn it over to the bottom.
+        Fresh water is heaviest near {temperatureText(4, club.units)}: a lake all at that has no layers, and
+        wind can turn it over.
       </p>
       {mixing === null ? null : (
         <dl>

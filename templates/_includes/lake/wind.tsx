@@ -100,8 +100,7 @@ export function WindSection({ lake, sheet }: { lake: GuideLake; sheet: PageConte
       </div>
       <Forces wind={wind} sheet={sheet} />
       <p class="small">
-        Straight lines over open water. Hills and trees are not known here: they shelter some shores and
-        funnel the wind on others.
+        Straight lines over open water; hills and trees, which shelter or funnel, are not counted.
       </p>
     </Section>
   );
