@@ -52,11 +52,11 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
     expect(wrong).toEqual([]);
     // A folder's address without its page's name, and one that is not there.
     await page.goto(server.url);
-    expect(await page.locator("h1").textContent()).toBe("Season 2026");
+    expect(await page.locator("h1").textContent()).toBe("Spring 2026: where to go");
     await page.goto(`${server.url}lakes/nowhere/index.html`);
     expect(await page.locator("h1").textContent()).toBe("Not here");
     await page.getByRole("link", { name: "season board" }).click();
-    expect(await page.locator("h1").textContent()).toBe("Season 2026");
+    expect(await page.locator("h1").textContent()).toBe("Spring 2026: where to go");
     // Search.
     await page.goto(`${server.url}search/index.html?q=quern`);
     await page.locator("#results").getByRole("link", { name: "Quern Lake", exact: true }).click();

@@ -91,7 +91,6 @@ describe("is built anew after", () => {
     ],
     ["a page edited", () => appendFileSync(inSite(PAGE), " ")],
     ["a page lost", () => rmSync(inSite(PAGE))],
-    ["a file more among the pages", () => writeFileSync(inSite(".nojekyll"), "")],
     ["a card cut short", () => writeFileSync(inSite("cards/gannister.pdf"), "%PDF-")],
     ["the whole output lost", () => rmSync(path.join(here, "site"), { recursive: true })],
     ["a killed run", () => mkdirSync(path.join(here, ".site.next"))],
@@ -113,6 +112,11 @@ describe("is built anew after", () => {
     expect(upToDateGuide(question)).toBeDefined();
     change();
     expect(upToDateGuide(question)).toBeUndefined();
+  });
+
+  test("not for a file that is the host's own among the pages", () => {
+    writeFileSync(inSite(".nojekyll"), "");
+    expect(upToDateGuide(question)).toBeDefined();
   });
 
   test("an edit of the club folder while it was being built", () => {
