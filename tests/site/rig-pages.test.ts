@@ -51,9 +51,9 @@ describe("the rigs of the demonstration club", () => {
         expect(svg, address).toContain(`<title>${words}</title>`);
   });
 
-  test("a lake's page draws the rig of its phase at hand", () => {
+  test("the page for the launch draws the rig of the phase at hand", () => {
     for (const { slug, plan } of guide.lakes) {
-      const page = pageOf(site, `lakes/${slug}/index.html`);
+      const page = pageOf(site, `lakes/${slug}/launch/index.html`);
       const part = /<section aria-labelledby="rig">.*?<\/section>/s.exec(page)?.[0] ?? "";
       expect(part.includes("<figure>"), slug).toBe(plan.length > 0 && part !== "");
       expect(part, slug).toContain("off the bottom.");
