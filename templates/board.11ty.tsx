@@ -4,6 +4,7 @@ import { renderSvg } from "../build/draw/svg.ts";
 import type { Guide, GuideLake } from "../build/guide/guide-schema.ts";
 import { listReports } from "../build/guide/report-seasons.ts";
 import { goodUntil, onDays } from "../build/guide/season-chart.ts";
+import { fishableText } from "../build/guide/trip-words.ts";
 import type { Occasion } from "../build/guide/when-schema.ts";
 import { ADDRESS } from "../build/model/addresses.ts";
 import { dayMonth, dayRange, weekdayDayMonth } from "../build/model/calendar.ts";
@@ -89,7 +90,7 @@ function Answer({
   lakes: ReadonlyMap<string, BoardLake>;
   sheet: PageContext;
 }) {
-  const { from, to, best, isLikely } = occasion;
+  const { from, to, best, isLikely, fishable } = occasion;
   const after = next?.best ?? null;
   return (
     <section class="answer" aria-labelledby={`go-${from}`} data-last={to} hidden={!isFirst}>
@@ -100,7 +101,13 @@ function Answer({
         <p class="big">No road is open</p>
       ) : (
         <>
-          {isLikely ? null : <p>No lake is likely to be good. The likeliest:</p>}
+          {isLikely ? null : (
+            <p>
+              {fishable.length === 0
+                ? "No lake is likely to be good. The likeliest:"
+                : `No lake is likely at its best. ${fishableText(fishable)} The likeliest at its best:`}
+            </p>
+          )}
           <Best best={best} occasion={occasion} lake={lakes.get(best.slug)} sheet={sheet} />
         </>
       )}
