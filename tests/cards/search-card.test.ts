@@ -82,7 +82,7 @@ describe("the search card", () => {
       expect(side).toContain("A take: stay, and copy that rod.");
       expect(side).not.toContain("%");
     }
-    expect(words.join(" ")).toContain("local rules come first");
+    expect(words.join(" ")).toContain("Local rules and licensed instruction come first.");
   });
 });
 
