@@ -18,10 +18,11 @@ export interface ChildOptions {
   readonly nodeArgs?: readonly string[];
 }
 
-/** Starts a TypeScript program of the project as the shell would. */
+/** Starts a program of the project as the shell would, in TypeScript or not. */
 export function start(script: string, args: readonly string[], options: ChildOptions = {}): Child {
   const { env = {}, uid, nodeArgs = [] } = options;
-  const process_ = spawn(process.execPath, [...nodeArgs, "--import", "tsx", script, ...args], {
+  const runner = script.endsWith(".ts") ? ["--import", "tsx"] : [];
+  const process_ = spawn(process.execPath, [...nodeArgs, ...runner, script, ...args], {
     cwd: ROOT,
     env: { ...process.env, ...env },
     stdio: ["ignore", "pipe", "pipe"],
@@ -46,7 +47,7 @@ export const startGuide = (
   { cache, ...options }: ChildOptions & { readonly cache?: string } = {},
 ): Child =>
   start(
-    "build/cli.ts",
+    "build/bin.mjs",
     ["guide", "--data", data, "--out", out, ...(cache === undefined ? ["--no-cache"] : ["--cache", cache])],
     options,
   );

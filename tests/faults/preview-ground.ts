@@ -34,7 +34,7 @@ export async function openPreviewGround(...options: readonly string[]): Promise<
   const [club, out] = [path.join(dir, "club"), path.join(dir, "site")];
   await cp(clubs.old, club, { recursive: true });
   await rm(clubs.dir, { recursive: true });
-  const child = start("build/cli.ts", [
+  const child = start("build/bin.mjs", [
     ...["preview", "--data", club, "--out", out, "--no-cache"],
     ...options,
   ]);

@@ -133,7 +133,7 @@ test("all ports busy: one sentence, with an option that exists", async () => {
     }),
   );
   try {
-    const { exit, text } = await start("build/cli.ts", [
+    const { exit, text } = await start("build/bin.mjs", [
       ...["preview", "--data", ground.club, "--out", path.join(ground.dir, "other"), "--no-cache"],
       ...["--port", String(first)],
     ]).ended;
