@@ -33,14 +33,17 @@ describe.skipIf(!browserAtHand())("a guide saved on the phone", () => {
     const wrong: string[] = [];
     for (const address of wanted) {
       const bytes = await on.made.read(address);
-      if (address.endsWith(".html")) {
+      // Of each kind of page one is opened too.
+      if (
+        address.endsWith(".html") &&
+        /^[^/]*$|quern|marl-scud|june-weekend|^(when|rigs|search)\//.test(address)
+      ) {
         await page.goto(server.url + address);
         const [, title = ""] = /<title>([^<]*)</.exec(bytes.toString()) ?? [];
         if ((await page.title()) !== title) wrong.push(`${address} shows “${await page.title()}”`);
         // The styles are there too.
         if ((await page.evaluate("getComputedStyle(document.body).maxWidth")) === "none")
           wrong.push(`${address} is bare`);
-        continue;
       }
       const digest = await page.evaluate(
         `fetch(${JSON.stringify(server.url + address)}).then((r) => r.arrayBuffer())

@@ -48,7 +48,9 @@ const AXE_SOURCE = readFile(createRequire(import.meta.url).resolve("axe-core/axe
  */
 async function axeFaults(page: Page): Promise<string[]> {
   await page.evaluate(await AXE_SOURCE);
-  const results = (await page.evaluate("axe.run(document, { preload: false })")) as AxeResults;
+  const results = (await page.evaluate(
+    "axe.run(document, { preload: false, resultTypes: ['violations'] })",
+  )) as AxeResults;
   return results.violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`));
 }
 

@@ -126,9 +126,9 @@ const TEXT_CHANGES: readonly (readonly [file: string, from: RegExp, to: string])
   ["lakes/peatkettle.csv", /^(-?[\d.]+,-?[\d.]+,)[\d.]+/m, "$12.2"],
 ];
 
-/** `npm test` changes one value in eight; EVERY_VALUE=1 all of them, which takes minutes. */
+/** `npm test` changes one value in sixteen; EVERY_VALUE=1 all of them, which takes minutes. */
 const { EVERY_VALUE } = process.env;
-const STEP = EVERY_VALUE === undefined ? 8 : 1;
+const STEP = EVERY_VALUE === undefined ? 16 : 1;
 
 const { kept, clean, stale } = recorder();
 const requestOf = (): GuideRequest => ({
@@ -182,7 +182,7 @@ describe("the same inputs, the same result", () => {
       const text = await readFile(path.join(dataDir, file), "utf8");
       const places = [...firstPlaces(load(text))]
         .filter(([key]) => !isSeason(key))
-        .filter((_, i) => i % STEP === STEP - 1);
+        .filter((_, i) => i % STEP === 4 % STEP);
       expect(places).not.toEqual([]);
       const rejected: string[] = [];
       for (const [key, place] of places) if (!(await buildWithOther(file, text, place))) rejected.push(key);
