@@ -4,7 +4,7 @@ import type { Occasion } from "./when-schema.ts";
 /** Where else to go on the weekend that comes next. */
 export interface Elsewhere {
   readonly days: Outdoors;
-  /** The best and the second, without the lake itself; empty where no road to another is open. */
+  /** The weekend's pick and its fallback, as the board names them, without the lake itself; empty where no road to another is open. */
   readonly lakes: readonly { readonly slug: string; readonly name: string; readonly good: number }[];
 }
 
@@ -21,9 +21,6 @@ export function elsewhereThan(slug: string, occasions: readonly Occasion[]): Els
   );
   return {
     days: { name, from, to },
-    lakes: all
-      .filter((lake, i) => all.findIndex((other) => other.slug === lake.slug) === i)
-      .toSorted((a, b) => b.good - a.good)
-      .slice(0, NAMED),
+    lakes: all.filter((lake, i) => all.findIndex((other) => other.slug === lake.slug) === i).slice(0, NAMED),
   };
 }
