@@ -29,8 +29,8 @@ export const render = ({ lake, sheet }: Rendered<typeof data>) => (
       <a href={sheet.to(ADDRESS.lake(lake.slug))}>Forecast, flies and rigs for {lake.name}</a>
     </p>
     <IceLeft lake={lake} sheet={sheet} />
-    <Cautions cautions={cautionsFor(sheet.guide, lake.now.state)} sheet={sheet} />
     <Launch lake={lake} sheet={sheet} />
+    <Cautions cautions={cautionsFor(sheet.guide, lake.now.state)} sheet={sheet} />
     <RigSection lake={lake} sheet={sheet} />
     <WarmWater lake={lake} sheet={sheet} />
     <SearchSection lake={lake} sheet={sheet} />

@@ -77,6 +77,8 @@ function addBoxes(column: Column, fields: readonly Field[], height_pt: number): 
   column.y_pt = top_pt + height_pt;
 }
 
+const BETWEEN_CHOICES_PT = 11;
+
 /** A field with a square to tick before each of its words, on one line. */
 function addChoice(column: Column, key: string, words: readonly string[]): void {
   const { ruler } = column;
@@ -97,7 +99,7 @@ function addChoice(column: Column, key: string, words: readonly string[]): void 
     outline(column, left_pt, TICK_PT, TICK_PT);
     left_pt += TICK_PT + 4;
     place(word, SMALL);
-    left_pt += 14;
+    left_pt += BETWEEN_CHOICES_PT;
   }
   column.y_pt = top_pt + row_pt;
 }

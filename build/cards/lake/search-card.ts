@@ -72,9 +72,10 @@ function addTurn(column: Column, step: Step, guide: GuideFrame, height_pt: numbe
     path: `M${left_pt} ${top_pt}h${width_pt}v${height_pt}h${-width_pt}Z`,
     stroke_pt: 1.2,
   });
+  const box_pt = Math.min(BOX_PT, height_pt - 6);
   column.decoration.push({
     kind: "shape",
-    path: box(left_pt + width_pt - BOX_PT - 3, top_pt + 3, BOX_PT),
+    path: box(left_pt + width_pt - box_pt - 3, top_pt + 3, box_pt),
     stroke_pt: 1,
   });
   const { units } = guide.club;

@@ -22,7 +22,8 @@ function rowText({ clarity, below }: LaunchRow, depth_m: number, units: UnitSyst
 function cellText({ heat, states, mixedSigns }: LaunchCell): string {
   if (heat === "stop") return "STOP: leave the trout alone";
   const named = states.map(
-    ({ state, chance }) => `${STATE_WORDS[state].name.toLowerCase()} ${chanceText(chance)}`,
+    ({ state, chance }) =>
+      `${STATE_WORDS[state].name.toLowerCase()} ${chanceText(chance).replaceAll(" ", "\u00a0")}`,
   );
   const said = mixedSigns ? `mixed signs: ${named.join(" or ")}` : named.join(" or ");
   return heat === null ? said : `${heat}; ${said}`;
