@@ -19,7 +19,7 @@ import { scoreClearDays } from "../season/backtest/clear-days.ts";
 import { pastForecasts } from "../season/backtest/past-forecasts.ts";
 import type { LakeForecast, Launch, PastForecast, RegionForecast } from "../season/forecast.ts";
 import { forecastSeason, type SeasonForecast } from "../season/season.ts";
-import { evidenceOfClub } from "../season/season-evidence.ts";
+import { evidenceOfClub, type SeasonEvidence } from "../season/season-evidence.ts";
 import { composeWater } from "../water/water.ts";
 import { bestDaysInReach } from "./best-days.ts";
 import { arrangeBoard } from "./board.ts";
@@ -264,6 +264,11 @@ const bareLakes = (
     return [{ slug: lake.slug, ...lakeFacts.of(lake), why: `${lake.name}: ${REFUSALS[refusal]}`, launch }];
   });
 
+const turnoverRecords = (club: Club): Pick<SeasonEvidence, "lakes" | "season"> => {
+  const { lakes, season } = evidenceOfClub(club);
+  return { lakes, season };
+};
+
 /** Everything a reader will see, computed from what the club wrote. Pure. */
 export function composeGuide(club: Club, content: StandingContent, options: ComposeOptions): Composed {
   const { memoize = unmemoized, memoizeLast = unmemoizedLast } = options;
@@ -319,7 +324,8 @@ export function composeGuide(club: Club, content: StandingContent, options: Comp
     regions: [...forecast.regions],
     reporting: forecast.reporting,
     backtest: options.forCards === true ? null : backtest(club.lakes, club.season, memoize, SHOWN_SCORES),
-    clearDays: options.forCards === true ? null : scoreClearDays(evidenceOfClub(club)),
+    clearDays:
+      options.forCards === true ? null : memoize("end of turnover", turnoverRecords(club), scoreClearDays),
     cautions: content.cautions.map((caution) => ({ ...caution, when: [...caution.when] })),
     chapters: content.chapters.map(composePage),
     pages: club.pages.map(composePage),

@@ -29,15 +29,23 @@ export function composeSearch(
         METHODS_OF_PHASE[phase],
         tableStep_m(units),
       );
-      const { day_min, change_min, move_min } = USUAL_TIMES;
-      return {
-        phase,
-        day_min,
-        change_min,
-        move_min,
-        byRods: ROD_COUNTS.map((rods) => ({ rods, steps: searchSteps(cells, { ...USUAL_TIMES, rods }) })),
-      };
+      return searchOfPhase(phase, cells);
     });
+}
+
+/** The search of one phase, for each number of rods. */
+export function searchOfPhase(
+  phase: SearchPlan["phase"],
+  cells: Parameters<typeof searchSteps>[0],
+): SearchPlan {
+  const { day_min, change_min, move_min } = USUAL_TIMES;
+  return {
+    phase,
+    day_min,
+    change_min,
+    move_min,
+    byRods: ROD_COUNTS.map((rods) => ({ rods, steps: searchSteps(cells, { ...USUAL_TIMES, rods }) })),
+  };
 }
 
 /** Patterns that no lake can list: none of their methods is fished in any of their phases. */

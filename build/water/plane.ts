@@ -1,6 +1,7 @@
 import simplify from "simplify-js";
 import type { LonLat } from "../model/lake-shape.ts";
 import { power } from "../model/power.ts";
+import { ECCENTRICITY_2, EQUATOR_M } from "../model/wgs84.ts";
 import type { Line } from "./water-schema.ts";
 
 /** Metres east and north of a lake's middle. */
@@ -14,10 +15,6 @@ export interface Plane {
   readonly toPlane: (place: LonLat) => Point;
   readonly toLonLat: (point: Point) => LonLat;
 }
-
-/** WGS 84 (NIMA TR8350.2): equatorial radius and first eccentricity squared. */
-const EQUATOR_M = 6_378_137;
-const ECCENTRICITY_2 = 0.00669437999014;
 
 const RADIAN = Math.PI / 180;
 

@@ -68,16 +68,14 @@ function Row({
   );
 }
 
+interface OfAllLakes {
+  readonly lakes: readonly BoardLake[];
+  readonly occasions: readonly Occasion[];
+  readonly sheet: PageContext;
+}
+
 /** Every lake's spring, one under the other, under one row of dates. */
-export function Chart({
-  lakes,
-  occasions,
-  sheet,
-}: {
-  lakes: readonly BoardLake[];
-  occasions: readonly Occasion[];
-  sheet: PageContext;
-}) {
+export function Chart({ lakes, occasions, sheet }: OfAllLakes) {
   const chart = seasonChart(lakes, occasions, sheet.guide);
   const names = shortNames(lakes);
   const [coming] = chart.columns;
@@ -115,15 +113,7 @@ export function Chart({
 }
 
 /** The lakes where they lie, on the days that come next. */
-export function LakesMap({
-  lakes,
-  occasions,
-  sheet,
-}: {
-  lakes: readonly BoardLake[];
-  occasions: readonly Occasion[];
-  sheet: PageContext;
-}) {
+export function LakesMap({ lakes, occasions, sheet }: OfAllLakes) {
   const [coming] = outdoorDays(occasions);
   if (coming === undefined || lakes.length < 2) return null;
   const names = shortNames(lakes);

@@ -2,9 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { cardSearch, layoutSearchBack, layoutSearchFront } from "../../build/cards/lake/search-card.ts";
 import type { GuideLake } from "../../build/guide/guide-schema.ts";
+import { searchOfPhase } from "../../build/guide/search.ts";
 import { elapsedText } from "../../build/model/units.ts";
-import { searchSteps } from "../../build/rigs/search-cells.ts";
-import { USUAL_TIMES } from "../../build/rigs/search-plan.ts";
 import { fullLake, guideOf } from "../lake-fixture.ts";
 import { ISO_216_MM } from "../reference/paper.ts";
 import { AS_OF, ruler } from "./card-fixture.ts";
@@ -28,14 +27,7 @@ function searchOf(chances: readonly (readonly number[])[], phase: Search["phase"
       method: METHOD,
     })),
   }));
-  const { day_min, change_min, move_min } = USUAL_TIMES;
-  return {
-    phase,
-    day_min,
-    change_min,
-    move_min,
-    byRods: [1, 2, 3].map((rods) => ({ rods, steps: searchSteps(places, { ...USUAL_TIMES, rods }) })),
-  };
+  return searchOfPhase(phase, places);
 }
 
 const lake: GuideLake = { ...fullLake("ember", "Ember Lake", "2026-05-12" as typeof AS_OF, AS_OF) };

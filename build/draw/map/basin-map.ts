@@ -52,6 +52,17 @@ const thinned = <Corner>(ring: readonly Corner[]): Corner[] => {
   return ring.filter((_, i) => i % step === 0 || i === ring.length - 1);
 };
 
+/** A ring on the plane, metres, y down, thinned. */
+const ringOn = (
+  project: ReturnType<typeof basinProjection>,
+  ring: BasinLake["shoreline"][number],
+  middle = { x_m: 0, y_m: 0 },
+): Ring =>
+  thinned(ring).map((corner) => {
+    const { x_m, y_m } = project(corner);
+    return { x: x_m - middle.x_m, y: middle.y_m - y_m };
+  });
+
 const roundLake = (radius: number): Ring =>
   Array.from({ length: 17 }, (_, i) => ({
     x: radius * Math.cos((i * Math.PI) / 8),
@@ -83,12 +94,7 @@ function placeLakes(lakes: readonly BasinLake[], width: number) {
       x: width / 2 + (x_m - (left + right) / 2) * perMetre,
       y: height / 2 + (-y_m - (top + bottom) / 2) * perMetre,
     };
-    const true_m = lake.shoreline.map((ring) =>
-      thinned(ring).map((corner) => {
-        const spot = project(corner);
-        return { x: spot.x_m - x_m, y: y_m - spot.y_m };
-      }),
-    );
+    const true_m = lake.shoreline.map((ring) => ringOn(project, ring, { x_m, y_m }));
     const own = boxOf(true_m.flat());
     const across = Math.max(own.right - own.left, own.bottom - own.top) * perMetre;
     const scale = perMetre * Math.max(ENLARGED, LEAST_ACROSS / across);
@@ -230,12 +236,7 @@ export function lakeOutline(
   const [first] = shoreline.flat();
   if (first === undefined) return null;
   const project = basinProjection(shoreline.flat());
-  const rings = shoreline.map((ring) =>
-    thinned(ring).map((corner) => {
-      const { x_m, y_m } = project(corner);
-      return { x: x_m, y: -y_m };
-    }),
-  );
+  const rings = shoreline.map((ring) => ringOn(project, ring));
   const box = boxOf(rings.flat());
   const scale = Math.min((width - 4) / (box.right - box.left), (height - 4) / (box.bottom - box.top));
   const placed = rings.map((ring) =>

@@ -1,21 +1,18 @@
+import { ECCENTRICITY_2, EQUATOR_M } from "../../model/wgs84.ts";
+
 type LonLat = readonly [lon_deg: number, lat_deg: number];
 type Vector = readonly [x_m: number, y_m: number, z_m: number];
-
-/** The WGS 84 ellipsoid: its equatorial radius, m, and its first eccentricity squared, f (2 - f). */
-const EQUATORIAL_RADIUS_M = 6_378_137;
-const FLATTENING = 1 / 298.257223563;
-const ECCENTRICITY_SQUARED = FLATTENING * (2 - FLATTENING);
 
 const radians = (angle_deg: number): number => (angle_deg * Math.PI) / 180;
 
 /** Earth-centred, earth-fixed coordinates of a place at height 0. */
 function earthFixed([lon_deg, lat_deg]: LonLat): Vector {
   const [lon, lat] = [radians(lon_deg), radians(lat_deg)];
-  const normal_m = EQUATORIAL_RADIUS_M / Math.sqrt(1 - ECCENTRICITY_SQUARED * Math.sin(lat) ** 2);
+  const normal_m = EQUATOR_M / Math.sqrt(1 - ECCENTRICITY_2 * Math.sin(lat) ** 2);
   return [
     normal_m * Math.cos(lat) * Math.cos(lon),
     normal_m * Math.cos(lat) * Math.sin(lon),
-    normal_m * (1 - ECCENTRICITY_SQUARED) * Math.sin(lat),
+    normal_m * (1 - ECCENTRICITY_2) * Math.sin(lat),
   ];
 }
 
@@ -30,7 +27,7 @@ export function basinProjection(places: readonly LonLat[]): (place: LonLat) => {
     spots.reduce((sum, spot) => sum + spot[axis], 0) / Math.max(1, spots.length);
   const [x, y, z] = [mean(0), mean(1), mean(2)];
   const lon = Math.atan2(y, x);
-  const lat = Math.atan2(z, (1 - ECCENTRICITY_SQUARED) * Math.sqrt(x * x + y * y));
+  const lat = Math.atan2(z, (1 - ECCENTRICITY_2) * Math.sqrt(x * x + y * y));
   const [sinLon, cosLon, sinLat, cosLat] = [Math.sin(lon), Math.cos(lon), Math.sin(lat), Math.cos(lat)];
   return (place) => {
     const spot = earthFixed(place);
